@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+// Numbers: strict decimal text in, correctly rounded figures out.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace lodebook {
+
+/// Reads digits with at most one point and at least one digit (`7`, `7.5`, `.5`, `7.`), and nothing
+/// else: no sign, exponent, hexadecimal, `nan`, space or thousands mark. Nothing if any character
+/// is left over or the value is not finite. Allocates nothing.
+std::optional<double> read_decimal(std::string_view text);
+
+/// A number rounded to `decimals` (0 to 7) places: snapped to 1e-9 to shed the dust of sums, then
+/// rounded half up, and counted in units of the last place, so that wrapping and formatting are
+/// exact. 12.25 to one place is 123 units, -12.25 is -122. Saturates at +-9e18 units; never NaN in.
+std::int64_t rounded(double value, int decimals);
+
+/// The same for an azimuth, wrapped after rounding into [0, 360): 359.96 to one place is 0.
+std::int64_t rounded_azimuth(double degrees, int decimals);
+
+/// Appends `units` of 10^-decimals with exactly that many decimals: 3240, 1 -> `324.0`; no point
+/// for 0 decimals; never `-0`. At least `min_digits` digits before the point, zero-padded.
+void append_figure(std::string& out, std::int64_t units, int decimals, int min_digits = 1);
+
+}  // namespace lodebook

@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: MIT
+// The mean of axes: poles or lines, which have no arrow.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <span>
+
+#include <lodebook/orientation/vector.hpp>
+
+namespace lodebook {
+
+/// Fisher's statistics of axes that were turned to one hemisphere by their principal axis first,
+/// so that no arrow is assumed.
+struct AxisMean {
+  /// Unit vector, pointing down or level.
+  Vector axis;
+  std::size_t count = 0;
+  /// Length of the vector sum R, at most `count`.
+  double resultant = 0;
+  /// (N - 1) / (N - R) (R. A. Fisher 1953, Proc. R. Soc. A 217, 295). Nothing for N < 3, where it
+  /// means nothing, or where all axes coincide.
+  std::optional<double> precision;
+  /// Half-angle of the cone that holds the mean with 95 % confidence, degrees:
+  /// cos a = 1 - (N - R)/R ((1/0.05)^(1/(N - 1)) - 1). Nothing for N < 3 or precision < 4; 0 where
+  /// all axes coincide.
+  std::optional<double> cone95;
+};
+
+/// The mean of one or more axes, each of unit length. Nothing for an empty span, or where the axes
+/// have no principal one, as two at right angles. Of a horizontal mean, the end that the first
+/// axis is nearer to.
+std::optional<AxisMean> mean_of_axes(std::span<const Vector> axes);
+
+}  // namespace lodebook

@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+// How well a strike or trend is known, one sigma, in degrees.
+#pragma once
+
+#include <lodebook/orientation/dip.hpp>
+
+namespace lodebook {
+
+/// strike^2 = bearing^2 + (dip_sigma / sin dip)^2, degrees: a levelling error turns the strike of a
+/// shallow plane the more (Cruden & Charlesworth 1976, GSA Bulletin 87(7), 977). Infinite for a
+/// horizontal plane, which has no strike.
+double strike_sigma(double bearing_sigma, double dip_sigma, Dip dip);
+
+/// The largest strike error that a levelling error can cause: asin(tan error / tan dip), degrees
+/// (Woodcock 1976, J. Geology 84, 350). 90 where the error is not smaller than the dip.
+double worst_strike_error(Angle levelling_error, Dip dip);
+
+/// trend = bearing_sigma / cos plunge, degrees. Infinite for a vertical line.
+double trend_sigma(double bearing_sigma, Plunge plunge);
+
+/// One sigma of the direction of a pole, degrees: the dip's error across the strike, the bearing's
+/// along it, sqrt(dip_sigma^2 + (bearing_sigma sin dip)^2).
+double pole_sigma(double bearing_sigma, double dip_sigma, Dip dip);
+
+/// One sigma of the direction of a line, degrees: sqrt(dip_sigma^2 + bearing_sigma^2), the plunge
+/// being read with the clinometer like a dip.
+double line_sigma(double bearing_sigma, double dip_sigma);
+
+}  // namespace lodebook

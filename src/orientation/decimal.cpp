@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: MIT
+// Strict decimal text in, correctly rounded figures out, without an allocation of their own.
+#include <lodebook/orientation/decimal.hpp>
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+#include <charconv>
+#include <cmath>
+#include <cstddef>
+#include <system_error>
+
+namespace lodebook {
+namespace {
+
+constexpr std::array<std::int64_t, 10> power_of_ten = {
+    1, 10, 100, 1'000, 10'000, 100'000, 1'000'000, 10'000'000, 100'000'000, 1'000'000'000};
+constexpr std::int64_t nano = power_of_ten[9];
+constexpr double largest = 9e18;
+
+constexpr std::int64_t units_per_one(int decimals) {
+  assert(decimals >= 0 && decimals <= 7);
+  return power_of_ten[static_cast<std::size_t>(decimals)];
+}
+
+}  // namespace
+
+std::optional<double> read_decimal(std::string_view text) {
+  // std::from_chars also takes signs, exponents, `inf` and `nan`, so every character is looked at
+  // before; and it stops quietly at what it does not know, such as a second point.
+  for (const char c : text) {
+    if ((c < '0' || c > '9') && c != '.') return std::nullopt;
+  }
+  double value = 0;
+  const char* const end = text.data() + text.size();
+  const auto [stop, error] = std::from_chars(text.data(), end, value, std::chars_format::fixed);
+  if (stop != end) return std::nullopt;
+  if (error == std::errc::result_out_of_range) {
+    // Too small to differ from zero, if there are only zeros before the point; else too large.
+    if (text[text.find_first_not_of('0')] == '.') return 0.0;
+    return std::nullopt;
+  }
+  if (error != std::errc() || !std::isfinite(value)) return std::nullopt;
+  return value;
+}
+
+std::int64_t rounded(double value, int decimals) {
+  assert(!std::isnan(value));
+  const std::int64_t scale = units_per_one(decimals);
+  const double limit = largest / static_cast<double>(scale);
+  if (!(value > -limit)) return -static_cast<std::int64_t>(largest);
+  if (!(value < limit)) return static_cast<std::int64_t>(largest);
+  const double whole = std::floor(value);
+  // The fraction is exact and in [0, 1), so that its nano-units are off by far less than a half.
+  const std::int64_t nanos = std::llround((value - whole) * static_cast<double>(nano));
+  const std::int64_t step = nano / scale;
+  return static_cast<std::int64_t>(whole) * scale + (nanos + step / 2) / step;
+}
+
+std::int64_t rounded_azimuth(double degrees, int decimals) {
+  const std::int64_t turn = 360 * units_per_one(decimals);
+  const std::int64_t units = rounded(degrees, decimals) % turn;
+  return units < 0 ? units + turn : units;
+}
+
+void append_figure(std::string& out, std::int64_t units, int decimals, int min_digits) {
+  assert(decimals >= 0);
+  const auto bits = static_cast<std::uint64_t>(units);
+  std::array<char, 20> digits;
+  const auto written =
+      std::to_chars(digits.data(), digits.data() + digits.size(), units < 0 ? 0 - bits : bits);
+  const auto count = static_cast<int>(written.ptr - digits.data());
+  const int fraction = std::min(count, decimals);
+  const int whole = count - fraction;
+  if (units < 0) out.push_back('-');
+  out.append(static_cast<std::size_t>(std::max({min_digits, 1, whole}) - whole), '0');
+  out.append(digits.data(), static_cast<std::size_t>(whole));
+  if (decimals == 0) return;
+  out.push_back('.');
+  out.append(static_cast<std::size_t>(decimals - fraction), '0');
+  out.append(digits.data() + whole, static_cast<std::size_t>(fraction));
+}
+
+}  // namespace lodebook

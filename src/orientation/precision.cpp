@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: MIT
+// How well a strike, a trend, a pole or a line is known.
+#include <lodebook/orientation/precision.hpp>
+
+#include <cmath>
+#include <limits>
+
+namespace lodebook {
+namespace {
+
+constexpr double unknown = std::numeric_limits<double>::infinity();
+
+}  // namespace
+
+double strike_sigma(double bearing_sigma, double dip_sigma, Dip dip) {
+  const double slope = sin(dip.angle());
+  return slope == 0 ? unknown : std::hypot(bearing_sigma, dip_sigma / slope);
+}
+
+double worst_strike_error(Angle levelling_error, Dip dip) {
+  const double error = std::abs(levelling_error.degrees());
+  if (error >= dip.degrees()) return 90;
+  const double sine = std::abs(tan(levelling_error)) / tan(dip.angle());
+  return Angle::atan2(sine, std::sqrt((1 - sine) * (1 + sine))).degrees();
+}
+
+double trend_sigma(double bearing_sigma, Plunge plunge) {
+  const double level = cos(plunge.angle());
+  return level == 0 ? unknown : bearing_sigma / level;
+}
+
+double pole_sigma(double bearing_sigma, double dip_sigma, Dip dip) {
+  return std::hypot(dip_sigma, bearing_sigma * sin(dip.angle()));
+}
+
+double line_sigma(double bearing_sigma, double dip_sigma) {
+  return std::hypot(dip_sigma, bearing_sigma);
+}
+
+}  // namespace lodebook
