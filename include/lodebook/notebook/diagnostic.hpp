@@ -1,0 +1,111 @@
+// SPDX-License-Identifier: MIT
+// What is wrong, or odd, in a log: a value with a place, never a printed line.
+#pragma once
+
+#include <limits>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include <lodebook/notebook/source.hpp>
+
+namespace lodebook::notebook {
+
+/// error: the reading is rejected or the statement void. warning: kept, look again. note: kept.
+enum class Severity : std::uint8_t { error, warning, note };
+std::string_view name_of(Severity severity);
+
+/// One enumerator a fault; `catalogue.hpp` has the page of each. The order is that of the list in
+/// `lodebook explain`.
+enum class Code : std::uint8_t {
+  // bearings
+  quadrant_angle,
+  quadrant_letters,
+  azimuth_range,
+  notation_mixed,
+  // planes and lines
+  dip_range,
+  dip_side_missing,
+  dip_side_impossible,
+  attitude_ambiguous,
+  pair_order,
+  plunge_range,
+  other_end,
+  rake_range,
+  rake_no_plane,
+  rake_end,
+  incomplete,
+  // sights and legs
+  slope_range,
+  distance_unit,
+  pace_missing,
+  landmark_unknown,
+  station_unknown,
+  back_bearing,
+  percent_or_degrees,
+  // checks across readings
+  repeat_spread,
+  line_off_plane,
+  plane_unknown,
+  strike_uncertain,
+  trend_uncertain,
+  doubtful,
+  // stations and places
+  name,
+  position,
+  zone_south,
+  datum,
+  already_stated,
+  station_repeated,
+  reading_outside_station,
+  tally,
+  // settings
+  declination_side,
+  declination_missing,
+  declination_large,
+  declination_model,
+  set_missing,
+  option_overridden,
+  attraction_unapplied,
+  word_taken,
+  date,
+  time,
+  date_order,
+  // text
+  number,
+  decimal_comma,
+  unknown_word,
+  trailing_text,
+  encoding,
+  control_character,
+  line_length,
+};
+inline constexpr std::size_t code_count = static_cast<std::size_t>(Code::line_length) + 1;
+
+/// The kebab-case name that users see, such as `quadrant-angle`.
+std::string_view name_of(Code code);
+
+/// Another place that a diagnostic points to.
+struct Related {
+  Place place;
+  std::string message;
+};
+
+/// A reading's number when a diagnostic belongs to none.
+inline constexpr std::uint32_t no_reading = std::numeric_limits<std::uint32_t>::max();
+
+/// One fault. `message` states the fact and `help` advises; both in lower case without a full stop.
+struct Diagnostic {
+  Code code = Code::number;
+  Severity severity = Severity::error;
+  Place place;
+  std::string message;
+  std::string help;  ///< may be empty
+  std::vector<Related> related;
+  /// The reading it belongs to (see Reading::number), or no_reading.
+  std::uint32_t reading = no_reading;
+  /// How much it deserves a second look; larger is worse. Errors have 100.
+  double weight = 0;
+};
+
+}  // namespace lodebook::notebook

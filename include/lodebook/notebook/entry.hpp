@@ -1,0 +1,135 @@
+// SPDX-License-Identifier: MIT
+// Everything a log can say, a statement at a time, in the order in which it was typed.
+#pragma once
+
+#include <lodebook/earth/position.hpp>
+#include <lodebook/notebook/reading.hpp>
+#include <lodebook/orientation/declination.hpp>
+
+namespace lodebook::notebook {
+
+/// A position with its one-sigma accuracy, if given.
+struct GivenPosition {
+  earth::Position position;
+  std::optional<double> accuracy_m;
+};
+
+// ---- stations and places
+
+/// Begins a station block. `name` is missing where the line could not be understood.
+struct StationHeading {
+  NameId name = no_name;
+  std::optional<GivenPosition> position;
+};
+struct At {
+  GivenPosition position;
+};
+struct Elevation {
+  Length height;
+};
+struct Clock {
+  Time time;
+};
+struct Unit {
+  Span text;
+};
+struct Sample {
+  Span name;
+  Span text;
+};
+struct Photo {
+  Span text;
+};
+struct Note {
+  Span text;
+};
+struct Landmark {
+  NameId name = no_name;
+  std::optional<GivenPosition> position;
+  std::optional<Length> elevation;
+};
+struct Tally {
+  std::optional<std::uint32_t> stations;
+  std::optional<std::uint32_t> readings;
+};
+
+// ---- settings: each holds from its line on
+
+struct HeadingText {
+  enum class Which : std::uint8_t { area, observer, instrument } which = Which::area;
+  Span text;
+};
+struct DateSetting {
+  Date date;
+};
+struct DialSetting {
+  Notation notation = Notation::azimuth;
+};
+struct SetSetting {
+  Declination set;
+};
+struct DeclinationSetting {
+  enum class From : std::uint8_t { stated, as_set } from = From::stated;
+  Declination declination;
+  /// One sigma, degrees; 0 if not given.
+  double sigma = 0;
+};
+struct RuleSetting {
+  ThumbRule rule = ThumbRule::right;
+};
+enum class PlaneOrder : std::uint8_t { unstated, strike_dip, direction_dip, dip_direction };
+enum class LineOrder : std::uint8_t { unstated, trend_plunge, plunge_trend };
+/// What is `unstated` stays as it was.
+struct OrderSetting {
+  PlaneOrder planes = PlaneOrder::unstated;
+  LineOrder lines = LineOrder::unstated;
+};
+struct PaceSetting {
+  Length pace;
+};
+struct DatumSetting {
+  Span text;
+};
+/// One-sigma reading errors; what is missing stays as it was.
+struct AccuracySetting {
+  std::optional<double> bearing;           ///< degrees
+  std::optional<double> dip;               ///< degrees
+  std::optional<double> distance_percent;  ///< of the distance
+};
+/// `attraction correct`.
+struct AttractionSetting {};
+struct KindDeclaration {
+  KindId kind = no_kind;
+};
+struct ShortDeclaration {
+  Span word;
+  Span meaning;
+};
+
+// ---- what is not a statement
+
+/// Only a comment, a remark or both.
+struct Bare {};
+/// A line that was not understood.
+struct Unread {};
+
+/// One statement (or one reading of it) and what stands beside it. All entries of one line share
+/// `statement`, `remark` and `comment`.
+struct Entry {
+  std::uint32_t line = 1;
+  /// Where it starts: the first word, or for a later repeat its own first byte.
+  std::uint32_t column = 1;
+  /// The whole statement, without remark and comment.
+  Span statement;
+  /// The text after `;`.
+  Span remark;
+  /// The text from `#` on.
+  Span comment;
+  std::variant<Reading, StationHeading, At, Elevation, Clock, Unit, Sample, Photo, Note, Landmark,
+               Tally, HeadingText, DateSetting, DialSetting, SetSetting, DeclinationSetting,
+               RuleSetting, OrderSetting, PaceSetting, DatumSetting, AccuracySetting,
+               AttractionSetting, KindDeclaration, ShortDeclaration, Bare, Unread>
+      what;
+};
+
+}  // namespace lodebook::notebook

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: MIT
+// The known word that a mistyped one was probably meant to be.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string_view>
+
+namespace lodebook::notebook {
+
+/// The word of `known` that is nearest to `word`, ignoring the case of Latin letters: the fewest
+/// letters missing, added, changed or swapped with their neighbour (Damerau 1964, CACM 7(3), 171,
+/// no letter touched twice), and at most a third of the letters of the longer word. Of equally near
+/// words the first where one letter is wrong, and nothing where more are. The result is a view from
+/// `known`. Words over 64 bytes are not compared, so that a call costs at most 64^2 steps a word.
+std::optional<std::string_view> nearest(std::string_view word,
+                                        std::span<const std::string_view> known);
+
+}  // namespace lodebook::notebook

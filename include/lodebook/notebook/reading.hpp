@@ -1,0 +1,108 @@
+// SPDX-License-Identifier: MIT
+// Readings as typed: planes, lines, sights and legs, on the dial and not yet corrected.
+#pragma once
+
+#include <variant>
+
+#include <lodebook/notebook/source.hpp>
+#include <lodebook/notebook/written.hpp>
+
+namespace lodebook::notebook {
+
+/// Index into Notebook::kinds.
+using KindId = std::uint16_t;
+inline constexpr KindId no_kind = 0xFFFF;
+/// Index into Notebook::names.
+using NameId = std::uint32_t;
+inline constexpr NameId no_name = 0xFFFF'FFFF;
+
+enum class Facing : std::uint8_t { unstated, upright, overturned, unknown };
+enum class Sense : std::uint8_t { unstated, normal, reverse, dextral, sinistral };
+
+/// One measurement of a plane.
+struct PlaneAttitude {
+  enum class Form : std::uint8_t {
+    strike_and_side,
+    strike_by_rule,
+    dip_direction,
+    horizontal,
+    vertical
+  };
+  Form form = Form::strike_and_side;
+  /// The strike, or for `dip_direction` that direction; unused for `horizontal`.
+  Bearing bearing;
+  Slope dip;
+  /// The side that goes down, if one was typed.
+  std::optional<Point> side;
+  /// The thumb rule in force, for `strike_by_rule`.
+  ThumbRule rule = ThumbRule::right;
+  Facing facing = Facing::unstated;
+  Sense sense = Sense::unstated;
+
+  /// The dip side was typed, so that also a vertical plane has one.
+  bool has_side() const { return side.has_value() || form == Form::dip_direction; }
+  /// The plane on the dial; nothing for a dip out of range or an impossible side.
+  std::optional<Plane<north::dial>> plane() const;
+};
+
+/// One measurement of a line.
+struct LineAttitude {
+  enum class Form : std::uint8_t { trend_plunge, plunge_towards, rake, horizontal, vertical };
+  Form form = Form::trend_plunge;
+  /// The trend as typed, or for `rake` the bearing of the strike's end.
+  Bearing bearing;
+  /// The plunge, negative for the other end, or the rake.
+  Slope slope;
+  /// The kind of plane it lies in, if named.
+  KindId on = no_kind;
+  Sense sense = Sense::unstated;
+
+  /// The line on the dial; nothing for a plunge out of range, or a rake, which needs its plane.
+  std::optional<Line<north::dial>> line() const;
+};
+
+/// A bearing to a landmark or station.
+struct Sight {
+  NameId target = no_name;
+  Bearing bearing;
+  std::optional<Slope> vertical;
+  /// Read off the south-seeking end of the needle.
+  bool south_end = false;
+
+  /// From the observer to the target, on the dial.
+  Azimuth<north::dial> azimuth() const {
+    return south_end ? bearing.azimuth().opposite() : bearing.azimuth();
+  }
+};
+
+/// A measured or paced line from this station.
+struct Leg {
+  Bearing bearing;
+  Length distance;
+  std::optional<Slope> slope;
+  /// Read at the far end.
+  std::optional<Bearing> back;
+  NameId to = no_name;
+  bool south_end = false;
+
+  Azimuth<north::dial> azimuth() const {
+    return south_end ? bearing.azimuth().opposite() : bearing.azimuth();
+  }
+};
+
+/// One reading, good or rejected.
+struct Reading {
+  /// From 0 in the log.
+  std::uint32_t number = 0;
+  KindId kind = no_kind;
+  /// Its statement is not one that can be corrected; the attitude is what could be read.
+  bool rejected = false;
+  bool doubtful = false;
+  /// The first reading of its statement; repeats of one surface follow it.
+  bool first = true;
+  /// This reading's own bytes, without kind, remark or comment.
+  Span written;
+  std::variant<PlaneAttitude, LineAttitude, Sight, Leg> what;
+};
+
+}  // namespace lodebook::notebook

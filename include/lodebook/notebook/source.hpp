@@ -1,0 +1,71 @@
+// SPDX-License-Identifier: MIT
+// The text of one log, as typed, and where things stand in it.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace lodebook::notebook {
+
+/// Some bytes of a log.
+struct Span {
+  std::uint32_t offset = 0;
+  std::uint32_t length = 0;
+
+  bool empty() const { return length == 0; }
+  std::uint32_t end() const { return offset + length; }
+};
+
+/// Where a reader looks: line and columns from 1, columns in code points, `end_column` one past the
+/// last. A place always has at least one column.
+struct Place {
+  std::uint32_t line = 1;
+  std::uint32_t column = 1;
+  std::uint32_t end_column = 2;
+};
+
+/// A log's bytes and its lines. Lines end at LF, CR LF or CR; a byte-order mark is skipped. Bytes
+/// that are not UTF-8 are kept; each counts as one column.
+class Source {
+ public:
+  /// `name` is how the log is shown; `text` is at most 4 GiB - 1 bytes (`max_size`).
+  Source(std::string name, std::string text);
+
+  static constexpr std::size_t max_size = 0xFFFF'FFFE;
+
+  const std::string& name() const { return name_; }
+  std::string_view text() const { return text_; }
+  std::string_view text(Span span) const {
+    return std::string_view(text_).substr(span.offset, span.length);
+  }
+
+  /// Number of lines; a missing last newline makes no difference.
+  std::uint32_t line_count() const { return static_cast<std::uint32_t>(starts_.size()); }
+  /// The bytes of line `number` (from 1) without its end.
+  Span line(std::uint32_t number) const;
+  /// The place of `span`, which must lie in line `number`.
+  Place place(std::uint32_t number, Span span) const;
+
+ private:
+  std::string name_;
+  std::string text_;
+  std::vector<std::uint32_t> starts_;
+};
+
+/// Code points in `text`; a byte that is not UTF-8 counts as one.
+std::uint32_t count_columns(std::string_view text);
+
+/// Length in bytes of the valid UTF-8 sequence at the start of `text`; 0 if it is not valid UTF-8.
+/// Overlong forms, surrogates and values over U+10FFFF are not valid (RFC 3629).
+std::size_t utf8_length(std::string_view text);
+
+/// `text` with every byte that is not UTF-8 replaced by U+FFFD, for outputs that must be UTF-8.
+std::string valid_utf8(std::string_view text);
+
+/// Windows-1252 as UTF-8. The five bytes without a meaning there are left as they are, so that the
+/// reader reports them.
+std::string utf8_from_windows_1252(std::string_view text);
+
+}  // namespace lodebook::notebook

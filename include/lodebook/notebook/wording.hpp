@@ -1,0 +1,101 @@
+// SPDX-License-Identifier: MIT
+// The words of every diagnostic, as named factories. The message states the fact, the help advises;
+// place and reading are filled in by whoever finds the fault.
+#pragma once
+
+#include <lodebook/earth/position.hpp>
+#include <lodebook/notebook/diagnostic.hpp>
+#include <lodebook/notebook/written.hpp>
+
+namespace lodebook::notebook::wording {
+
+// ---- bearings
+Diagnostic quadrant_angle(double angle, QuadrantBearing::Pole pole, QuadrantBearing::Side side);
+/// `E20N`: the letters stand the wrong way round.
+Diagnostic quadrant_letters_swapped(std::string_view typed, std::string_view meant);
+/// `N20`, `20W`, `N20S`: a letter is missing or wrong.
+Diagnostic quadrant_letters_missing(std::string_view typed, std::string_view help);
+Diagnostic azimuth_range(double azimuth);
+Diagnostic no_bearing(std::string_view typed);
+Diagnostic notation_mixed(std::string_view typed, Notation dial);
+
+// ---- planes and lines
+Diagnostic dip_range(std::string_view typed, double degrees);
+Diagnostic dip_side_missing(std::string_view strike, std::string_view dip, Point one, Point other);
+Diagnostic dip_side_impossible(std::string_view strike, std::string_view side, Point one,
+                               Point other, std::string_view mirrored);
+Diagnostic attitude_ambiguous(std::string_view typed, std::string_view point,
+                              std::string_view figure, std::string_view side);
+/// `32 > 355` with nothing that tells which it is.
+Diagnostic plane_or_line(std::string_view typed);
+Diagnostic pair_order(std::string_view typed, std::string_view help);
+Diagnostic pair_against_order(std::string_view typed, std::string_view order);
+Diagnostic plunge_range(std::string_view typed);
+Diagnostic other_end(std::string_view plunge);
+Diagnostic rake_range(std::string_view typed);
+Diagnostic rake_no_plane(std::string_view why);
+Diagnostic rake_end(double off, std::string_view strike);
+/// A reading or statement that lacks `part`.
+Diagnostic incomplete(std::string_view what, std::string_view part, std::string_view help);
+
+// ---- sights and legs
+Diagnostic slope_range(std::string_view typed);
+Diagnostic distance_unit(std::string_view typed, bool foot_mark);
+Diagnostic pace_missing();
+Diagnostic landmark_unknown(std::string_view name, std::optional<std::string_view> nearest);
+Diagnostic station_unknown(std::string_view name, std::optional<std::string_view> nearest);
+Diagnostic back_bearing(double disagreement, double limit, std::string_view help);
+Diagnostic percent_or_degrees(std::string_view typed, double degrees_if_percent);
+
+// ---- checks across readings
+Diagnostic repeat_spread(std::string_view what, double off, double limit, std::string_view help);
+Diagnostic line_off_plane(double off, std::string_view plane, double limit, std::string_view help);
+Diagnostic plane_unknown(std::string_view kind);
+Diagnostic strike_uncertain(double sigma, double dip);
+Diagnostic trend_uncertain(double sigma, double plunge);
+Diagnostic doubtful();
+
+// ---- stations and places
+Diagnostic name_missing(std::string_view what);
+Diagnostic name_of_two_words(std::string_view second, std::string_view joined);
+Diagnostic name_character(std::string_view typed);
+Diagnostic position(std::string_view typed, const earth::PositionError& error);
+Diagnostic position_zone_unclear(int zone);
+Diagnostic zone_south(int zone);
+Diagnostic accuracy_missing();
+Diagnostic datum(std::string_view typed);
+Diagnostic already_stated(std::string_view what, Place first);
+Diagnostic station_repeated(std::string_view name, Place first);
+Diagnostic reading_outside_station();
+Diagnostic tally(std::string_view what, std::size_t said, std::size_t counted);
+
+// ---- settings
+Diagnostic declination_side(std::string_view typed);
+Diagnostic declination_missing(bool set_known);
+Diagnostic declination_large(std::string_view typed, bool impossible);
+Diagnostic declination_model();
+Diagnostic set_missing(double declination);
+Diagnostic option_overridden(std::string_view what, std::string_view log, std::string_view option);
+Diagnostic attraction_unapplied();
+Diagnostic word_taken(std::string_view word);
+Diagnostic date(std::string_view typed, std::string_view meant);
+Diagnostic time(std::string_view typed);
+Diagnostic date_order(std::string_view date, std::string_view before);
+
+// ---- text
+Diagnostic number(std::string_view typed, std::string_view help);
+/// A dash that touches the word before it, or stands alone.
+Diagnostic number_dash(std::string_view figure);
+Diagnostic number_minutes(std::string_view typed);
+Diagnostic decimal_comma(std::string_view typed);
+Diagnostic unknown_word(std::string_view word, std::string_view help);
+Diagnostic unknown_start(std::string_view word, std::optional<std::string_view> nearest);
+/// A line that starts with an attitude; `kind` is the kind above it, if any.
+Diagnostic attitude_without_kind(std::string_view line, std::string_view kind);
+Diagnostic trailing_text(std::string_view typed, std::string_view help);
+Diagnostic encoding_byte(unsigned char byte);
+Diagnostic encoding_utf_16();
+Diagnostic control_character(unsigned code);
+Diagnostic line_length(std::size_t bytes, std::size_t limit);
+
+}  // namespace lodebook::notebook::wording

@@ -1,0 +1,30 @@
+// SPDX-License-Identifier: MIT
+// Planes and lines out of tokens.
+#pragma once
+
+#include <lodebook/notebook/entry.hpp>
+
+#include "bearing_reader.hpp"
+
+namespace lodebook::notebook {
+
+/// How bare pairs are to be understood at this line.
+struct PairRules {
+  std::optional<ThumbRule> rule;
+  PlaneOrder planes = PlaneOrder::unstated;
+  LineOrder lines = LineOrder::unstated;
+};
+
+/// Reads a plane up to its side. Faults: those of bearings and dip-range, dip-side-missing,
+/// dip-side-impossible, attitude-ambiguous, pair-order, incomplete.
+std::optional<PlaneAttitude> read_plane_attitude(Cursor& cursor, const PairRules& rules);
+
+/// Reads a line up to its plunge. Faults: those of bearings and plunge-range, rake-range,
+/// pair-order, incomplete; a negative plunge is noted (other-end).
+std::optional<LineAttitude> read_line_attitude(Cursor& cursor, const PairRules& rules);
+
+/// Whether the tokens look like an attitude: used to tell a reading without its kind from a word
+/// that is not known.
+bool looks_like_attitude(const Cursor& cursor);
+
+}  // namespace lodebook::notebook

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: MIT
+// Bearings and plain figures out of tokens.
+#pragma once
+
+#include "cursor.hpp"
+
+namespace lodebook::notebook {
+
+/// What may stand behind a bearing: a bare figure (a dip or plunge), or only words and figures with
+/// a unit. It decides whether `N 20` lacks its second letter or is the point N and a figure.
+enum class Behind : std::uint8_t { figure, words };
+
+/// Reads a bearing in any notation. Faults: quadrant-letters, quadrant-angle, azimuth-range,
+/// number, unknown-word.
+std::optional<Bearing> read_bearing(Cursor& cursor, Behind behind);
+
+/// Whether a bearing in letters (a point, or the start of a quadrant bearing) stands `ahead`.
+bool starts_lettered_bearing(const Cursor& cursor, std::size_t ahead = 0);
+
+/// The point of the rose that stands `ahead`, if any.
+std::optional<Point> point_at(const Cursor& cursor, std::size_t ahead = 0);
+
+/// The next token as a sound figure, still to be skipped; else one fault (number) and nothing.
+const Token* figure_at(Cursor& cursor);
+
+/// Reads a figure as a slope: degrees with an optional sign, or percent.
+std::optional<Slope> read_slope(Cursor& cursor);
+
+/// Whether some token is a comma between digits; reports it (decimal-comma).
+bool has_decimal_comma(Cursor cursor);
+
+}  // namespace lodebook::notebook

@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: MIT
+// A place in a statement's tokens, and where its faults go.
+#pragma once
+
+#include <lodebook/notebook/wording.hpp>
+
+#include "tokens.hpp"
+
+namespace lodebook::notebook {
+
+/// Collects the diagnostics of the line being read.
+class Faults {
+ public:
+  Faults(const Source& source, std::vector<Diagnostic>& out) : source_(source), out_(out) {}
+
+  /// What comes next belongs to `line`, and to `reading` if to one.
+  void start(std::uint32_t line, std::uint32_t reading = no_reading) {
+    line_ = line;
+    reading_ = reading;
+  }
+  void add(Span span, Diagnostic diagnostic) {
+    diagnostic.place = source_.place(line_, span);
+    diagnostic.reading = reading_;
+    out_.push_back(std::move(diagnostic));
+  }
+
+ private:
+  const Source& source_;
+  std::vector<Diagnostic>& out_;
+  std::uint32_t line_ = 1;
+  std::uint32_t reading_ = no_reading;
+};
+
+/// Walks through tokens. A reader that fails reports one fault and returns nothing; its caller then
+/// gives up the statement, or the repeat.
+class Cursor {
+ public:
+  Cursor(std::string_view text, const Tokens& tokens, Faults& faults)
+      : text_(text), tokens_(tokens), faults_(faults) {}
+
+  bool at_end() const { return at_ >= tokens_.size(); }
+  /// The token `ahead` of the next one, or none.
+  const Token* peek(std::size_t ahead = 0) const {
+    return at_ + ahead < tokens_.size() ? &tokens_[at_ + ahead] : nullptr;
+  }
+  void skip(std::size_t count = 1) { at_ += count; }
+  std::size_t position() const { return at_; }
+
+  std::string_view text(const Token& token) const { return text(token.span()); }
+  std::string_view text(Span span) const { return text_.substr(span.offset, span.length); }
+
+  /// The token `ahead` is that word, ignoring case.
+  bool is_word(std::string_view lower, std::size_t ahead = 0) const {
+    const Token* token = peek(ahead);
+    return token && token->type == Token::Type::word && equals_word(text(*token), lower);
+  }
+  bool is(Token::Type type, std::size_t ahead = 0) const {
+    const Token* token = peek(ahead);
+    return token && token->type == type;
+  }
+  bool skip_if(Token::Type type) {
+    if (!is(type)) return false;
+    skip();
+    return true;
+  }
+
+  /// From token number `first` to the last one before the cursor.
+  Span since(std::size_t first) const {
+    if (first >= at_) return here();
+    const std::uint32_t begin = tokens_[first].offset;
+    return {begin, tokens_[at_ - 1].end() - begin};
+  }
+  /// From the next token on; at the end, the empty place behind the text.
+  Span rest() const {
+    if (at_end()) return {tokens_.end_offset(), 0};
+    return {tokens_[at_].offset, tokens_.end_offset() - tokens_[at_].offset};
+  }
+  /// The next token, or the empty place behind the text.
+  Span here() const { return at_end() ? rest() : tokens_[at_].span(); }
+
+  std::nullopt_t fail(Span span, Diagnostic diagnostic) {
+    faults_.add(span, std::move(diagnostic));
+    return std::nullopt;
+  }
+  void report(Span span, Diagnostic diagnostic) { faults_.add(span, std::move(diagnostic)); }
+
+ private:
+  std::string_view text_;
+  const Tokens& tokens_;
+  Faults& faults_;
+  std::size_t at_ = 0;
+};
+
+}  // namespace lodebook::notebook

@@ -1,0 +1,350 @@
+// SPDX-License-Identifier: MIT
+#include <lodebook/notebook/nearest.hpp>
+
+#include <array>
+
+#include "log_reader.hpp"
+
+namespace lodebook::notebook {
+
+namespace {
+
+using Type = Token::Type;
+
+/// Where the next repeat starts: behind a comma that has no digit on one of its sides.
+std::size_t repeat_end(std::string_view text, std::size_t at) {
+  for (; at < text.size(); ++at) {
+    if (text[at] != ',') continue;
+    const bool between =
+        at > 0 && is_digit(text[at - 1]) && at + 1 < text.size() && is_digit(text[at + 1]);
+    if (!between) return at;
+  }
+  return at;
+}
+
+/// The word that `typed` was probably meant to be, as advice.
+std::string near_word(std::string_view typed, std::span<const std::string_view> known) {
+  const auto word = nearest(typed, known);
+  return word ? std::string(*word) + "?" : std::string();
+}
+
+constexpr std::array<std::string_view, 8> plane_words = {
+    "overturned", "upright", "facing", "doubtful", "normal", "reverse", "dextral", "sinistral"};
+constexpr std::array<std::string_view, 6> line_words = {"on",      "doubtful", "normal",
+                                                        "reverse", "dextral",  "sinistral"};
+constexpr std::array<std::string_view, 3> sight_words = {"south-end", "vertical", "doubtful"};
+constexpr std::array<std::string_view, 5> leg_words = {"slope", "back", "south-end", "to",
+                                                       "doubtful"};
+
+std::string_view first_word(const Cursor& cursor) {
+  return cursor.text(cursor.here());
+}
+
+bool starts_bearing(const Cursor& cursor) {
+  return cursor.is(Type::angle) || starts_lettered_bearing(cursor);
+}
+
+/// The notation that decides whether a reading is in the dial's; points belong to both.
+std::optional<Notation> notation_of(const Bearing& bearing) {
+  if (bearing.notation == Notation::point) return std::nullopt;
+  return bearing.notation;
+}
+
+struct NotationOf {
+  std::optional<Notation> operator()(const PlaneAttitude& plane) const {
+    if (plane.form == PlaneAttitude::Form::horizontal) return std::nullopt;
+    return notation_of(plane.bearing);
+  }
+  std::optional<Notation> operator()(const LineAttitude& line) const {
+    if (line.form == LineAttitude::Form::vertical) return std::nullopt;
+    return notation_of(line.bearing);
+  }
+  std::optional<Notation> operator()(const Sight& sight) const {
+    return notation_of(sight.bearing);
+  }
+  std::optional<Notation> operator()(const Leg& leg) const { return notation_of(leg.bearing); }
+};
+
+}  // namespace
+
+Reading LogReader::new_reading(const Statement& statement, KindId kind) {
+  Reading reading;
+  reading.number = notebook_.reading_count++;
+  reading.kind = kind;
+  faults_.start(statement.line, reading.number);
+  if (!in_station_ && !outside_noted_) {
+    outside_noted_ = true;
+    faults_.add(statement.word, wording::reading_outside_station());
+  }
+  return reading;
+}
+
+void LogReader::read_reading(Statement& statement, KindId kind) {
+  const Kind::Type type = notebook_.kinds[kind].type;
+  if (type == Kind::Type::plane || type == Kind::Type::line) {
+    last_kind_ = kind;
+    return read_repeats(statement, kind);
+  }
+  Reading reading = new_reading(statement, kind);
+  reading.written = statement.body;
+  reading.rejected = true;
+  if (type == Kind::Type::sight) {
+    read_sight(reading, statement.body);
+  } else {
+    read_leg(reading, statement.body);
+  }
+  note_notation(reading);
+  push(statement, std::move(reading));
+}
+
+void LogReader::read_repeats(Statement& statement, KindId kind) {
+  const std::string_view body = text(statement.body);
+  for (std::size_t at = 0; at <= body.size();) {
+    const std::size_t end = repeat_end(body, at);
+    Reading reading = new_reading(statement, kind);
+    reading.first = at == 0;
+    reading.rejected = true;
+    reading.written = trim({statement.body.offset + static_cast<std::uint32_t>(at),
+                            static_cast<std::uint32_t>(end - at)});
+    if (!reading.first) {
+      statement.entry.column = notebook_.source.place(statement.line, reading.written).column;
+    }
+    const Tokens tokens(notebook_.source.text(), reading.written);
+    Cursor cursor(notebook_.source.text(), tokens, faults_);
+    read_attitude(reading, cursor);
+    note_notation(reading);
+    push(statement, std::move(reading));
+    at = end + 1;
+  }
+}
+
+void LogReader::read_attitude(Reading& reading, Cursor& cursor) {
+  const Kind& kind = notebook_.kinds[reading.kind];
+  const bool is_plane = kind.type == Kind::Type::plane;
+  if (is_plane) {
+    reading.what = PlaneAttitude{};
+  } else {
+    reading.what = LineAttitude{};
+  }
+  if (cursor.at_end()) {
+    cursor.report(cursor.here(),
+                  wording::incomplete(reading.first ? "'" + kind.name + "'" : "a repeat",
+                                      "attitude", is_plane ? "N85E 32N" : "N20W 15"));
+    return;
+  }
+  if (has_decimal_comma(cursor)) return;
+  if (is_plane) {
+    auto plane = read_plane_attitude(cursor, rules_);
+    if (!plane || !read_plane_words(reading, *plane, cursor)) return;
+    reading.what = *plane;
+  } else {
+    auto line = read_line_attitude(cursor, rules_);
+    if (!line || !read_line_words(reading, *line, cursor)) return;
+    reading.what = *line;
+  }
+  reading.rejected = false;
+}
+
+bool LogReader::read_doubtful(Reading& reading, Cursor& cursor) {
+  if (!cursor.is_word("doubtful")) return false;
+  if (!reading.doubtful) cursor.report(cursor.here(), wording::doubtful());
+  reading.doubtful = true;
+  cursor.skip();
+  return true;
+}
+
+std::optional<Sense> LogReader::read_sense(const Reading& reading, Cursor& cursor) {
+  if (!notebook_.kinds[reading.kind].has_sense) return std::nullopt;
+  constexpr std::array<std::pair<std::string_view, Sense>, 4> senses = {{
+      {"normal", Sense::normal},
+      {"reverse", Sense::reverse},
+      {"dextral", Sense::dextral},
+      {"sinistral", Sense::sinistral},
+  }};
+  for (const auto& [word, sense] : senses) {
+    if (!cursor.is_word(word)) continue;
+    cursor.skip();
+    return sense;
+  }
+  return std::nullopt;
+}
+
+bool LogReader::read_plane_words(Reading& reading, PlaneAttitude& plane, Cursor& cursor) {
+  while (!cursor.at_end()) {
+    if (read_doubtful(reading, cursor)) continue;
+    if (const auto sense = read_sense(reading, cursor)) {
+      plane.sense = *sense;
+    } else if (cursor.is_word("overturned")) {
+      plane.facing = Facing::overturned;
+      cursor.skip();
+    } else if (cursor.is_word("upright")) {
+      plane.facing = Facing::upright;
+      cursor.skip();
+    } else if (cursor.is_word("facing") && cursor.is_word("unknown", 1)) {
+      plane.facing = Facing::unknown;
+      cursor.skip(2);
+    } else {
+      return finish(cursor, near_word(first_word(cursor), plane_words));
+    }
+  }
+  return true;
+}
+
+bool LogReader::read_line_words(Reading& reading, LineAttitude& line, Cursor& cursor) {
+  while (!cursor.at_end()) {
+    if (read_doubtful(reading, cursor)) continue;
+    if (const auto sense = read_sense(reading, cursor)) {
+      line.sense = *sense;
+    } else if (cursor.is_word("on")) {
+      cursor.skip();
+      const std::string_view word = first_word(cursor);
+      const auto meaning = vocabulary_.find(word);
+      if (!meaning || meaning->keyword != Keyword::reading ||
+          notebook_.kinds[meaning->kind].type != Kind::Type::plane) {
+        cursor.report(cursor.here(),
+                      word.empty()
+                          ? wording::incomplete("'on'", "kind of plane", "on bedding")
+                          : wording::unknown_word(word, "a kind of plane, such as on bedding"));
+        return false;
+      }
+      line.on = meaning->kind;
+      cursor.skip();
+    } else {
+      return finish(cursor, near_word(first_word(cursor), line_words));
+    }
+  }
+  return true;
+}
+
+std::optional<Slope> LogReader::read_vertical(Cursor& cursor) {
+  const Span span = cursor.here();
+  if (cursor.at_end())
+    return cursor.fail(span, wording::incomplete("the statement", "angle", "-4, +12 or 15%"));
+  const auto slope = read_slope(cursor);
+  if (!slope) return std::nullopt;
+  if (slope->degrees() < -90 || slope->degrees() > 90)
+    return cursor.fail(span, wording::slope_range(cursor.text(span)));
+  return slope;
+}
+
+void LogReader::read_sight(Reading& reading, Span body) {
+  reading.what = Sight{};
+  Sight& sight = std::get<Sight>(reading.what);
+  const auto name = take_name(body, "the sight");
+  if (!name) return;
+  sight.target = notebook_.names.intern(text(*name));
+  const Tokens tokens(notebook_.source.text(), body);
+  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  if (cursor.at_end())
+    return cursor.report(cursor.here(),
+                         wording::incomplete("the sight", "bearing", "sight NAME N20W"));
+  if (has_decimal_comma(cursor)) return;
+  if (cursor.is(Type::word) && !starts_bearing(cursor) && cursor.peek(1)) {
+    Cursor ahead = cursor;
+    ahead.skip();
+    if (starts_bearing(ahead)) {
+      const std::string_view second = first_word(cursor);
+      return cursor.report(
+          cursor.here(),
+          wording::name_of_two_words(second, std::string(text(*name)) + "-" + std::string(second)));
+    }
+  }
+  const auto bearing = read_bearing(cursor, Behind::words);
+  if (!bearing) return;
+  sight.bearing = *bearing;
+  while (!cursor.at_end()) {
+    if (read_doubtful(reading, cursor)) continue;
+    if (cursor.is_word("south-end")) {
+      sight.south_end = true;
+      cursor.skip();
+    } else if (cursor.is_word("vertical")) {
+      cursor.skip();
+      sight.vertical = read_vertical(cursor);
+      if (!sight.vertical) return;
+    } else {
+      finish(cursor, near_word(first_word(cursor), sight_words));
+      return;
+    }
+  }
+  reading.rejected = false;
+}
+
+void LogReader::read_leg(Reading& reading, Span body) {
+  reading.what = Leg{};
+  Leg& leg = std::get<Leg>(reading.what);
+  const Tokens tokens(notebook_.source.text(), body);
+  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  if (cursor.at_end())
+    return cursor.report(cursor.here(), wording::incomplete("the leg", "bearing", "leg S45E 120m"));
+  if (has_decimal_comma(cursor)) return;
+  const auto bearing = read_bearing(cursor, Behind::words);
+  if (!bearing) return;
+  leg.bearing = *bearing;
+  if (!cursor.is(Type::angle))
+    return cursor.report(cursor.here(),
+                         wording::incomplete("the leg", "distance", "leg S45E 120m"));
+
+  const Token figure = *cursor.peek();
+  const bool foot_mark = figure.fault == Token::Fault::only_minutes;
+  if (!foot_mark && !figure_at(cursor)) return;
+  if (figure.has_sign)
+    return cursor.report(figure.span(),
+                         wording::number(cursor.text(figure), "a distance has no sign"));
+  cursor.skip();
+  leg.distance.value = figure.value;
+  if (cursor.is_word("m")) {
+    leg.distance.unit = LengthUnit::metres;
+  } else if (cursor.is_word("ft")) {
+    leg.distance.unit = LengthUnit::feet;
+  } else if (cursor.is_word("paces") || cursor.is_word("pace")) {
+    leg.distance.unit = LengthUnit::paces;
+  } else {
+    return cursor.report(figure.span(), wording::distance_unit(cursor.text(figure), foot_mark));
+  }
+  if (foot_mark || figure.percent || figure.marked)
+    return cursor.report(figure.span(), wording::number(cursor.text(figure), "such as 120m"));
+  if (leg.distance.unit == LengthUnit::paces && !has_pace_)
+    return cursor.report(figure.span(), wording::pace_missing());
+  cursor.skip();
+
+  while (!cursor.at_end()) {
+    if (read_doubtful(reading, cursor)) continue;
+    if (cursor.is_word("south-end")) {
+      leg.south_end = true;
+      cursor.skip();
+    } else if (cursor.is_word("slope")) {
+      cursor.skip();
+      leg.slope = read_vertical(cursor);
+      if (!leg.slope) return;
+    } else if (cursor.is_word("back")) {
+      cursor.skip();
+      if (cursor.at_end())
+        return cursor.report(cursor.here(), wording::incomplete("'back'", "bearing", "back N44W"));
+      leg.back = read_bearing(cursor, Behind::words);
+      if (!leg.back) return;
+    } else if (cursor.is_word("to")) {
+      cursor.skip();
+      // A name is not made of tokens: it goes from here to the next white space.
+      Span rest{cursor.here().offset, body.end() - cursor.here().offset};
+      const auto name = take_name(rest, "'to'");
+      if (!name) return;
+      leg.to = notebook_.names.intern(text(*name));
+      while (!cursor.at_end() && cursor.here().offset < name->end())
+        cursor.skip();
+    } else {
+      finish(cursor, near_word(first_word(cursor), leg_words));
+      return;
+    }
+  }
+  reading.rejected = false;
+}
+
+void LogReader::note_notation(const Reading& reading) {
+  if (reading.rejected || notation_noted_ || !dial_) return;
+  const auto notation = std::visit(NotationOf{}, reading.what);
+  if (!notation || *notation == *dial_) return;
+  notation_noted_ = true;
+  faults_.add(reading.written, wording::notation_mixed(text(reading.written), *dial_));
+}
+
+}  // namespace lodebook::notebook

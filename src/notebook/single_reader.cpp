@@ -1,0 +1,133 @@
+// SPDX-License-Identifier: MIT
+#include "log_reader.hpp"
+
+namespace lodebook::notebook {
+
+namespace {
+
+using Type = Token::Type;
+
+bool is_lone_bearing(Cursor cursor) {
+  return read_bearing(cursor, Behind::words).has_value() && cursor.at_end();
+}
+
+/// Bearing, figure and a point behind them.
+bool is_pair_with_side(Cursor cursor) {
+  if (!read_bearing(cursor, Behind::figure)) return false;
+  cursor.skip_if(Type::slash);
+  if (!cursor.is(Type::angle)) return false;
+  cursor.skip();
+  return point_at(cursor).has_value();
+}
+
+bool has_towards(const Cursor& cursor) {
+  for (std::size_t i = 0; cursor.peek(i); ++i) {
+    if (cursor.is(Type::greater, i) || cursor.is_word("to", i)) return true;
+  }
+  return false;
+}
+
+/// What a reading without a kind is by its own form; own_form where `>` leaves that open.
+ReadAs own_form(const Cursor& cursor, const Source& source, bool has_rule) {
+  std::vector<Diagnostic> ignored;
+  Faults faults(source, ignored);
+  const Tokens tokens(source.text(), source.line(1));
+  Cursor trial(source.text(), tokens, faults);
+  trial.skip(cursor.position());
+  if (is_lone_bearing(trial)) return ReadAs::bearing;
+  const bool alone = !trial.peek(1);
+  if (trial.is_word("horizontal")) return alone ? ReadAs::plane : ReadAs::line;
+  if (trial.is_word("vertical")) return alone ? ReadAs::line : ReadAs::plane;
+  if (trial.is_word("rake")) return ReadAs::line;
+  if (has_towards(trial)) return ReadAs::own_form;
+  if (has_rule || is_pair_with_side(trial)) return ReadAs::plane;
+  return alone ? ReadAs::bearing : ReadAs::line;
+}
+
+}  // namespace
+
+KindId LogReader::first_kind(Kind::Type type) const {
+  KindId id = 0;
+  while (notebook_.kinds[id].type != type)
+    ++id;
+  return id;
+}
+
+SingleReading LogReader::read_single(ReadAs as) {
+  SingleReading single;
+  const Source& source = notebook_.source;
+  const Span whole = source.line(1);
+  faults_.start(1);
+  if (!has_sound_bytes(whole)) return single;
+  Statement statement;
+  split_beside(statement, trim(whole));
+  const Tokens tokens(source.text(), statement.entry.statement);
+  Cursor cursor(source.text(), tokens, faults_);
+  if (has_decimal_comma(cursor)) return single;
+
+  Reading reading;
+  if (const auto meaning = vocabulary_.find(cursor.text(cursor.here()));
+      meaning && meaning->keyword == Keyword::reading) {
+    reading.kind = meaning->kind;
+    const Kind::Type type = notebook_.kinds[meaning->kind].type;
+    if (type == Kind::Type::sight || type == Kind::Type::leg) {
+      cursor.report(cursor.here(),
+                    wording::unknown_word(cursor.text(cursor.here()), "a kind of plane or line"));
+      return single;
+    }
+    as = type == Kind::Type::plane ? ReadAs::plane : ReadAs::line;
+    cursor.skip();
+  } else if (as == ReadAs::own_form) {
+    as = own_form(cursor, source, rules_.rule.has_value());
+  }
+  switch (as) {
+    case ReadAs::own_form:
+      cursor.report(cursor.rest(), wording::plane_or_line(cursor.text(cursor.rest())));
+      return single;
+    case ReadAs::bearing: {
+      const auto bearing = read_bearing(cursor, Behind::words);
+      if (bearing && finish(cursor, "a plane or line? then --as plane or --as line")) {
+        single.what = *bearing;
+      }
+      return single;
+    }
+    case ReadAs::plane:
+    case ReadAs::line:
+      break;
+  }
+  if (reading.kind == no_kind)
+    reading.kind = first_kind(as == ReadAs::plane ? Kind::Type::plane : Kind::Type::line);
+  read_attitude(reading, cursor);
+  single.doubtful = reading.doubtful;
+  if (reading.rejected) return single;
+  if (const auto* plane = std::get_if<PlaneAttitude>(&reading.what)) {
+    single.what = *plane;
+  } else if (const auto* line = std::get_if<LineAttitude>(&reading.what)) {
+    if (line->form == LineAttitude::Form::rake) {
+      cursor.report(statement.entry.statement, wording::rake_no_plane("none was read before it"));
+      return single;
+    }
+    single.what = *line;
+  }
+  return single;
+}
+
+SingleReading read_single(const Source& source, ReadAs as, const ReadOptions& options) {
+  Notebook notebook{source, {}, {}, {}, {}, 0};
+  SingleReading single = LogReader(notebook, options).read_single(as);
+  single.diagnostics = std::move(notebook.diagnostics);
+  return single;
+}
+
+std::optional<DeclinationSetting> read_declination(const Source& source,
+                                                   std::vector<Diagnostic>& diagnostics) {
+  Faults faults(source, diagnostics);
+  const Tokens tokens(source.text(), source.line(1));
+  Cursor cursor(source.text(), tokens, faults);
+  auto setting = read_declination_words(cursor);
+  if (setting && !cursor.at_end())
+    return cursor.fail(cursor.rest(), wording::trailing_text(cursor.text(cursor.rest()), "24.6E"));
+  return setting;
+}
+
+}  // namespace lodebook::notebook

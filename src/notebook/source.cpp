@@ -1,0 +1,121 @@
+// SPDX-License-Identifier: MIT
+#include <lodebook/notebook/source.hpp>
+
+#include <algorithm>
+#include <array>
+#include <cassert>
+
+namespace lodebook::notebook {
+
+namespace {
+
+constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+constexpr std::string_view replacement = "\xEF\xBF\xBD";
+
+unsigned byte(char c) {
+  return static_cast<unsigned char>(c);
+}
+
+void append_utf8(std::string& out, unsigned code) {
+  if (code < 0x800) {
+    out += static_cast<char>(0xC0 | (code >> 6));
+  } else {
+    out += static_cast<char>(0xE0 | (code >> 12));
+    out += static_cast<char>(0x80 | ((code >> 6) & 0x3F));
+  }
+  out += static_cast<char>(0x80 | (code & 0x3F));
+}
+
+}  // namespace
+
+Source::Source(std::string name, std::string text)
+    : name_(std::move(name)), text_(std::move(text)) {
+  assert(text_.size() <= max_size);
+  const std::size_t begin = text_.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
+  const std::size_t size = text_.size();
+  for (std::size_t start = begin; start < size;) {
+    starts_.push_back(static_cast<std::uint32_t>(start));
+    const std::size_t end = text_.find_first_of("\r\n", start);
+    if (end == std::string::npos) break;
+    start = end + (text_.compare(end, 2, "\r\n") == 0 ? 2 : 1);
+  }
+}
+
+Span Source::line(std::uint32_t number) const {
+  assert(number >= 1);
+  if (number > line_count()) return {static_cast<std::uint32_t>(text_.size()), 0};
+  const std::uint32_t start = starts_[number - 1];
+  const std::uint32_t next =
+      number < line_count() ? starts_[number] : static_cast<std::uint32_t>(text_.size());
+  std::uint32_t end = next;
+  if (end > start && text_[end - 1] == '\n') --end;
+  if (end > start && text_[end - 1] == '\r') --end;
+  return {start, end - start};
+}
+
+Place Source::place(std::uint32_t number, Span span) const {
+  const Span whole = line(number);
+  assert(span.offset >= whole.offset && span.end() <= whole.end());
+  Place place;
+  place.line = number;
+  place.column = 1 + count_columns(text({whole.offset, span.offset - whole.offset}));
+  place.end_column = place.column + std::max<std::uint32_t>(1, count_columns(text(span)));
+  return place;
+}
+
+std::uint32_t count_columns(std::string_view text) {
+  std::uint32_t columns = 0;
+  for (std::size_t at = 0; at < text.size(); ++columns) {
+    at += byte(text[at]) < 0x80 ? 1 : std::max<std::size_t>(1, utf8_length(text.substr(at)));
+  }
+  return columns;
+}
+
+std::size_t utf8_length(std::string_view text) {
+  if (text.empty()) return 0;
+  const unsigned lead = byte(text[0]);
+  if (lead < 0x80) return 1;
+  const std::size_t length = lead >= 0xF0 ? 4 : lead >= 0xE0 ? 3 : 2;
+  if (lead < 0xC2 || lead > 0xF4 || text.size() < length) return 0;
+  for (std::size_t i = 1; i < length; ++i) {
+    if ((byte(text[i]) & 0xC0) != 0x80) return 0;
+  }
+  const unsigned second = byte(text[1]);
+  const bool overlong = (lead == 0xE0 && second < 0xA0) || (lead == 0xF0 && second < 0x90);
+  const bool surrogate = lead == 0xED && second > 0x9F;
+  const bool too_large = lead == 0xF4 && second > 0x8F;
+  return overlong || surrogate || too_large ? 0 : length;
+}
+
+std::string valid_utf8(std::string_view text) {
+  std::string out;
+  out.reserve(text.size());
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t length = utf8_length(text.substr(at));
+    out += length == 0 ? replacement : text.substr(at, length);
+    at += std::max<std::size_t>(1, length);
+  }
+  return out;
+}
+
+std::string utf8_from_windows_1252(std::string_view text) {
+  // The bytes 0x80 to 0x9F of code page 1252 (Unicode, MAPPINGS/VENDORS/MICSFT/WINDOWS/CP1252.TXT);
+  // 0 where it has no character. All others are those of ISO 8859-1.
+  constexpr std::array<unsigned, 32> high = {
+      0x20AC, 0,      0x201A, 0x0192, 0x201E, 0x2026, 0x2020, 0x2021, 0x02C6, 0x2030, 0x0160,
+      0x2039, 0x0152, 0,      0x017D, 0,      0,      0x2018, 0x2019, 0x201C, 0x201D, 0x2022,
+      0x2013, 0x2014, 0x02DC, 0x2122, 0x0161, 0x203A, 0x0153, 0,      0x017E, 0x0178};
+  std::string out;
+  out.reserve(text.size() + text.size() / 8);
+  for (const char c : text) {
+    const unsigned code = byte(c) >= 0x80 && byte(c) < 0xA0 ? high[byte(c) - 0x80] : byte(c);
+    if (byte(c) < 0x80 || code == 0) {
+      out += c;
+    } else {
+      append_utf8(out, code);
+    }
+  }
+  return out;
+}
+
+}  // namespace lodebook::notebook

@@ -1,0 +1,367 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+
+#include "log_reader.hpp"
+
+namespace lodebook::notebook {
+
+namespace {
+
+using Type = Token::Type;
+
+/// How near two positions of one log are expected to be, metres.
+constexpr double log_extent_m = 500'000;
+
+std::size_t name_end(std::string_view text) {
+  std::size_t at = 0;
+  while (at < text.size() && text[at] != ',' && text[at] != ';' && text[at] != '>' &&
+         space_length(text.substr(at)) == 0) {
+    ++at;
+  }
+  return at;
+}
+
+/// Where the word `lower` starts in `text`, behind white space; npos if it does not.
+std::size_t find_word(std::string_view text, std::string_view lower) {
+  for (std::size_t at = 0; at + lower.size() <= text.size(); ++at) {
+    const bool starts = at == 0 || space_length(text.substr(at - 1, 1)) == 1 ||
+                        (at >= 2 && space_length(text.substr(at - 2, 2)) == 2);
+    const std::size_t end = at + lower.size();
+    const bool ends = end == text.size() || space_length(text.substr(end)) > 0;
+    if (starts && ends && equals_word(text.substr(at, lower.size()), lower)) return at;
+  }
+  return std::string_view::npos;
+}
+
+std::size_t find_plus_minus(std::string_view text) {
+  for (std::size_t at = 0; at < text.size(); ++at) {
+    if (plus_minus_length(text.substr(at)) > 0) return at;
+  }
+  return std::string_view::npos;
+}
+
+/// Cuts `whole` at `at` (npos: at its end) into what stands before and from there on.
+std::pair<Span, Span> cut(Span whole, std::size_t at) {
+  const std::uint32_t before =
+      at == std::string_view::npos ? whole.length : static_cast<std::uint32_t>(at);
+  return {{whole.offset, before}, {whole.offset + before, whole.length - before}};
+}
+
+std::optional<std::uint32_t> read_count(const Token& token) {
+  const bool whole = token.type == Type::angle && token.fault == Token::Fault::none &&
+                     token.decimals == 0 && !token.marked && !token.percent && !token.has_sign;
+  if (!whole || token.value > 1e9) return std::nullopt;
+  return static_cast<std::uint32_t>(token.value);
+}
+
+std::optional<std::uint8_t> two_digits(std::string_view text, unsigned limit) {
+  if (text.empty() || text.size() > 2 || !std::all_of(text.begin(), text.end(), is_digit))
+    return std::nullopt;
+  unsigned value = 0;
+  for (const char c : text)
+    value = value * 10 + static_cast<unsigned>(c - '0');
+  if (value >= limit) return std::nullopt;
+  return static_cast<std::uint8_t>(value);
+}
+
+}  // namespace
+
+std::optional<Span> LogReader::take_name(Span& body, std::string_view what) {
+  const std::string_view rest = text(body);
+  const std::size_t end = name_end(rest);
+  const Span name{body.offset, static_cast<std::uint32_t>(end)};
+  if (rest.empty()) {
+    faults_.add(body, wording::name_missing(what));
+    return std::nullopt;
+  }
+  const bool forbidden = end < rest.size() && space_length(rest.substr(end)) == 0;
+  if (end == 0 || forbidden || rest[0] == '#') {
+    const Span bad{body.offset, static_cast<std::uint32_t>(std::max<std::size_t>(end, 1))};
+    faults_.add(bad, wording::name_character(text(bad)));
+    return std::nullopt;
+  }
+  body = trim({name.end(), body.length - name.length});
+  return name;
+}
+
+bool LogReader::has_second_word(Span name, Span body, std::string_view keyword) {
+  const std::string_view rest = text(body);
+  std::size_t letters = 0;
+  while (letters < rest.size() && (is_letter(rest[letters]) || rest[letters] == '-' ||
+                                   static_cast<unsigned char>(rest[letters]) >= 0x80)) {
+    ++letters;
+  }
+  const std::string_view word = rest.substr(0, letters);
+  // One letter may be a hemisphere; two with digits behind, a grid square.
+  const bool is_word = letters > 1 && is_letter(rest[0]) &&
+                       (letters == rest.size() || space_length(rest.substr(letters)) > 0);
+  if (!is_word || equals_word(word, keyword)) return false;
+  faults_.add({body.offset, static_cast<std::uint32_t>(letters)},
+              wording::name_of_two_words(word, std::string(text(name)) + "-" + std::string(word)));
+  return true;
+}
+
+std::optional<GivenPosition> LogReader::read_position(
+    Span span, std::optional<earth::WrittenPosition>& zone_s) {
+  const auto [position_span, accuracy_span] = cut(span, find_plus_minus(text(span)));
+  const Span where = trim(position_span);
+  GivenPosition given;
+  if (!accuracy_span.empty()) {
+    const Tokens tokens(notebook_.source.text(), accuracy_span);
+    Cursor cursor(notebook_.source.text(), tokens, faults_);
+    cursor.skip();
+    if (cursor.at_end()) return cursor.fail(accuracy_span, wording::accuracy_missing());
+    if (has_decimal_comma(cursor)) return std::nullopt;
+    const auto accuracy = read_height(cursor);
+    if (!accuracy || !finish(cursor)) return std::nullopt;
+    if (accuracy->value < 0) return cursor.fail(accuracy_span, wording::accuracy_missing());
+    given.accuracy_m = accuracy->metres(1);
+  }
+  auto read = earth::read_position(text(where));
+  if (const auto* error = std::get_if<earth::PositionError>(&read)) {
+    const auto length = static_cast<std::uint32_t>(error->length);
+    const Span fault{where.offset + static_cast<std::uint32_t>(error->offset), length};
+    faults_.add(fault, where.empty()
+                           ? wording::incomplete("'at'", "position", "at 44.6891S 169.0144E")
+                           : wording::position(text(fault), *error));
+    return std::nullopt;
+  }
+  auto& written = std::get<earth::WrittenPosition>(read);
+  if (written.if_south) {
+    zone_s = written;
+  } else {
+    given.position = *written.position;
+  }
+  return given;
+}
+
+std::optional<Length> LogReader::read_height(Cursor& cursor) {
+  const Token* token = figure_at(cursor);
+  if (!token) return std::nullopt;
+  if (token->percent || token->marked)
+    return cursor.fail(token->span(), wording::number(cursor.text(*token), "metres, or ft"));
+  cursor.skip();
+  Length length{token->signed_value(), LengthUnit::metres};
+  if (cursor.is_word("ft")) length.unit = LengthUnit::feet;
+  if (cursor.is_word("m") || cursor.is_word("ft")) cursor.skip();
+  return length;
+}
+
+bool LogReader::state_once(std::optional<Place>& first, std::string_view what, Span span) {
+  if (first) {
+    faults_.add(span, wording::already_stated(what, *first));
+    return false;
+  }
+  return true;
+}
+
+void LogReader::read_station(Statement& statement) {
+  in_station_ = true;
+  notation_noted_ = false;
+  at_ = elevation_ = time_ = std::nullopt;
+
+  Span body = statement.body;
+  const std::size_t at_word = find_word(text(body), "at");
+  StationHeading heading;
+  const auto name = take_name(body, "the station");
+  if (!name) return push(statement, heading);
+  const Place place = notebook_.source.place(statement.line, *name);
+
+  if (has_second_word(*name, body, "at")) {
+    // Known by all the words that were typed, so that its rows can be found.
+    const auto [words, rest] = cut(statement.body, at_word);
+    heading.name = notebook_.names.intern(text(trim(words)));
+    return push(statement, heading);
+  }
+  heading.name = notebook_.names.intern(text(*name));
+  const auto [first, added] = stations_.try_emplace(heading.name, place);
+  if (!added)
+    faults_.add(*name,
+                wording::station_repeated(notebook_.names.shown(heading.name), first->second));
+  if (body.empty()) return push(statement, heading);
+  if (!equals_word(text(body).substr(0, 2), "at") ||
+      (body.length > 2 && space_length(text(body).substr(2)) == 0)) {
+    faults_.add(body, wording::trailing_text(text(body), "'at' before a position"));
+    return push(statement, heading);
+  }
+  std::optional<earth::WrittenPosition> zone_s;
+  const Span where = trim({body.offset + 2, body.length - 2});
+  heading.position = read_position(where, zone_s);
+  if (heading.position) at_ = notebook_.source.place(statement.line, where);
+  if (zone_s) zones_.push_back({notebook_.entries.size(), statement.line, where, *zone_s});
+  push(statement, heading);
+}
+
+void LogReader::read_at(Statement& statement) {
+  if (!state_once(at_, "the station's position", statement.entry.statement))
+    return push_unread(statement);
+  std::optional<earth::WrittenPosition> zone_s;
+  const auto position = read_position(statement.body, zone_s);
+  if (!position) return push_unread(statement);
+  at_ = notebook_.source.place(statement.line, statement.entry.statement);
+  if (zone_s) zones_.push_back({notebook_.entries.size(), statement.line, statement.body, *zone_s});
+  push(statement, At{*position});
+}
+
+void LogReader::read_landmark(Statement& statement) {
+  Span body = statement.body;
+  const auto name = take_name(body, "the landmark");
+  if (!name || has_second_word(*name, body, "elevation")) return push_unread(statement);
+  Landmark landmark;
+  landmark.name = notebook_.names.intern(text(*name));
+  const Place place = notebook_.source.place(statement.line, *name);
+  const auto [first, added] = landmarks_.try_emplace(landmark.name, place);
+  if (!added) {
+    faults_.add(*name, wording::already_stated("a landmark of that name", first->second));
+    return push_unread(statement);
+  }
+  const auto [where, height] = cut(body, find_word(text(body), "elevation"));
+  std::optional<earth::WrittenPosition> zone_s;
+  const Span position = trim(where);
+  if (!position.empty()) landmark.position = read_position(position, zone_s);
+  // A landmark whose figures cannot be read still is one: sights on it are not at fault.
+  if (!height.empty()) landmark.elevation = read_landmark_height(height);
+  if (zone_s) zones_.push_back({notebook_.entries.size(), statement.line, position, *zone_s});
+  push(statement, landmark);
+}
+
+std::optional<Length> LogReader::read_landmark_height(Span span) {
+  const Tokens tokens(notebook_.source.text(), span);
+  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  cursor.skip();
+  if (cursor.at_end())
+    return cursor.fail(span, wording::incomplete("'elevation'", "figure", "elevation 1412"));
+  if (has_decimal_comma(cursor)) return std::nullopt;
+  const auto height = read_height(cursor);
+  if (!height || !finish(cursor)) return std::nullopt;
+  return height;
+}
+
+void LogReader::read_elevation(Statement& statement) {
+  const Tokens tokens(notebook_.source.text(), statement.body);
+  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  if (!state_once(elevation_, "the station's elevation", statement.entry.statement))
+    return push_unread(statement);
+  if (cursor.at_end()) {
+    cursor.report(cursor.here(), wording::incomplete("'elevation'", "figure", "elevation 812"));
+    return push_unread(statement);
+  }
+  if (has_decimal_comma(cursor)) return push_unread(statement);
+  const auto height = read_height(cursor);
+  if (!height || !finish(cursor)) return push_unread(statement);
+  elevation_ = notebook_.source.place(statement.line, statement.entry.statement);
+  push(statement, Elevation{*height});
+}
+
+void LogReader::read_time(Statement& statement) {
+  if (!state_once(time_, "the station's time", statement.entry.statement))
+    return push_unread(statement);
+  const std::string_view typed = text(statement.body);
+  const std::size_t colon = std::min(typed.find(':'), typed.size());
+  const auto hour = two_digits(typed.substr(0, colon), 24);
+  const auto minute =
+      colon + 3 == typed.size() ? two_digits(typed.substr(colon + 1), 60) : std::nullopt;
+  if (!hour || !minute) {
+    faults_.add(statement.body, wording::time(typed));
+    return push_unread(statement);
+  }
+  time_ = notebook_.source.place(statement.line, statement.entry.statement);
+  push(statement, Clock{{*hour, *minute}});
+}
+
+void LogReader::read_sample(Statement& statement) {
+  Span body = statement.body;
+  const auto name = take_name(body, "the sample");
+  if (!name) return push_unread(statement);
+  push(statement, Sample{*name, body});
+}
+
+void LogReader::read_tally(Statement& statement) {
+  const Tokens tokens(notebook_.source.text(), statement.body);
+  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  constexpr std::string_view example = "tally 14 stations 63 readings";
+  Tally tally;
+  do {
+    if (cursor.at_end()) {
+      cursor.report(cursor.here(), wording::incomplete("the tally", "count", example));
+      return push_unread(statement);
+    }
+    const auto count = read_count(*cursor.peek());
+    if (!count) {
+      cursor.report(cursor.here(), wording::number(cursor.text(cursor.here()), example));
+      return push_unread(statement);
+    }
+    cursor.skip();
+    if (cursor.is_word("stations") || cursor.is_word("station")) {
+      tally.stations = count;
+    } else if (cursor.is_word("readings") || cursor.is_word("reading")) {
+      tally.readings = count;
+    } else if (cursor.at_end()) {
+      cursor.report(cursor.here(), wording::incomplete("the count", "word", example));
+      return push_unread(statement);
+    } else {
+      cursor.report(cursor.here(), wording::unknown_word(cursor.text(cursor.here()), example));
+      return push_unread(statement);
+    }
+    cursor.skip();
+  } while (!cursor.at_end());
+  push(statement, tally);
+}
+
+void LogReader::settle_zones() {
+  if (zones_.empty()) return;
+  const auto position_of = [this](std::size_t entry) -> std::optional<GivenPosition>* {
+    if (auto* heading = std::get_if<StationHeading>(&notebook_.entries[entry].what))
+      return &heading->position;
+    if (auto* landmark = std::get_if<Landmark>(&notebook_.entries[entry].what))
+      return &landmark->position;
+    return nullptr;
+  };
+  std::vector<earth::Position> known;
+  for (std::size_t i = 0; i < notebook_.entries.size(); ++i) {
+    const bool waits = std::any_of(zones_.begin(), zones_.end(),
+                                   [i](const ZoneS& zone) { return zone.entry == i; });
+    if (waits) continue;
+    if (const auto* at = std::get_if<At>(&notebook_.entries[i].what)) {
+      known.push_back(at->position.position);
+    } else if (const auto* position = position_of(i); position && position->has_value()) {
+      known.push_back((*position)->position);
+    }
+  }
+  const auto fits = [&known](const std::optional<earth::Position>& candidate) {
+    return candidate && std::any_of(known.begin(), known.end(), [&](const earth::Position& other) {
+             return earth::distance_m(*candidate, other) <= log_extent_m;
+           });
+  };
+  for (const ZoneS& zone : zones_) {
+    faults_.start(zone.line);
+    const bool north = fits(zone.written.position);
+    const bool south = fits(zone.written.if_south);
+    const bool plainly_north = zone.written.position && (north || (!south && known.empty()));
+    std::optional<earth::Position> settled;
+    if (plainly_north) {
+      settled = zone.written.position;
+    } else if (south) {
+      settled = zone.written.if_south;
+      faults_.add(zone.span, wording::zone_south(zone.written.zone));
+    } else {
+      faults_.add(zone.span, wording::position_zone_unclear(zone.written.zone));
+    }
+    Entry& entry = notebook_.entries[zone.entry];
+    if (auto* at = std::get_if<At>(&entry.what)) {
+      if (settled) {
+        at->position.position = *settled;
+      } else {
+        entry.what = Unread{};
+      }
+    } else if (auto* position = position_of(zone.entry)) {
+      if (settled) {
+        (*position)->position = *settled;
+      } else {
+        position->reset();
+      }
+    }
+  }
+}
+
+}  // namespace lodebook::notebook

@@ -1,0 +1,225 @@
+// SPDX-License-Identifier: MIT
+#include "tokens.hpp"
+
+#include <lodebook/orientation/decimal.hpp>
+
+#include <algorithm>
+
+namespace lodebook::notebook {
+
+namespace {
+
+/// The first of `marks` that starts `text`: its bytes, or 0.
+std::size_t mark_length(std::string_view text, std::span<const std::string_view> marks) {
+  for (const std::string_view mark : marks) {
+    if (text.starts_with(mark)) return mark.size();
+  }
+  return 0;
+}
+
+constexpr std::array<std::string_view, 3> degree_marks = {"°", "º", "˚"};
+constexpr std::array<std::string_view, 3> minute_marks = {"'", "′", "’"};
+constexpr std::array<std::string_view, 5> second_marks = {"\"", "″", "”", "''", "’’"};
+
+bool is_number(char c) {
+  return is_digit(c) || c == '.';
+}
+
+/// Skips digits and points; returns where they end.
+std::size_t number_end(std::string_view text, std::size_t at, std::size_t end) {
+  while (at < end && is_number(text[at]))
+    ++at;
+  return at;
+}
+
+std::size_t skip_space(std::string_view text, std::size_t at, std::size_t end) {
+  while (at < end) {
+    const std::size_t length = space_length(text.substr(at, end - at));
+    if (length == 0) break;
+    at += length;
+  }
+  return at;
+}
+
+std::size_t degree_mark_length(std::string_view text) {
+  if (text.empty()) return 0;
+  if (const std::size_t length = mark_length(text, degree_marks)) return length;
+  const bool deg = text.size() >= 3 && equals_word(text.substr(0, 3), "deg");
+  return deg ? 3 : 0;
+}
+
+std::uint8_t small(std::size_t n) {
+  return static_cast<std::uint8_t>(std::min<std::size_t>(n, 255));
+}
+
+}  // namespace
+
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+
+bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+bool equals_word(std::string_view word, std::string_view lower) {
+  if (word.size() != lower.size()) return false;
+  for (std::size_t i = 0; i < word.size(); ++i) {
+    const char c = word[i];
+    if ((c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c) != lower[i]) return false;
+  }
+  return true;
+}
+
+std::size_t space_length(std::string_view text) {
+  if (text.empty()) return 0;
+  if (text[0] == ' ' || text[0] == '\t') return 1;
+  if (static_cast<unsigned char>(text[0]) < 0x80) return 0;
+  constexpr std::array<std::string_view, 3> no_break = {"\u00A0", "\u202F", "\u2007"};
+  return mark_length(text, no_break);
+}
+
+std::string_view trimmed(std::string_view text) {
+  while (const std::size_t length = space_length(text))
+    text.remove_prefix(length);
+  for (;;) {
+    if (!text.empty() && space_length(text.substr(text.size() - 1)) == 1) {
+      text.remove_suffix(1);
+    } else if (text.size() >= 2 && space_length(text.substr(text.size() - 2)) == 2) {
+      text.remove_suffix(2);
+    } else if (text.size() >= 3 && space_length(text.substr(text.size() - 3)) == 3) {
+      text.remove_suffix(3);
+    } else {
+      return text;
+    }
+  }
+}
+
+std::size_t dash_length(std::string_view text) {
+  if (text.empty()) return 0;
+  if (text[0] == '-') return 1;
+  if (static_cast<unsigned char>(text[0]) < 0x80) return 0;
+  constexpr std::array<std::string_view, 2> dashes = {"\u2212", "\u2013"};
+  return mark_length(text, dashes);
+}
+
+std::size_t plus_minus_length(std::string_view text) {
+  constexpr std::array<std::string_view, 3> marks = {"±", "+-", "+/-"};
+  return mark_length(text, marks);
+}
+
+Tokens::Tokens(std::string_view text, Span span) : end_(span.end()) {
+  const std::size_t end = span.end();
+  std::size_t at = span.offset;
+  std::size_t shown_end = at;  // where the last token ended
+  while (true) {
+    const std::size_t before = at;
+    at = skip_space(text, at, end);
+    if (at >= end) break;
+    Token token;
+    token.spaced = at > before || at == span.offset;
+    token.offset = static_cast<std::uint32_t>(at);
+    const std::string_view rest = text.substr(at, end - at);
+    const char c = rest[0];
+    const bool sign_may_stand =
+        token.spaced || (count_ > 0 && (tokens_[count_ - 1].type == Token::Type::slash ||
+                                        tokens_[count_ - 1].type == Token::Type::greater));
+    const std::size_t dash = c == '+' ? 1 : dash_length(rest);
+    if (count_ == room - 1) {
+      token.length = static_cast<std::uint32_t>(end - at);
+    } else if (is_number(c)) {
+      token = read_angle(text, at, end);
+      token.spaced = at > before || at == span.offset;
+    } else if (is_letter(c)) {
+      std::size_t stop = at;
+      while (stop < end &&
+             (is_letter(text[stop]) ||
+              (text[stop] == '-' && stop > at && stop + 1 < end && is_letter(text[stop + 1])))) {
+        ++stop;
+      }
+      token.type = Token::Type::word;
+      token.length = static_cast<std::uint32_t>(stop - at);
+    } else if (const std::size_t both = plus_minus_length(rest)) {
+      token.type = Token::Type::plus_minus;
+      token.length = static_cast<std::uint32_t>(both);
+    } else if (dash > 0 && sign_may_stand && dash < rest.size() && is_number(rest[dash])) {
+      token = read_angle(text, at + dash, end);
+      token.spaced = at > before || at == span.offset;
+      token.has_sign = true;
+      token.negative = c != '+';
+      token.offset = static_cast<std::uint32_t>(at);
+      token.length += static_cast<std::uint32_t>(dash);
+    } else if (c == '/' || c == '>') {
+      token.type = c == '/' ? Token::Type::slash : Token::Type::greater;
+      token.length = 1;
+    } else {
+      const bool between = c == ',' && at > span.offset && is_digit(text[at - 1]) && at + 1 < end &&
+                           is_digit(text[at + 1]);
+      token.type = between ? Token::Type::comma : Token::Type::other;
+      token.length = static_cast<std::uint32_t>(std::max<std::size_t>(1, utf8_length(rest)));
+    }
+    tokens_[count_++] = token;
+    at = shown_end = token.end();
+    if (count_ == room) break;
+  }
+  end_ = static_cast<std::uint32_t>(shown_end);
+}
+
+Token Tokens::read_angle(std::string_view text, std::size_t at, std::size_t end) const {
+  Token token;
+  token.type = Token::Type::angle;
+  token.offset = static_cast<std::uint32_t>(at);
+  const std::size_t stop = number_end(text, at, end);
+  const std::string_view number = text.substr(at, stop - at);
+  const std::size_t point = std::min(number.find('.'), number.size());
+  token.digits = small(point);
+  token.decimals = small(number.size() - std::min(point + 1, number.size()));
+  if (const auto value = read_decimal(number)) {
+    token.value = *value;
+  } else {
+    token.fault = Token::Fault::malformed;
+  }
+  std::size_t done = stop;
+
+  // Marks and percent signs may stand after a space; minutes only after a degree mark.
+  const std::size_t after = skip_space(text, stop, end);
+  const std::string_view rest = text.substr(after, end - after);
+  if (const std::size_t mark = degree_mark_length(rest)) {
+    token.marked = true;
+    done = after + mark;
+    double share = 60;
+    for (const auto& marks : {std::span<const std::string_view>(minute_marks),
+                              std::span<const std::string_view>(second_marks)}) {
+      const std::size_t begin = skip_space(text, done, end);
+      const std::size_t figure_end = number_end(text, begin, end);
+      const std::size_t mark_at = skip_space(text, figure_end, end);
+      const std::string_view behind = text.substr(mark_at, end - mark_at);
+      const std::size_t length = mark_length(behind, marks);
+      const bool seconds_follow = share == 60 && mark_length(behind, second_marks) > 0;
+      if (figure_end == begin || length == 0 || seconds_follow) break;
+      const auto figure = read_decimal(text.substr(begin, figure_end - begin));
+      const bool fraction_before =
+          token.value != static_cast<double>(static_cast<std::int64_t>(token.value)) && share == 60;
+      if (!figure) {
+        token.fault = Token::Fault::malformed;
+      } else if (*figure >= 60 || fraction_before) {
+        token.fault = Token::Fault::minutes_range;
+      } else {
+        token.value += *figure / share;
+      }
+      token.decimals = share == 60 ? 2 : 4;
+      share *= 60;
+      done = mark_at + length;
+    }
+  } else if (rest.starts_with('%')) {
+    token.percent = true;
+    done = after + 1;
+  } else if (const std::size_t minutes = mark_length(text.substr(stop, end - stop), minute_marks)) {
+    token.fault = Token::Fault::only_minutes;
+    done = stop + minutes;
+  }
+  token.length = static_cast<std::uint32_t>(done - at);
+  return token;
+}
+
+}  // namespace lodebook::notebook

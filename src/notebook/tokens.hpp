@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: MIT
+// A statement's text as tokens: angles with their marks, words, and the few separators.
+#pragma once
+
+#include <array>
+#include <cstdint>
+#include <span>
+#include <string_view>
+
+#include <lodebook/notebook/source.hpp>
+
+namespace lodebook::notebook {
+
+/// Bytes of white space (space, tab, no-break spaces) at the start of `text`; 0 if there is none.
+std::size_t space_length(std::string_view text);
+
+/// `text` without white space at its ends.
+std::string_view trimmed(std::string_view text);
+
+/// A dash that may be a minus sign, at the start of `text`: its bytes, or 0.
+std::size_t dash_length(std::string_view text);
+
+/// The plus-or-minus mark (`±`, `+-`, `+/-`) at the start of `text`: its bytes, or 0.
+std::size_t plus_minus_length(std::string_view text);
+
+bool is_digit(char c);
+bool is_letter(char c);
+
+/// Whether two ASCII words are equal ignoring case; `lower` is in lower case already.
+bool equals_word(std::string_view word, std::string_view lower);
+
+struct Token {
+  enum class Type : std::uint8_t {
+    angle,  ///< a number with its marks: degrees, minutes, seconds
+    word,   ///< letters, with hyphens between letters
+    slash,
+    greater,
+    plus_minus,
+    comma,  ///< only where a digit stands on both sides
+    other,  ///< anything else, one character
+  };
+  /// What is wrong with an angle.
+  enum class Fault : std::uint8_t { none, malformed, minutes_range, only_minutes };
+
+  Type type = Type::other;
+  Fault fault = Fault::none;
+  bool spaced = false;    ///< white space (or nothing) stands before it
+  bool has_sign = false;  ///< a plus or minus that counts
+  bool negative = false;
+  bool percent = false;
+  bool marked = false;        ///< has a degree mark
+  std::uint8_t digits = 0;    ///< before the point
+  std::uint8_t decimals = 0;  ///< two for minutes, four for seconds
+  double value = 0;           ///< degrees or a plain number, without its sign
+  std::uint32_t offset = 0;   ///< within the log
+  std::uint32_t length = 0;
+
+  std::uint32_t end() const { return offset + length; }
+  Span span() const { return {offset, length}; }
+  double signed_value() const { return negative ? -value : value; }
+};
+
+/// The tokens of one statement or repeat. Fixed room, since no statement needs more; what does not
+/// fit shows as one last token of type `other`.
+class Tokens {
+ public:
+  /// Splits `span` of the log's `text`.
+  Tokens(std::string_view text, Span span);
+
+  std::size_t size() const { return count_; }
+  const Token& operator[](std::size_t i) const { return tokens_[i]; }
+  /// Where the text ends: the place of what is missing.
+  std::uint32_t end_offset() const { return end_; }
+
+ private:
+  Token read_angle(std::string_view text, std::size_t at, std::size_t end) const;
+
+  static constexpr std::size_t room = 32;
+  std::array<Token, room> tokens_;
+  std::size_t count_ = 0;
+  std::uint32_t end_ = 0;
+};
+
+}  // namespace lodebook::notebook

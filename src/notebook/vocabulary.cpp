@@ -1,0 +1,114 @@
+// SPDX-License-Identifier: MIT
+#include "vocabulary.hpp"
+
+#include <lodebook/notebook/nearest.hpp>
+#include <lodebook/orientation/quadrant.hpp>
+
+#include <algorithm>
+#include <array>
+
+namespace lodebook::notebook {
+
+namespace {
+
+constexpr std::array<std::pair<std::string_view, Keyword>, 25> keywords = {{
+    {"station", Keyword::station},
+    {"at", Keyword::at},
+    {"elevation", Keyword::elevation},
+    {"time", Keyword::time},
+    {"unit", Keyword::unit},
+    {"sample", Keyword::sample},
+    {"photo", Keyword::photo},
+    {"note", Keyword::note},
+    {"landmark", Keyword::landmark},
+    {"tally", Keyword::tally},
+    {"area", Keyword::area},
+    {"observer", Keyword::observer},
+    {"instrument", Keyword::instrument},
+    {"date", Keyword::date},
+    {"dial", Keyword::dial},
+    {"set", Keyword::set},
+    {"declination", Keyword::declination},
+    {"rule", Keyword::rule},
+    {"order", Keyword::order},
+    {"pace", Keyword::pace},
+    {"datum", Keyword::datum},
+    {"accuracy", Keyword::accuracy},
+    {"attraction", Keyword::attraction},
+    {"kind", Keyword::kind},
+    {"short", Keyword::short_word},
+}};
+
+struct KnownKind {
+  std::string_view name;
+  Kind::Type type;
+  bool has_sense = false;
+};
+constexpr std::array<KnownKind, 20> known_kinds = {{
+    {"bedding", Kind::Type::plane},
+    {"foliation", Kind::Type::plane},
+    {"cleavage", Kind::Type::plane},
+    {"schistosity", Kind::Type::plane},
+    {"joint", Kind::Type::plane},
+    {"fault", Kind::Type::plane, true},
+    {"shear", Kind::Type::plane, true},
+    {"vein", Kind::Type::plane},
+    {"dike", Kind::Type::plane},
+    {"contact", Kind::Type::plane},
+    {"axial-plane", Kind::Type::plane},
+    {"lineation", Kind::Type::line},
+    {"slickenline", Kind::Type::line, true},
+    {"fold-axis", Kind::Type::line},
+    {"intersection", Kind::Type::line},
+    {"stretching", Kind::Type::line},
+    {"flute", Kind::Type::line},
+    {"current", Kind::Type::line},
+    {"sight", Kind::Type::sight},
+    {"leg", Kind::Type::leg},
+}};
+
+/// Words with a meaning inside statements.
+constexpr std::array<std::string_view, 18> inner_words = {
+    "rake",       "to",       "on",         "from",    "back",    "due",
+    "horizontal", "vertical", "overturned", "upright", "facing",  "doubtful",
+    "south-end",  "slope",    "normal",     "reverse", "dextral", "sinistral"};
+
+}  // namespace
+
+Vocabulary::Vocabulary(std::vector<Kind>& kinds) {
+  for (const auto& [word, keyword] : keywords)
+    meanings_.emplace(word, Meaning{keyword, no_kind});
+  for (const KnownKind& known : known_kinds) {
+    const auto id = static_cast<KindId>(kinds.size());
+    kinds.push_back({std::string(known.name), known.type, known.has_sense});
+    meanings_.emplace(known.name, Meaning{Keyword::reading, id});
+  }
+  meanings_.emplace("dyke", meanings_.at("dike"));
+}
+
+std::optional<Meaning> Vocabulary::find(std::string_view word) const {
+  const auto found = meanings_.find(fold_case(word));
+  if (found == meanings_.end()) return std::nullopt;
+  return found->second;
+}
+
+bool Vocabulary::is_taken(std::string_view word) const {
+  const std::string folded = fold_case(word);
+  return meanings_.contains(folded) || point_named(folded).has_value() ||
+         std::find(inner_words.begin(), inner_words.end(), folded) != inner_words.end();
+}
+
+void Vocabulary::add(std::string_view word, Meaning meaning) {
+  meanings_.emplace(fold_case(word), meaning);
+}
+
+std::optional<std::string_view> Vocabulary::nearest_to(std::string_view word) const {
+  std::vector<std::string_view> known;
+  known.reserve(meanings_.size());
+  for (const auto& [name, meaning] : meanings_)
+    known.push_back(name);
+  std::sort(known.begin(), known.end());
+  return nearest(word, known);
+}
+
+}  // namespace lodebook::notebook

@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: MIT
+// The words that can start a statement: keywords, kinds, and the user's own of both.
+#pragma once
+
+#include <lodebook/notebook/notebook.hpp>
+
+namespace lodebook::notebook {
+
+enum class Keyword : std::uint8_t {
+  station,
+  at,
+  elevation,
+  time,
+  unit,
+  sample,
+  photo,
+  note,
+  landmark,
+  tally,
+  area,
+  observer,
+  instrument,
+  date,
+  dial,
+  set,
+  declination,
+  rule,
+  order,
+  pace,
+  datum,
+  accuracy,
+  attraction,
+  kind,
+  short_word,
+  reading,  ///< a kind, `sight` or `leg`
+};
+
+/// What a first word means.
+struct Meaning {
+  Keyword keyword = Keyword::reading;
+  KindId kind = no_kind;
+};
+
+/// The language's words and those that a log adds, compared ignoring case.
+class Vocabulary {
+ public:
+  /// Fills `kinds` with the kinds that every log knows.
+  explicit Vocabulary(std::vector<Kind>& kinds);
+
+  /// What `word` means, or nothing.
+  std::optional<Meaning> find(std::string_view word) const;
+  /// Whether `word` may not be given a new meaning: a known word, a point, or one used inside
+  /// statements.
+  bool is_taken(std::string_view word) const;
+  void add(std::string_view word, Meaning meaning);
+  /// The known word that `word` was probably meant to be.
+  std::optional<std::string_view> nearest_to(std::string_view word) const;
+
+ private:
+  std::unordered_map<std::string, Meaning> meanings_;
+};
+
+}  // namespace lodebook::notebook
