@@ -1,0 +1,133 @@
+// SPDX-License-Identifier: MIT
+// A station's page of a reduced log: its rows, what was checked across them, what is wrong.
+#pragma once
+
+#include <lodebook/reduction/settings.hpp>
+
+namespace lodebook::reduction {
+
+enum class Status : std::uint8_t { ok, suspect, rejected };
+std::string_view name_of(Status status);
+
+/// One row of the table. Figures are in degrees or metres and not yet rounded; azimuths refer to
+/// `north`. A rejected reading has none.
+struct Row {
+  /// The reading as typed (for a mean, the first of its repeats) and the statement it stands in.
+  const notebook::Reading* reading = nullptr;
+  const notebook::Entry* entry = nullptr;
+  const notebook::Kind* kind = nullptr;
+  /// How many readings it stands for: 1, or the repeats of a mean.
+  std::size_t repeats = 1;
+  Status status = Status::ok;
+  std::vector<notebook::Code> codes;
+
+  /// With the dip to its right; missing for a horizontal plane.
+  std::optional<double> strike;
+  std::optional<double> dip;
+  /// A vertical plane with no side typed: its strike lies in [0, 180).
+  bool strike_is_axis = false;
+  std::optional<double> trend;
+  std::optional<double> plunge;
+  std::optional<double> rake;
+  std::optional<double> bearing;
+  std::optional<double> back_bearing;
+  /// The strike, trend or bearing before correction: value = wrap(as_read + correction).
+  std::optional<double> as_read;
+  /// Degrees; present wherever `as_read` is.
+  std::optional<double> correction;
+  North north = North::magnetic;
+  /// One sigma of the azimuth, degrees; missing over 52 degrees, where a direction means nothing.
+  std::optional<double> uncertainty;
+
+  std::string_view target;
+  std::optional<double> distance_m;
+  std::optional<double> vertical_angle;
+  notebook::Facing facing = notebook::Facing::unstated;
+  notebook::Sense sense = notebook::Sense::unstated;
+  /// Number of the surface or line within the station, from 1; 0 for sights and legs.
+  std::uint32_t surface = 0;
+
+  std::string_view unit;
+  std::string_view observer;
+  std::optional<notebook::Date> date;
+  /// The reading's own bytes; for a mean, those of all its repeats.
+  std::string_view written;
+  std::string_view remark;
+};
+
+/// Something held against something else at a station.
+struct Check {
+  enum class What : std::uint8_t {
+    repeats,        ///< `figure`: the furthest pole or line from the mean of its repeats
+    line_in_plane,  ///< `figure`: how far a line lies out of the plane it is said to lie in
+    fore_and_back,  ///< `figure`: how far a back bearing is from the opposite of the fore bearing
+  };
+  What what = What::repeats;
+  std::uint32_t line = 1;
+  const notebook::Kind* kind = nullptr;
+  /// The other kind, for `line_in_plane`.
+  const notebook::Kind* plane_kind = nullptr;
+  std::uint32_t surface = 0;
+  double figure = 0;  ///< degrees
+  double limit = 0;   ///< degrees; a larger figure fails
+  bool passed = true;
+
+  // for `repeats`
+  std::size_t count = 0;
+  /// Strike (dip to the right) and dip of the mean plane, or trend and plunge of the mean line, in
+  /// the north of the rows; the azimuth is missing for a horizontal plane or vertical line.
+  std::optional<double> mean_azimuth;
+  std::optional<double> mean_slope;
+  /// Fisher's precision and 95 % cone (degrees), where defined: three or more repeats, k of 4 up.
+  std::optional<double> precision;
+  std::optional<double> cone95;
+};
+
+/// Counts of a station, a log or a batch. readings = ok + suspect + rejected.
+struct Counts {
+  std::size_t readings = 0;
+  std::size_t ok = 0;
+  std::size_t suspect = 0;
+  std::size_t rejected = 0;
+  std::size_t stations = 0;
+  /// Lines with an error that belongs to no reading.
+  std::size_t not_understood = 0;
+  std::size_t errors = 0;
+  std::size_t warnings = 0;
+  std::size_t notes = 0;
+
+  Counts& operator+=(const Counts& other);
+};
+
+/// A station block, or what stands before the first station. Views point into the notebook.
+struct Page {
+  /// False for the page before the first station.
+  bool is_station = false;
+  /// As first written; empty where the heading could not be understood.
+  std::string_view station;
+  /// Line of the station's heading, and the lines of the page.
+  std::uint32_t first_line = 1;
+  std::uint32_t last_line = 1;
+  std::optional<notebook::GivenPosition> position;
+  std::optional<double> elevation_m;
+  std::optional<notebook::Time> time;
+  /// In force at the heading.
+  Settings settings;
+
+  std::vector<Row> rows;
+  std::vector<Check> checks;
+  /// All faults in the page's lines, in order.
+  std::vector<notebook::Diagnostic> diagnostics;
+  Counts counts;
+
+  struct Named {
+    std::string_view name;
+    std::string_view text;
+  };
+  std::vector<Named> samples;
+  std::vector<std::string_view> photos;
+  /// Notes, and remarks that stand beside no reading.
+  std::vector<std::string_view> notes;
+};
+
+}  // namespace lodebook::reduction

@@ -1,0 +1,58 @@
+// SPDX-License-Identifier: MIT
+// A log reduced page by page: settings applied, readings corrected and checked.
+#pragma once
+
+#include <memory>
+
+#include <lodebook/reduction/page.hpp>
+
+namespace lodebook::reduction {
+
+enum class Repeats : std::uint8_t { each, mean };
+
+/// What the command line says. `declination`, `set` and `rule` stand in for what a log does not
+/// say; the log's own statement wins, with a warning where they differ.
+struct Options {
+  North north = North::geographic;
+  Repeats repeats = Repeats::each;
+  std::optional<notebook::DeclinationSetting> declination;
+  std::optional<Declination> set;
+  std::optional<ThumbRule> rule;
+};
+
+/// A landmark of the log, for outputs.
+struct LandmarkRow {
+  std::string_view name;
+  std::optional<notebook::GivenPosition> position;
+  std::optional<double> elevation_m;
+};
+
+/// Reduces one log. Construction settles what concerns the whole log; `next` then fills one page at
+/// a time, reusing its memory, so that cost is linear and only one page is held.
+class Reduction {
+ public:
+  /// `notebook` must outlive the reduction and its pages.
+  Reduction(const notebook::Notebook& notebook, const Options& options);
+  ~Reduction();
+  Reduction(const Reduction&) = delete;
+  Reduction& operator=(const Reduction&) = delete;
+
+  /// The next page in log order; false after the last. A log always has at least one page, the one
+  /// before its first station.
+  bool next(Page& page);
+
+  const notebook::Notebook& notebook() const;
+  const Options& options() const;
+  /// The settings in force at the first reading, or at the end of a log without readings: what the
+  /// first line of a report says.
+  const Settings& heading() const;
+  const std::vector<LandmarkRow>& landmarks() const;
+  /// Counts of the pages so far.
+  const Counts& counts() const;
+
+ private:
+  class Log;
+  std::unique_ptr<Log> log_;
+};
+
+}  // namespace lodebook::reduction

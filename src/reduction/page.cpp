@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+#include <lodebook/reduction/page.hpp>
+
+namespace lodebook::reduction {
+
+std::string_view name_of(Status status) {
+  switch (status) {
+    case Status::ok:
+      return "ok";
+    case Status::suspect:
+      return "suspect";
+    case Status::rejected:
+      break;
+  }
+  return "rejected";
+}
+
+Counts& Counts::operator+=(const Counts& other) {
+  readings += other.readings;
+  ok += other.ok;
+  suspect += other.suspect;
+  rejected += other.rejected;
+  stations += other.stations;
+  not_understood += other.not_understood;
+  errors += other.errors;
+  warnings += other.warnings;
+  notes += other.notes;
+  return *this;
+}
+
+}  // namespace lodebook::reduction

@@ -1,0 +1,343 @@
+// SPDX-License-Identifier: MIT
+#include <lodebook/reduction/reduction.hpp>
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include <lodebook/notebook/wording.hpp>
+
+#include "settings_keeper.hpp"
+#include "station.hpp"
+
+namespace lodebook::reduction {
+
+namespace {
+
+using namespace notebook;
+
+/// Codes on a reading's own value, which make it suspect.
+bool makes_suspect(Code code) {
+  switch (code) {
+    case Code::repeat_spread:
+    case Code::line_off_plane:
+    case Code::plane_unknown:
+    case Code::back_bearing:
+    case Code::percent_or_degrees:
+    case Code::landmark_unknown:
+    case Code::doubtful:
+      return true;
+    default:
+      return false;
+  }
+}
+
+bool comes_before(const Diagnostic& a, const Diagnostic& b) {
+  if (a.place.line != b.place.line) return a.place.line < b.place.line;
+  return a.place.column < b.place.column;
+}
+
+std::string written(const Date& date) {
+  return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day);
+}
+
+/// An error in a statement about the declination explains why none is known.
+bool is_declination_fault(const Diagnostic& diagnostic, const Source& source) {
+  if (diagnostic.severity != Severity::error || diagnostic.reading != no_reading) return false;
+  const std::string line = fold_case(source.text(source.line(diagnostic.place.line)));
+  return line.find("declination") != std::string::npos;
+}
+
+Places places_of(const Notebook& notebook) {
+  Places places;
+  places.is_station.resize(notebook.names.size());
+  places.is_landmark.resize(notebook.names.size());
+  for (const Entry& entry : notebook.entries) {
+    if (const auto* station = std::get_if<StationHeading>(&entry.what)) {
+      if (station->name != no_name) places.is_station[station->name] = true;
+    } else if (const auto* landmark = std::get_if<Landmark>(&entry.what)) {
+      places.is_landmark[landmark->name] = true;
+    }
+  }
+  for (NameId id = 0; id < notebook.names.size(); ++id) {
+    if (places.is_station[id]) places.stations.push_back(notebook.names.shown(id));
+    if (places.is_station[id] || places.is_landmark[id])
+      places.targets.push_back(notebook.names.shown(id));
+  }
+  return places;
+}
+
+}  // namespace
+
+class Reduction::Log {
+ public:
+  Log(const Notebook& log, const Options& said)
+      : notebook(log),
+        options(said),
+        places_(places_of(log)),
+        station_(log, options, places_),
+        settings_(initial_settings(said)) {
+    settle_heading();
+    for (const Entry& entry : notebook.entries) {
+      if (const auto* landmark = std::get_if<Landmark>(&entry.what)) {
+        LandmarkRow row{notebook.names.shown(landmark->name), landmark->position, std::nullopt};
+        if (landmark->elevation) row.elevation_m = landmark->elevation->metres(1);
+        landmarks.push_back(row);
+      }
+    }
+  }
+
+  bool next(Page& page);
+
+  const Notebook& notebook;
+  const Options options;
+  Settings heading;
+  std::vector<LandmarkRow> landmarks;
+  Counts counts;
+
+ private:
+  void settle_heading();
+  std::size_t page_end() const;
+  void read_page(Page& page, std::size_t begin, std::size_t end);
+  void read_station_wide(Page& page, std::size_t begin, std::size_t end);
+  void take_entry(Page& page, const Entry& entry);
+  void check_settings(Page& page, const Entry& entry);
+  void check_tally(Page& page, const Entry& entry, const Tally& tally);
+  void check_date(Page& page, const Entry& entry, const Date& date);
+  void report(Page& page, const Entry& entry, Diagnostic diagnostic);
+  void finish(Page& page);
+  std::string_view text(Span span) const { return notebook.source.text(span); }
+
+  Places places_;
+  Station station_;
+  Settings settings_;
+  std::string_view unit_;
+
+  std::size_t at_ = 0;          ///< next entry
+  std::size_t next_fault_ = 0;  ///< next diagnostic of the notebook
+  bool started_ = false;
+  bool declination_faulty_ = false;
+  bool declination_missing_said_ = false;
+  bool set_missing_said_ = false;
+  std::optional<Date> last_date_;
+  std::uint32_t readings_since_tally_ = 0;
+  std::uint32_t stations_since_tally_ = 0;
+};
+
+void Reduction::Log::settle_heading() {
+  heading = initial_settings(options);
+  for (const Entry& entry : notebook.entries) {
+    if (std::holds_alternative<Reading>(entry.what)) break;
+    apply(heading, entry, notebook.source);
+  }
+}
+
+/// Where the page that starts at the next entry ends.
+std::size_t Reduction::Log::page_end() const {
+  const auto is_heading = [](const Entry& entry) {
+    return std::holds_alternative<StationHeading>(entry.what);
+  };
+  const auto from =
+      notebook.entries.begin() + static_cast<std::ptrdiff_t>(started_ ? at_ + 1 : at_);
+  return static_cast<std::size_t>(std::find_if(from, notebook.entries.end(), is_heading) -
+                                  notebook.entries.begin());
+}
+
+bool Reduction::Log::next(Page& page) {
+  if (started_ && at_ >= notebook.entries.size()) return false;
+  const std::size_t end = page_end();
+  Page fresh;
+  fresh.rows = std::move(page.rows);
+  fresh.checks = std::move(page.checks);
+  fresh.diagnostics = std::move(page.diagnostics);
+  page = std::move(fresh);
+  page.rows.clear();
+  page.checks.clear();
+  page.diagnostics.clear();
+  page.is_station = started_;
+  page.first_line = started_ ? notebook.entries[at_].line : 1;
+  page.last_line = end < notebook.entries.size() ? notebook.entries[end].line - 1
+                                                 : std::max(1u, notebook.source.line_count());
+  page.settings = settings_;
+  read_page(page, at_, end);
+  at_ = end;
+  started_ = true;
+  finish(page);
+  counts += page.counts;
+  return true;
+}
+
+void Reduction::Log::read_page(Page& page, std::size_t begin, std::size_t end) {
+  for (; next_fault_ < notebook.diagnostics.size() &&
+         notebook.diagnostics[next_fault_].place.line <= page.last_line;
+       ++next_fault_) {
+    page.diagnostics.push_back(notebook.diagnostics[next_fault_]);
+    if (is_declination_fault(page.diagnostics.back(), notebook.source)) declination_faulty_ = true;
+  }
+  station_.begin(page);
+  unit_ = {};
+  read_station_wide(page, begin, end);
+  for (std::size_t i = begin; i < end;) {
+    const Entry& entry = notebook.entries[i];
+    if (!std::holds_alternative<Reading>(entry.what)) {
+      take_entry(page, entry);
+      ++i;
+      continue;
+    }
+    std::size_t last = i + 1;
+    while (last < end && std::holds_alternative<Reading>(notebook.entries[last].what) &&
+           !std::get<Reading>(notebook.entries[last].what).first) {
+      ++last;
+    }
+    check_settings(page, entry);
+    station_.add(std::span(notebook.entries).subspan(i, last - i), settings_, unit_);
+    page.counts.readings += last - i;
+    readings_since_tally_ += static_cast<std::uint32_t>(last - i);
+    i = last;
+  }
+}
+
+/// What belongs to the whole station, wherever in its block it stands.
+void Reduction::Log::read_station_wide(Page& page, std::size_t begin, std::size_t end) {
+  const Unit* first_unit = nullptr;
+  for (std::size_t i = begin; i < end; ++i) {
+    const auto& what = notebook.entries[i].what;
+    if (const auto* station = std::get_if<StationHeading>(&what)) {
+      if (station->name != no_name) page.station = notebook.names.shown(station->name);
+      if (station->position) page.position = station->position;
+    } else if (const auto* at = std::get_if<At>(&what)) {
+      page.position = at->position;
+    } else if (const auto* elevation = std::get_if<Elevation>(&what)) {
+      page.elevation_m = elevation->height.metres(1);
+    } else if (const auto* clock = std::get_if<Clock>(&what)) {
+      page.time = clock->time;
+    } else if (const auto* unit = std::get_if<Unit>(&what); unit && !first_unit) {
+      first_unit = unit;
+    }
+  }
+  if (first_unit) unit_ = text(first_unit->text);
+}
+
+void Reduction::Log::take_entry(Page& page, const Entry& entry) {
+  if (const auto overridden = overridden_option(entry, options)) report(page, entry, *overridden);
+  if (const auto* date = std::get_if<DateSetting>(&entry.what)) check_date(page, entry, date->date);
+  apply(settings_, entry, notebook.source);
+  if (const auto* unit = std::get_if<Unit>(&entry.what)) {
+    unit_ = text(unit->text);
+  } else if (const auto* sample = std::get_if<Sample>(&entry.what)) {
+    page.samples.push_back({text(sample->name), text(sample->text)});
+  } else if (const auto* photo = std::get_if<Photo>(&entry.what)) {
+    page.photos.push_back(text(photo->text));
+  } else if (const auto* note = std::get_if<Note>(&entry.what)) {
+    page.notes.push_back(text(note->text));
+  } else if (const auto* tally = std::get_if<Tally>(&entry.what)) {
+    check_tally(page, entry, *tally);
+  } else if (std::holds_alternative<StationHeading>(entry.what)) {
+    ++page.counts.stations;
+    ++stations_since_tally_;
+  } else if (std::holds_alternative<AttractionSetting>(entry.what)) {
+    report(page, entry, wording::attraction_unapplied());
+  }
+  if (!entry.remark.empty()) page.notes.push_back(text(entry.remark));
+}
+
+void Reduction::Log::report(Page& page, const Entry& entry, Diagnostic diagnostic) {
+  diagnostic.place = notebook.source.place(entry.line, entry.statement);
+  page.diagnostics.push_back(std::move(diagnostic));
+}
+
+/// What readings need and the log does not say: once a log.
+void Reduction::Log::check_settings(Page& page, const Entry& entry) {
+  const bool declination_known = settings_.declination_from != From::nowhere;
+  const double declination = settings_.declination.degrees_east();
+  if (!declination_known && options.north == North::geographic && !declination_missing_said_ &&
+      !declination_faulty_) {
+    declination_missing_said_ = true;
+    report(page, entry, wording::declination_missing(settings_.set_from != From::nowhere));
+  }
+  if (declination_known && !settings_.as_set && settings_.set_from == From::nowhere &&
+      (declination > 1 || declination < -1) && !set_missing_said_) {
+    set_missing_said_ = true;
+    report(page, entry, wording::set_missing(declination));
+  }
+}
+
+void Reduction::Log::check_tally(Page& page, const Entry& entry, const Tally& tally) {
+  if (tally.stations && *tally.stations != stations_since_tally_)
+    report(page, entry, wording::tally("stations", *tally.stations, stations_since_tally_));
+  if (tally.readings && *tally.readings != readings_since_tally_)
+    report(page, entry, wording::tally("readings", *tally.readings, readings_since_tally_));
+  stations_since_tally_ = 0;
+  readings_since_tally_ = 0;
+}
+
+void Reduction::Log::check_date(Page& page, const Entry& entry, const Date& date) {
+  if (last_date_ && date < *last_date_)
+    report(page, entry, wording::date_order(written(date), written(*last_date_)));
+  last_date_ = date;
+}
+
+/// Codes and status of each row, and the page's counts, from its diagnostics.
+void Reduction::Log::finish(Page& page) {
+  std::stable_sort(page.diagnostics.begin(), page.diagnostics.end(), comes_before);
+  Counts& found = page.counts;
+  for (const Row& row : page.rows) {
+    if (row.status == Status::rejected) ++found.rejected;
+  }
+  std::uint32_t last_void_line = 0;
+  std::uint32_t last_suspect = no_reading;
+  for (const Diagnostic& diagnostic : page.diagnostics) {
+    if (diagnostic.severity == Severity::error) ++found.errors;
+    if (diagnostic.severity == Severity::warning) ++found.warnings;
+    if (diagnostic.severity == Severity::note) ++found.notes;
+    if (diagnostic.reading == no_reading) {
+      if (diagnostic.severity == Severity::error && diagnostic.place.line != last_void_line) {
+        ++found.not_understood;
+        last_void_line = diagnostic.place.line;
+      }
+      continue;
+    }
+    // Rows are in the order of readings; a mean stands for all good ones of its line.
+    auto row =
+        std::lower_bound(page.rows.begin(), page.rows.end(), diagnostic.reading,
+                         [](const Row& r, std::uint32_t n) { return r.reading->number < n; });
+    if (row == page.rows.end() || row->reading->number != diagnostic.reading) {
+      row = std::find_if(page.rows.begin(), page.rows.end(), [&](const Row& r) {
+        return r.repeats > 1 && r.entry->line == diagnostic.place.line;
+      });
+    }
+    if (row == page.rows.end()) continue;
+    if (std::find(row->codes.begin(), row->codes.end(), diagnostic.code) == row->codes.end())
+      row->codes.push_back(diagnostic.code);
+    if (row->status == Status::rejected || !makes_suspect(diagnostic.code)) continue;
+    row->status = Status::suspect;
+    if (diagnostic.reading != last_suspect) ++found.suspect;
+    last_suspect = diagnostic.reading;
+  }
+  found.ok = found.readings - found.suspect - found.rejected;
+}
+
+Reduction::Reduction(const Notebook& notebook, const Options& options)
+    : log_(std::make_unique<Log>(notebook, options)) {}
+Reduction::~Reduction() = default;
+
+bool Reduction::next(Page& page) {
+  return log_->next(page);
+}
+const Notebook& Reduction::notebook() const {
+  return log_->notebook;
+}
+const Options& Reduction::options() const {
+  return log_->options;
+}
+const Settings& Reduction::heading() const {
+  return log_->heading;
+}
+const std::vector<LandmarkRow>& Reduction::landmarks() const {
+  return log_->landmarks;
+}
+const Counts& Reduction::counts() const {
+  return log_->counts;
+}
+
+}  // namespace lodebook::reduction

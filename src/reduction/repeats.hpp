@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: MIT
+// Whether repeat readings of one surface agree.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include <lodebook/orientation/mean.hpp>
+
+namespace lodebook::reduction {
+
+/// A pole or line, and one sigma of its direction in degrees.
+struct Repeat {
+  Vector axis;
+  double sigma = 0;
+};
+
+/// A check's limit: three sigma, but never under `floor` degrees.
+double limit_of(double sigma, double floor);
+
+/// Repeats held against their mean.
+struct Agreement {
+  /// The mean of the repeats that agree.
+  AxisMean mean;
+  /// Of each repeat: its angle from that mean, its limit (both degrees), and whether it is over.
+  struct Member {
+    double off = 0;
+    double limit = 0;
+    bool apart = false;
+  };
+  std::vector<Member> members;
+};
+
+/// Takes the mean; while the repeat furthest over its limit is over, sets it aside and takes the
+/// mean of the others, so that one bad repeat does not condemn the good ones. Two that disagree are
+/// both apart, since nothing tells which is wrong. Nothing for fewer than two repeats, or where
+/// they have no mean.
+std::optional<Agreement> agreement(std::span<const Repeat> repeats);
+
+}  // namespace lodebook::reduction

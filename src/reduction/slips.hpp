@@ -1,0 +1,27 @@
+// SPDX-License-Identifier: MIT
+// The single slips that people make in the field, tried one by one on a reading that does not fit:
+// east for west, north for south, strike for dip direction, the other thumb rule, percent for
+// degrees, two digits swapped, the other end. They are offered as advice and never applied.
+#pragma once
+
+#include <functional>
+
+#include <lodebook/notebook/reading.hpp>
+
+namespace lodebook::reduction {
+
+/// How far a reading is from where it should be, degrees.
+using PlaneMisfit = std::function<double(const Plane<north::dial>&)>;
+using LineMisfit = std::function<double(const Line<north::dial>&)>;
+
+/// The slips that bring the misfit to `limit` or less, best first and three at most, as advice
+/// such as `east for west? then within 1.2 degrees`; empty if none does.
+std::string explain_plane(const notebook::PlaneAttitude& plane, double limit,
+                          const PlaneMisfit& misfit);
+std::string explain_line(const notebook::LineAttitude& line, double limit,
+                         const LineMisfit& misfit);
+
+/// The same for a fore and a back bearing, either of which may hold the slip.
+std::string explain_back_bearing(const notebook::Leg& leg, double limit);
+
+}  // namespace lodebook::reduction

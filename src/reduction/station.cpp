@@ -1,0 +1,406 @@
+// SPDX-License-Identifier: MIT
+#include "station.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include <lodebook/notebook/nearest.hpp>
+#include <lodebook/notebook/wording.hpp>
+#include <lodebook/orientation/mean.hpp>
+#include <lodebook/orientation/precision.hpp>
+
+#include "repeats.hpp"
+#include "slips.hpp"
+
+namespace lodebook::reduction {
+
+namespace {
+
+using namespace notebook;
+
+/// Over this sigma (degrees) a direction means nothing: 52 is that of a direction drawn blindly,
+/// 90 / sqrt(3).
+constexpr double meaningless_sigma = 52;
+/// From this sigma (degrees) on a strike or trend is said to be uncertain.
+constexpr double uncertain_sigma = 10;
+constexpr double plane_floor = 5;
+constexpr double back_floor = 2;
+/// Steeper than one walks or sights along, degrees. Common practice, no source.
+constexpr double steepest_slope = 45;
+
+double combined(double a, double b) {
+  return std::sqrt(a * a + b * b);
+}
+
+std::optional<double> meaningful(double sigma) {
+  if (!(sigma <= meaningless_sigma)) return std::nullopt;
+  return sigma;
+}
+
+double added(double azimuth, Angle angle) {
+  return wrap_degrees(azimuth + angle.degrees());
+}
+
+/// Half a turn apart is the same strike.
+double axis(double azimuth) {
+  return azimuth >= 180 ? azimuth - 180 : azimuth;
+}
+
+}  // namespace
+
+void Station::begin(Page& page) {
+  page_ = &page;
+  surfaces_ = 0;
+  planes_.clear();
+}
+
+void Station::report(const Row& row, Diagnostic diagnostic) {
+  diagnostic.place = notebook_.source.place(row.entry->line, row.reading->written);
+  diagnostic.reading = row.reading->number;
+  page_->diagnostics.push_back(std::move(diagnostic));
+}
+
+Row Station::new_row(const Entry& entry, const Settings& settings, std::string_view unit) const {
+  Row row;
+  row.entry = &entry;
+  row.reading = &std::get<Reading>(entry.what);
+  row.kind = &notebook_.kinds[row.reading->kind];
+  row.north = correction(settings, options_.north).north;
+  row.unit = unit;
+  row.observer = settings.observer;
+  row.date = settings.date;
+  row.written = notebook_.source.text(row.reading->written);
+  row.remark = notebook_.source.text(entry.remark);
+  return row;
+}
+
+void Station::add(std::span<const Entry> statement, const Settings& settings,
+                  std::string_view unit) {
+  const std::size_t first_row = page_->rows.size();
+  const Kind::Type type = notebook_.kinds[std::get<Reading>(statement.front().what).kind].type;
+  const bool is_surface = type == Kind::Type::plane || type == Kind::Type::line;
+  if (is_surface) ++surfaces_;
+  for (const Entry& entry : statement) {
+    Row row = new_row(entry, settings, unit);
+    row.surface = is_surface ? surfaces_ : 0;
+    bool good = !row.reading->rejected;
+    if (const auto* sight = std::get_if<Sight>(&row.reading->what)) {
+      if (sight->target != no_name) row.target = notebook_.names.shown(sight->target);
+      if (good) fill_sight(row, *sight, settings);
+    } else if (const auto* leg = std::get_if<Leg>(&row.reading->what)) {
+      if (leg->to != no_name) row.target = notebook_.names.shown(leg->to);
+      if (good) fill_leg(row, *leg, settings);
+    } else if (const auto* plane = std::get_if<PlaneAttitude>(&row.reading->what)) {
+      good = good && fill_plane(row, *plane, settings);
+      if (!good) planes_.push_back({row.reading->kind, false, {}, 0});
+    } else if (const auto* line = std::get_if<LineAttitude>(&row.reading->what)) {
+      good = good && fill_line(row, *line, settings);
+    }
+    if (!good) row.status = Status::rejected;
+    page_->rows.push_back(std::move(row));
+  }
+  if (statement.size() > 1) {
+    check_repeats(first_row, settings);
+    if (options_.repeats == Repeats::mean) take_mean(first_row, settings);
+  }
+}
+
+void Station::fill_strike(Row& row, const Plane<north::dial>& plane, bool has_side,
+                          const Settings& settings, double share) {
+  row.dip = plane.dip().degrees();
+  if (plane.is_horizontal()) return;
+  const Correction added_angle = correction(settings, options_.north);
+  row.strike_is_axis = plane.is_vertical() && !has_side;
+  row.as_read = row.strike_is_axis ? axis(plane.strike().degrees()) : plane.strike().degrees();
+  row.correction = added_angle.angle.degrees();
+  row.strike = added(*row.as_read, added_angle.angle);
+  if (row.strike_is_axis) row.strike = axis(*row.strike);
+  const double reading_sigma =
+      share * strike_sigma(settings.accuracy.bearing, settings.accuracy.dip, plane.dip());
+  const double sigma = combined(reading_sigma, added_angle.sigma);
+  row.uncertainty = meaningful(sigma);
+  if (sigma > uncertain_sigma) report(row, wording::strike_uncertain(sigma, *row.dip));
+}
+
+bool Station::fill_plane(Row& row, const PlaneAttitude& attitude, const Settings& settings) {
+  const auto plane = attitude.plane();
+  if (!plane) return false;
+  row.facing = attitude.facing;
+  row.sense = attitude.sense;
+  fill_strike(row, *plane, attitude.has_side(), settings, 1);
+  planes_.push_back({row.reading->kind, true,
+                     Plane<north::magnetic>::from_strike(to_magnetic(plane->strike(), settings.set),
+                                                         plane->dip(), ThumbRule::right),
+                     pole_sigma(settings.accuracy.bearing, settings.accuracy.dip, plane->dip())});
+  return true;
+}
+
+void Station::fill_trend(Row& row, const Line<north::dial>& line, const Settings& settings,
+                         double share) {
+  row.plunge = line.plunge().degrees();
+  if (line.is_vertical()) return;
+  const Correction added_angle = correction(settings, options_.north);
+  row.as_read = line.trend().degrees();
+  row.correction = added_angle.angle.degrees();
+  row.trend = added(*row.as_read, added_angle.angle);
+  const double sigma =
+      combined(share * trend_sigma(settings.accuracy.bearing, line.plunge()), added_angle.sigma);
+  row.uncertainty = meaningful(sigma);
+  if (sigma > uncertain_sigma) report(row, wording::trend_uncertain(sigma, *row.plunge));
+}
+
+bool Station::fill_line(Row& row, const LineAttitude& attitude, const Settings& settings) {
+  row.sense = attitude.sense;
+  const bool is_rake = attitude.form == LineAttitude::Form::rake;
+  const auto line = is_rake ? line_of_rake(row, attitude, settings) : attitude.line();
+  if (!line) return false;
+  if (is_rake) row.rake = attitude.slope.value;
+  fill_trend(row, *line, settings, 1);
+  if (!is_rake) check_in_plane(row, attitude, *line, settings);
+  return true;
+}
+
+const Station::ReadPlane* Station::last_plane(const std::function<bool(KindId)>& wanted) const {
+  for (auto plane = planes_.rbegin(); plane != planes_.rend(); ++plane) {
+    if (wanted(plane->kind)) return &*plane;
+  }
+  return nullptr;
+}
+
+std::optional<Line<north::dial>> Station::line_of_rake(const Row& row, const LineAttitude& attitude,
+                                                       const Settings& settings) {
+  const ReadPlane* read =
+      last_plane([&](KindId kind) { return attitude.on == no_kind || attitude.on == kind; });
+  const auto fail = [&](std::string_view why) {
+    report(row, wording::rake_no_plane(why));
+    return std::nullopt;
+  };
+  if (!read) return fail("none was read before it at this station");
+  if (!read->good) return fail("the one read before it was rejected");
+  if (read->plane.is_horizontal()) return fail("the one read before it is horizontal");
+  const auto rake = Rake::from_degrees(attitude.slope.value);
+  const auto from = to_magnetic(attitude.bearing.azimuth(), settings.set);
+  const auto line = Line<north::magnetic>::in_plane(read->plane, *rake, from);
+  // Back onto the dial, where the reading was made.
+  const auto on_dial = [&settings](Azimuth<north::magnetic> azimuth) {
+    return Azimuth<north::dial>::clockwise(azimuth - Azimuth<north::magnetic>() +
+                                           settings.set.eastward());
+  };
+  if (!line) {
+    const double off = separation(from, read->plane.strike()).degrees();
+    report(row,
+           wording::rake_end(std::min(off, 180 - off),
+                             fmt::format("{:03.0f}", on_dial(read->plane.strike()).degrees())));
+    return std::nullopt;
+  }
+  return Line<north::dial>(on_dial(line->trend()), line->plunge());
+}
+
+void Station::check_in_plane(const Row& row, const LineAttitude& attitude,
+                             const Line<north::dial>& line, const Settings& settings) {
+  const bool named = attitude.on != no_kind;
+  if (!named && row.kind->name != "slickenline") return;
+  const ReadPlane* read = last_plane([&](KindId kind) {
+    if (named) return kind == attitude.on;
+    const std::string& name = notebook_.kinds[kind].name;
+    return name == "fault" || name == "shear";
+  });
+  if (!read || !read->good) {
+    if (named) report(row, wording::plane_unknown(notebook_.kinds[attitude.on].name));
+    return;
+  }
+  const Vector pole = read->plane.pole();
+  const auto off = [&](const Line<north::dial>& candidate) {
+    const Line<north::magnetic> turned(to_magnetic(candidate.trend(), settings.set),
+                                       candidate.plunge());
+    return angle_out_of_plane(turned.direction(), pole).degrees();
+  };
+  Check check;
+  check.what = Check::What::line_in_plane;
+  check.line = row.entry->line;
+  check.kind = row.kind;
+  check.plane_kind = &notebook_.kinds[read->kind];
+  check.surface = row.surface;
+  check.figure = off(line);
+  check.limit =
+      limit_of(combined(line_sigma(settings.accuracy.bearing, settings.accuracy.dip), read->sigma),
+               plane_floor);
+  check.passed = check.figure <= check.limit;
+  if (!check.passed) {
+    report(row, wording::line_off_plane(check.figure, check.plane_kind->name, check.limit,
+                                        explain_line(attitude, check.limit, off)));
+  }
+  page_->checks.push_back(check);
+}
+
+void Station::check_slope(const Row& row, const std::optional<Slope>& slope) {
+  if (!slope || slope->percent || std::abs(slope->value) <= steepest_slope) return;
+  report(row, wording::percent_or_degrees(fmt::format("{:g}", slope->value),
+                                          degrees_from_percent(slope->value)));
+}
+
+void Station::fill_sight(Row& row, const Sight& sight, const Settings& settings) {
+  const Correction added_angle = correction(settings, options_.north);
+  row.as_read = sight.azimuth().degrees();
+  row.correction = added_angle.angle.degrees();
+  row.bearing = added(*row.as_read, added_angle.angle);
+  row.back_bearing = added(sight.azimuth().opposite().degrees(), added_angle.angle);
+  row.uncertainty = meaningful(combined(settings.accuracy.bearing, added_angle.sigma));
+  if (sight.vertical) row.vertical_angle = sight.vertical->degrees();
+  check_slope(row, sight.vertical);
+  if (!places_.is_landmark[sight.target] && !places_.is_station[sight.target])
+    report(row, wording::landmark_unknown(row.target, nearest(row.target, places_.targets)));
+}
+
+void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
+  const Correction added_angle = correction(settings, options_.north);
+  row.as_read = leg.azimuth().degrees();
+  row.correction = added_angle.angle.degrees();
+  row.bearing = added(*row.as_read, added_angle.angle);
+  row.uncertainty = meaningful(combined(settings.accuracy.bearing, added_angle.sigma));
+  row.distance_m = leg.distance.metres(settings.pace_m.value_or(0));
+  if (leg.slope) row.vertical_angle = leg.slope->degrees();
+  check_slope(row, leg.slope);
+  if (leg.to != no_name && !places_.is_station[leg.to])
+    report(row, wording::station_unknown(row.target, nearest(row.target, places_.stations)));
+  if (!leg.back) return;
+  row.back_bearing = added(leg.back->azimuth().degrees(), added_angle.angle);
+  Check check;
+  check.what = Check::What::fore_and_back;
+  check.line = row.entry->line;
+  check.kind = row.kind;
+  check.figure = separation(leg.back->azimuth(), leg.azimuth().opposite()).degrees();
+  check.limit = limit_of(std::sqrt(2) * settings.accuracy.bearing, back_floor);
+  check.passed = check.figure <= check.limit;
+  if (!check.passed) {
+    report(row, wording::back_bearing(check.figure, check.limit,
+                                      explain_back_bearing(leg, check.limit)));
+  }
+  page_->checks.push_back(check);
+}
+
+void Station::check_repeats(std::size_t first_row, const Settings& settings) {
+  std::vector<Repeat> repeats;
+  std::vector<Row*> rows;
+  const Accuracy& accuracy = settings.accuracy;
+  for (std::size_t i = first_row; i < page_->rows.size(); ++i) {
+    Row& row = page_->rows[i];
+    if (row.status == Status::rejected) continue;
+    if (const auto* plane = std::get_if<PlaneAttitude>(&row.reading->what)) {
+      const auto on_dial = plane->plane();
+      repeats.push_back(
+          {on_dial->pole(), pole_sigma(accuracy.bearing, accuracy.dip, on_dial->dip())});
+    } else {
+      repeats.push_back({direction_of(row.as_read.value_or(0), *row.plunge),
+                         line_sigma(accuracy.bearing, accuracy.dip)});
+    }
+    rows.push_back(&row);
+  }
+  const auto agreed = agreement(repeats);
+  if (!agreed) return;
+  const Vector mean = agreed->mean.axis;
+  const bool is_plane = rows.front()->kind->type == Kind::Type::plane;
+
+  Check check;
+  check.what = Check::What::repeats;
+  check.line = rows.front()->entry->line;
+  check.kind = rows.front()->kind;
+  check.surface = rows.front()->surface;
+  check.count = repeats.size();
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const Agreement::Member& member = agreed->members[i];
+    if (member.off >= check.figure) {
+      check.figure = member.off;
+      check.limit = member.limit;
+    }
+    if (!member.apart) continue;
+    check.passed = false;
+    std::string help;
+    if (const auto* plane = std::get_if<PlaneAttitude>(&rows[i]->reading->what)) {
+      help = explain_plane(*plane, member.limit, [&mean](const Plane<north::dial>& meant) {
+        return angle_between_axes(meant.pole(), mean).degrees();
+      });
+    } else if (const auto* line = std::get_if<LineAttitude>(&rows[i]->reading->what)) {
+      help = explain_line(*line, member.limit, [&mean](const Line<north::dial>& meant) {
+        return angle_between_axes(meant.direction(), mean).degrees();
+      });
+    }
+    report(*rows[i], wording::repeat_spread(is_plane ? "the pole" : "the line", member.off,
+                                            member.limit, help));
+  }
+  const Angle turn = correction(settings, options_.north).angle;
+  if (is_plane) {
+    const StrikeAndDip plane = plane_of_pole(mean);
+    if (plane.dip > 0) check.mean_azimuth = added(plane.strike, turn);
+    check.mean_slope = plane.dip;
+  } else {
+    const TrendAndPlunge line = line_of_axis(mean);
+    if (line.plunge < 90) check.mean_azimuth = added(line.trend, turn);
+    check.mean_slope = line.plunge;
+  }
+  check.precision = agreed->mean.precision;
+  check.cone95 = agreed->mean.cone95;
+  page_->checks.push_back(check);
+}
+
+void Station::take_mean(std::size_t first_row, const Settings& settings) {
+  std::vector<Vector> axes;
+  Row* first = nullptr;
+  Row* last = nullptr;
+  for (std::size_t i = first_row; i < page_->rows.size(); ++i) {
+    Row& row = page_->rows[i];
+    if (row.status == Status::rejected) continue;
+    const auto* plane = std::get_if<PlaneAttitude>(&row.reading->what);
+    axes.push_back(plane ? plane->plane()->pole()
+                         : direction_of(row.as_read.value_or(0), *row.plunge));
+    if (!first) first = &row;
+    last = &row;
+  }
+  const auto mean = mean_of_axes(axes);
+  if (!mean || axes.size() < 2) return;
+
+  Row row = new_row(*first->entry, settings, first->unit);
+  row.surface = first->surface;
+  row.repeats = axes.size();
+  row.facing = first->facing;
+  row.sense = first->sense;
+  const char* const begin = first->written.data();
+  row.written = {begin,
+                 static_cast<std::size_t>(last->written.data() + last->written.size() - begin)};
+  // The errors of the readings average out; the declination's is common to all.
+  const double share = 1 / std::sqrt(static_cast<double>(axes.size()));
+  const std::size_t noted = page_->diagnostics.size();
+  if (row.kind->type == Kind::Type::plane) {
+    const StrikeAndDip plane = plane_of_pole(mean->axis);
+    fill_strike(row,
+                Plane<north::dial>::from_strike(*Azimuth<north::dial>::from_degrees(plane.strike),
+                                                *Dip::from_degrees(plane.dip), ThumbRule::right),
+                true, settings, share);
+  } else {
+    const TrendAndPlunge line = line_of_axis(mean->axis);
+    fill_trend(row,
+               Line<north::dial>(*Azimuth<north::dial>::from_degrees(line.trend),
+                                 *Plunge::from_degrees(line.plunge)),
+               settings, share);
+  }
+  // What is uncertain was said of each repeat already.
+  page_->diagnostics.resize(noted);
+  for (std::size_t i = first_row; i < page_->rows.size(); ++i) {
+    const Row& repeat = page_->rows[i];
+    if (repeat.facing != row.facing) row.facing = Facing::unstated;
+    if (repeat.sense != row.sense) row.sense = Sense::unstated;
+  }
+  std::size_t kept = first_row;
+  for (std::size_t i = first_row; i < page_->rows.size(); ++i) {
+    const bool rejected = page_->rows[i].status == Status::rejected;
+    if (rejected) {
+      page_->rows[kept++] = page_->rows[i];
+    } else if (&page_->rows[i] == first) {
+      page_->rows[kept++] = row;
+    }
+  }
+  page_->rows.resize(kept);
+}
+
+}  // namespace lodebook::reduction

@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: MIT
+// Turns one station's readings into rows and holds them against each other.
+#pragma once
+
+#include <functional>
+#include <span>
+
+#include <lodebook/reduction/reduction.hpp>
+
+namespace lodebook::reduction {
+
+/// The names of a log that sights and legs may point to.
+struct Places {
+  std::vector<bool> is_station;            ///< by NameId
+  std::vector<bool> is_landmark;           ///< by NameId
+  std::vector<std::string_view> targets;   ///< stations and landmarks, for advice
+  std::vector<std::string_view> stations;  ///< for advice
+};
+
+/// Reduces the readings of one page, a statement at a time.
+class Station {
+ public:
+  Station(const notebook::Notebook& notebook, const Options& options, const Places& places)
+      : notebook_(notebook), options_(options), places_(places) {}
+
+  /// Begins a page; rows, checks and diagnostics go there.
+  void begin(Page& page);
+
+  /// Adds one statement's entries, which are all readings: one, or the repeats of one surface.
+  void add(std::span<const notebook::Entry> statement, const Settings& settings,
+           std::string_view unit);
+
+ private:
+  /// A plane read at this station, in the magnetic frame, which outlives a change of settings.
+  struct ReadPlane {
+    notebook::KindId kind = notebook::no_kind;
+    bool good = false;
+    Plane<north::magnetic> plane;
+    double sigma = 0;
+  };
+
+  Row new_row(const notebook::Entry& entry, const Settings& settings, std::string_view unit) const;
+  bool fill_plane(Row& row, const notebook::PlaneAttitude& attitude, const Settings& settings);
+  bool fill_line(Row& row, const notebook::LineAttitude& attitude, const Settings& settings);
+  void fill_sight(Row& row, const notebook::Sight& sight, const Settings& settings);
+  void fill_leg(Row& row, const notebook::Leg& leg, const Settings& settings);
+  void fill_trend(Row& row, const Line<north::dial>& line, const Settings& settings, double share);
+  void fill_strike(Row& row, const Plane<north::dial>& plane, bool has_side,
+                   const Settings& settings, double share);
+  std::optional<Line<north::dial>> line_of_rake(const Row& row,
+                                                const notebook::LineAttitude& attitude,
+                                                const Settings& settings);
+  void check_in_plane(const Row& row, const notebook::LineAttitude& attitude,
+                      const Line<north::dial>& line, const Settings& settings);
+  void check_slope(const Row& row, const std::optional<notebook::Slope>& slope);
+  void check_repeats(std::size_t first_row, const Settings& settings);
+  void take_mean(std::size_t first_row, const Settings& settings);
+  const ReadPlane* last_plane(const std::function<bool(notebook::KindId)>& wanted) const;
+  void report(const Row& row, notebook::Diagnostic diagnostic);
+
+  const notebook::Notebook& notebook_;
+  const Options& options_;
+  const Places& places_;
+  Page* page_ = nullptr;
+  std::uint32_t surfaces_ = 0;
+  std::vector<ReadPlane> planes_;
+};
+
+}  // namespace lodebook::reduction
