@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: MIT
+// Diagnostics as text: place, message, the line as typed, a caret, advice.
+#pragma once
+
+#include <lodebook/notebook/diagnostic.hpp>
+
+namespace lodebook::output {
+
+/// Appends one diagnostic, several lines of text. Control characters in the user's text are shown
+/// as U+FFFD so that no escape sequence reaches a terminal; a long line is cut around the fault.
+void append_diagnostic(std::string& out, const notebook::Source& source,
+                       const notebook::Diagnostic& diagnostic, bool color);
+
+/// `text` as valid UTF-8, with control characters and marks that turn the writing direction shown
+/// as U+FFFD.
+void append_printable(std::string& out, std::string_view text);
+
+}  // namespace lodebook::output

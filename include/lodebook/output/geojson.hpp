@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: MIT
+// The table as GeoJSON points (RFC 7946), written a page at a time.
+#pragma once
+
+#include <lodebook/reduction/page.hpp>
+
+namespace lodebook::output {
+
+/// Writes one FeatureCollection: begin, page for each page, end.
+class GeoJsonWriter {
+ public:
+  void begin(std::string& out);
+  void page(std::string& out, const notebook::Source& source, const reduction::Page& page);
+  void end(std::string& out);
+
+ private:
+  bool first_ = true;
+};
+
+}  // namespace lodebook::output

@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+// The reduction as one JSON document, written a page at a time.
+#pragma once
+
+#include <lodebook/reduction/reduction.hpp>
+
+namespace lodebook::output {
+
+/// Writes the document of `docs/reduction.schema.json`. Call begin, then for each log begin_log,
+/// page for each of its pages, end_log; then end. Text is appended to `out`, which the caller may
+/// empty between calls. `north` is what was asked for; every row names what it got.
+class JsonWriter {
+ public:
+  explicit JsonWriter(reduction::North north) : north_(north) {}
+
+  void begin(std::string& out);
+  void begin_log(std::string& out, const reduction::Reduction& reduction);
+  void page(std::string& out, const notebook::Source& source, const reduction::Page& page);
+  void end_log(std::string& out, const reduction::Reduction& reduction);
+  void end(std::string& out);
+
+ private:
+  reduction::North north_;
+  bool first_log_ = true;
+  bool first_station_ = true;
+  /// The log's diagnostics so far, as elements of an array.
+  std::string diagnostics_;
+  reduction::Counts counts_;
+};
+
+}  // namespace lodebook::output

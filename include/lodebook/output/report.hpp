@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: MIT
+// The station report: for a person at night, or as JSON.
+#pragma once
+
+#include <lodebook/output/second_look.hpp>
+#include <lodebook/reduction/reduction.hpp>
+
+namespace lodebook::output {
+
+/// Says that figures to walk by are no substitute for local knowledge or licensed practice.
+std::string_view caution();
+/// Whether a page gives a position, a slope or a bearing to walk.
+bool needs_caution(const reduction::Page& page);
+
+/// `63 readings: 60 ok, 2 suspect, 1 rejected; 14 stations; 2 lines not understood`
+void append_totals(std::string& out, const reduction::Counts& counts);
+
+/// What the report says, built a page at a time: for each log begin_log, page for each page,
+/// end_log; then end, which appends the three things most worth a second look and the totals.
+class StationReport {
+ public:
+  explicit StationReport(bool color) : color_(color) {}
+
+  void begin_log(std::string& out, const reduction::Reduction& reduction);
+  void page(std::string& out, const notebook::Source& source, const reduction::Page& page);
+  void end_log(std::string& out, const reduction::Reduction& reduction);
+  void end(std::string& out);
+
+ private:
+  bool color_;
+  bool caution_ = false;
+  /// The line before was blank, or there is none.
+  bool spaced_ = true;
+  /// What was last said to be added to the bearings, hundredths of a degree, and to which north.
+  std::int64_t stated_correction_ = 0;
+  reduction::North stated_north_ = reduction::North::geographic;
+  notebook::Notation notation_ = notebook::Notation::azimuth;
+  SecondLook second_look_;
+  struct LogTotals {
+    std::string name;
+    reduction::Counts counts;
+  };
+  std::vector<LogTotals> logs_;
+};
+
+/// The same as the document of `docs/report.schema.json`.
+class JsonReport {
+ public:
+  void begin_log(std::string& out, const reduction::Reduction& reduction);
+  void page(std::string& out, const notebook::Source& source, const reduction::Page& page);
+  void end_log(std::string& out, const reduction::Reduction& reduction);
+  void end(std::string& out);
+
+ private:
+  void open(std::string& out);
+
+  bool opened_ = false;
+  bool first_log_ = true;
+  bool first_station_ = true;
+  bool caution_ = false;
+  SecondLook second_look_;
+  reduction::Counts counts_;
+};
+
+}  // namespace lodebook::output

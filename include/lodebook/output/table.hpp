@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: MIT
+// The table's columns, one by one: the same for CSV, JSON and GeoJSON.
+#pragma once
+
+#include <span>
+
+#include <lodebook/reduction/page.hpp>
+
+namespace lodebook::output {
+
+/// How a column is written. A `word` is our own ASCII and never needs quoting or escaping; `text`
+/// holds the user's bytes; a `number` always has a point, a `count` never.
+enum class Type : std::uint8_t { word, text, number, count };
+
+/// Where a row stands: what its station's columns are taken from.
+struct RowContext {
+  const notebook::Source& source;
+  const reduction::Page& page;
+  const reduction::Row& row;
+};
+
+/// One column. `append` adds the plain figure or text, or nothing where it is missing.
+struct Column {
+  std::string_view name;
+  Type type;
+  void (*append)(std::string& out, const RowContext& context);
+};
+
+/// The columns in their order.
+std::span<const Column> columns();
+
+/// The log's name as outputs show it: as given, but the base name of an absolute path.
+std::string_view shown_name(const notebook::Source& source);
+
+}  // namespace lodebook::output

@@ -1,0 +1,140 @@
+// SPDX-License-Identifier: MIT
+// Lines of the clean log: which are written anew, which verbatim, and what stands between them.
+#include <algorithm>
+#include <lodebook/output/clean_log.hpp>
+#include <span>
+
+#include "clean_statement.hpp"
+
+namespace lodebook::output {
+namespace {
+
+using namespace notebook;
+
+template <class What>
+bool is(const Entry& entry) {
+  return std::holds_alternative<What>(entry.what);
+}
+
+/// A setting of this kind is stated before the first reading, so that the option never counted.
+template <class Setting>
+bool stated_first(std::span<const Entry> entries) {
+  for (const Entry& entry : entries) {
+    if (is<Setting>(entry)) return true;
+    if (is<Reading>(entry)) return false;
+  }
+  return false;
+}
+
+/// What belongs to the station above it, and is indented under it.
+bool is_indented(const Entry& entry) {
+  return is<Reading>(entry) || is<At>(entry) || is<Elevation>(entry) || is<Clock>(entry) ||
+         is<Unit>(entry) || is<Sample>(entry) || is<Photo>(entry) || is<Note>(entry);
+}
+
+class CleanLog {
+ public:
+  CleanLog(std::string& out, const Notebook& notebook, const reduction::Options& options)
+      : out_(out), notebook_(notebook), options_(options), start_(out.size()) {}
+
+  void append() {
+    for (const Diagnostic& diagnostic : notebook_.diagnostics) {
+      if (diagnostic.severity == Severity::error) faulty_lines_.push_back(diagnostic.place.line);
+    }
+    std::ranges::sort(faulty_lines_);
+    const std::span<const Entry> entries = notebook_.entries;
+    std::size_t from = 0;
+    for (std::uint32_t line = 1; line <= notebook_.source.line_count(); ++line) {
+      std::size_t to = from;
+      while (to < entries.size() && entries[to].line == line)
+        ++to;
+      if (to == from) {
+        blank_ = true;
+      } else {
+        append_line(line, entries.subspan(from, to - from));
+      }
+      from = to;
+    }
+  }
+
+ private:
+  void append_line(std::uint32_t line, std::span<const Entry> entries) {
+    const Entry& first = entries.front();
+    if (!is<Bare>(first) && !options_written_) {
+      options_written_ = true;
+      append_options();
+    }
+    if (is<StationHeading>(first)) {
+      blank_ = true;
+      in_station_ = true;
+    }
+    begin_line();
+    const bool verbatim =
+        is<Bare>(first) || is<Unread>(first) || std::ranges::binary_search(faulty_lines_, line);
+    if (verbatim) {
+      out_ += notebook_.source.text(notebook_.source.line(line));
+    } else {
+      if (in_station_ && is_indented(first)) out_ += "  ";
+      append_statement(out_, notebook_, entries);
+      append_beside("; ", first.remark);
+      append_beside("", first.comment);
+    }
+    out_.push_back('\n');
+  }
+
+  /// What the command line said and the log did not, so that the log means the same without it.
+  void append_options() {
+    const std::span<const Entry> entries = notebook_.entries;
+    if (options_.set && !stated_first<SetSetting>(entries)) {
+      begin_line();
+      append_set_statement(out_, *options_.set);
+      out_.push_back('\n');
+    }
+    if (options_.declination && !stated_first<DeclinationSetting>(entries)) {
+      begin_line();
+      append_declination_statement(out_, *options_.declination);
+      out_.push_back('\n');
+    }
+    if (options_.rule && !stated_first<RuleSetting>(entries)) {
+      begin_line();
+      append_rule_statement(out_, *options_.rule);
+      out_.push_back('\n');
+    }
+  }
+
+  /// Runs of blank lines become one; none stands at the log's head or end.
+  void begin_line() {
+    if (blank_ && out_.size() > start_) out_.push_back('\n');
+    blank_ = false;
+  }
+
+  void append_beside(std::string_view mark, Span text) {
+    if (text.empty()) return;
+    out_ += "  ";
+    out_ += mark;
+    out_ += notebook_.source.text(text);
+  }
+
+  std::string& out_;
+  const Notebook& notebook_;
+  const reduction::Options& options_;
+  std::size_t start_;
+  std::vector<std::uint32_t> faulty_lines_;
+  bool blank_ = false;
+  bool in_station_ = false;
+  bool options_written_ = false;
+};
+
+}  // namespace
+
+void append_clean_log(std::string& out, const Notebook& notebook,
+                      const reduction::Options& options) {
+  if (notebook.entries.empty()) {
+    // Nothing in it could be read, or there is nothing in it.
+    out += notebook.source.text();
+    return;
+  }
+  CleanLog(out, notebook, options).append();
+}
+
+}  // namespace lodebook::output

@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: MIT
+// RFC 4180 cells, and a guard against cells that a spreadsheet would run.
+#include <algorithm>
+#include <lodebook/output/csv.hpp>
+#include <lodebook/output/table.hpp>
+
+namespace lodebook::output {
+namespace {
+
+/// Needs neither quotes, nor a guard, nor a look at its UTF-8, wherever in a cell it stands. The
+/// guarded characters are common inside text, so that only a first one counts.
+bool is_plain(std::string_view text) {
+  return std::ranges::all_of(text,
+                             [](char c) { return c >= ' ' && c <= '~' && c != '"' && c != ','; });
+}
+
+bool is_formula(std::string_view text) {
+  return !text.empty() && std::string_view("=+-@\t\r").find(text[0]) != std::string_view::npos;
+}
+
+}  // namespace
+
+void append_csv_header(std::string& out) {
+  for (const Column& column : columns()) {
+    if (&column != columns().data()) out.push_back(',');
+    out += column.name;
+  }
+  out.push_back('\n');
+}
+
+void append_csv(std::string& out, const notebook::Source& source, const reduction::Page& page) {
+  for (const reduction::Row& row : page.rows) {
+    const RowContext context{source, page, row};
+    for (const Column& column : columns()) {
+      const std::size_t start = out.size();
+      column.append(out, context);
+      if (column.type == Type::text && out.size() > start) {
+        const auto cell = std::string_view(out).substr(start);
+        if (!is_plain(cell) || is_formula(cell)) {
+          const std::string raw(cell);
+          out.resize(start);
+          append_csv_cell(out, raw);
+        }
+      }
+      out.push_back(',');
+    }
+    out.back() = '\n';
+  }
+}
+
+void append_csv_cell(std::string& out, std::string_view text) {
+  const std::string valid = notebook::valid_utf8(text);
+  const bool quoted = valid.find_first_of("\",\r\n") != std::string::npos;
+  if (quoted) out.push_back('"');
+  if (is_formula(valid)) out.push_back('\'');
+  for (const char c : valid) {
+    if (c == '"') out.push_back('"');
+    out.push_back(c);
+  }
+  if (quoted) out.push_back('"');
+}
+
+}  // namespace lodebook::output

@@ -1,0 +1,143 @@
+// SPDX-License-Identifier: MIT
+// A diagnostic with the line it points to, safe to show on a terminal.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <iterator>
+#include <lodebook/output/diagnostic.hpp>
+
+namespace lodebook::output {
+namespace {
+
+using notebook::Diagnostic;
+using notebook::Place;
+using notebook::Severity;
+using notebook::Source;
+
+/// A longer line is cut to so many columns, this many of them before the fault.
+constexpr std::uint32_t window = 96;
+constexpr std::uint32_t lead = 40;
+constexpr std::string_view cut = "...";
+
+/// Styles of the terminal (ECMA-48, SGR); all empty without colour.
+struct Style {
+  std::string_view bold, severity, caret, help, off;
+};
+
+Style style_of(Severity severity, bool color) {
+  if (!color) return {};
+  constexpr std::array<std::string_view, 3> severities = {"\x1b[1;31m", "\x1b[1;35m", "\x1b[1;36m"};
+  return {"\x1b[1m", severities[static_cast<std::size_t>(severity)], "\x1b[1;32m", "\x1b[1;36m",
+          "\x1b[0m"};
+}
+
+/// Bytes of the next column of `text`, which is not empty.
+std::size_t column_length(std::string_view text) {
+  return std::max<std::size_t>(1, notebook::utf8_length(text));
+}
+
+/// A control character of ASCII or Latin 1, or one that turns the direction of writing.
+bool is_hidden(std::string_view character) {
+  const auto first = static_cast<unsigned char>(character[0]);
+  if (character.size() == 1) return first < 0x20 || first >= 0x7F;
+  if (first == 0xC2) return static_cast<unsigned char>(character[1]) < 0xA0;
+  return (character >= "\u202A" && character <= "\u202E") ||
+         (character >= "\u2066" && character <= "\u2069");
+}
+
+void append_column(std::string& out, std::string_view character) {
+  if (is_hidden(character)) {
+    out += "\uFFFD";
+  } else {
+    out += character;
+  }
+}
+
+/// The line as typed and the caret under it, each cut to the window around the fault.
+void append_line(std::string& out, std::string_view line, const Place& place, const Style& style) {
+  const std::uint32_t columns = notebook::count_columns(line);
+  std::uint32_t first = 1;
+  std::uint32_t last = columns;
+  if (columns > window + 2 * cut.size()) {
+    if (place.column > lead) first = std::min(place.column - lead, columns - window + 1);
+    last = std::min(columns, first + window - 1);
+  }
+  std::string carets;
+  out += fmt::format("{:5} | ", place.line);
+  if (first > 1) {
+    out += cut;
+    carets.append(cut.size(), ' ');
+  }
+  std::uint32_t column = 1;
+  for (std::size_t at = 0; at < line.size() && column <= last; ++column) {
+    const std::string_view character = line.substr(at, column_length(line.substr(at)));
+    at += character.size();
+    if (column < first) continue;
+    if (character == "\t") {
+      out.push_back('\t');
+    } else {
+      append_column(out, character);
+    }
+    if (column < place.column) carets.push_back(character == "\t" ? '\t' : ' ');
+  }
+  if (last < columns) out += cut;
+  // A fault at the end of the line, where something is missing.
+  if (place.column > column) carets.append(place.column - column, ' ');
+  const std::uint32_t end = std::min(place.end_column, std::max(last, place.column) + 1);
+  out += fmt::format("\n      | {}{}^{:~>{}}{}\n", carets, style.caret, "",
+                     std::max(end, place.column + 1) - place.column - 1, style.off);
+}
+
+void append_place(std::string& out, const Source& source, const Place& place) {
+  append_printable(out, source.name());
+  fmt::format_to(std::back_inserter(out), ":{}:{}: ", place.line, place.column);
+}
+
+}  // namespace
+
+void append_printable(std::string& out, std::string_view text) {
+  while (!text.empty()) {
+    const std::string_view character = text.substr(0, column_length(text));
+    append_column(out, character);
+    text.remove_prefix(character.size());
+  }
+}
+
+void append_diagnostic(std::string& out, const Source& source, const Diagnostic& diagnostic,
+                       bool color) {
+  const Style style = style_of(diagnostic.severity, color);
+  const Place& place = diagnostic.place;
+  out += style.bold;
+  append_place(out, source, place);
+  out += style.severity;
+  out += notebook::name_of(diagnostic.severity);
+  out += ':';
+  out += style.off;
+  out += ' ';
+  out += style.bold;
+  append_printable(out, diagnostic.message);
+  out += style.off;
+  fmt::format_to(std::back_inserter(out), " [{}]\n", notebook::name_of(diagnostic.code));
+  if (place.line >= 1 && place.line <= source.line_count())
+    append_line(out, source.text(source.line(place.line)), place, style);
+  for (const notebook::Related& related : diagnostic.related) {
+    out += style.help;
+    out += "note:";
+    out += style.off;
+    out += ' ';
+    append_place(out, source, related.place);
+    append_printable(out, related.message);
+    out.push_back('\n');
+  }
+  if (!diagnostic.help.empty()) {
+    out += style.help;
+    out += "help:";
+    out += style.off;
+    out += ' ';
+    append_printable(out, diagnostic.help);
+    out.push_back('\n');
+  }
+}
+
+}  // namespace lodebook::output

@@ -1,0 +1,107 @@
+// SPDX-License-Identifier: MIT
+#include <lodebook/output/report.hpp>
+#include <lodebook/output/table.hpp>
+
+#include "json_pieces.hpp"
+
+namespace lodebook::output {
+namespace {
+
+constexpr int version = 1;
+
+/// The columns that the report repeats, by name.
+Json readings_json(const notebook::Source& source, const reduction::Page& page) {
+  Json array = Json::array();
+  for (const reduction::Row& row : page.rows) {
+    Json reading;
+    for (const std::string_view name :
+         {"kind", "source", "uncertainty", "status", "codes", "written"}) {
+      std::string text;
+      for (const Column& column : columns()) {
+        if (column.name == name) column.append(text, {source, page, row});
+      }
+      reading[std::string(name)] =
+          name == "uncertainty" ? figure(row.uncertainty, 2) : text_or_null(text);
+    }
+    array.push_back(std::move(reading));
+  }
+  return array;
+}
+
+}  // namespace
+
+void JsonReport::open(std::string& out) {
+  if (opened_) return;
+  opened_ = true;
+  out += "{\"format\":\"lodebook-report\",";
+  append_member(out, "version", version);
+  out += "\n\"logs\":[";
+}
+
+void JsonReport::begin_log(std::string& out, const reduction::Reduction& reduction) {
+  open(out);
+  out += first_log_ ? "\n{" : ",\n{";
+  first_log_ = false;
+  first_station_ = true;
+  second_look_.next_log();
+  append_member(out, "file", notebook::valid_utf8(shown_name(reduction.notebook().source)));
+  out.push_back('\n');
+  append_member(out, "heading", json_of(reduction.heading(), reduction.options().north));
+  out.push_back('\n');
+}
+
+void JsonReport::page(std::string& out, const notebook::Source& source,
+                      const reduction::Page& page) {
+  caution_ = caution_ || needs_caution(page);
+  second_look_.add(source, page);
+  if (page.is_station) {
+    out += first_station_ ? "\n{" : ",\n{";
+    first_station_ = false;
+    append_member(out, "name", text_or_null(page.station));
+    append_member(out, "line", page.first_line);
+    append_member(out, "position", json_of(page.position));
+  }
+  append_member(out, "readings", readings_json(source, page));
+  append_member(out, "checks", json_of(page.checks));
+  Json diagnostics = Json::array();
+  for (const notebook::Diagnostic& diagnostic : page.diagnostics) {
+    diagnostics.push_back(json_of(diagnostic));
+  }
+  append_member(out, "diagnostics", diagnostics);
+  if (page.is_station) {
+    append_member(out, "counts", json_of(page.counts));
+    out.back() = '}';
+  } else {
+    out += "\n\"stations\":[";
+  }
+}
+
+void JsonReport::end_log(std::string& out, const reduction::Reduction& reduction) {
+  out += "],\n";
+  append_member(out, "counts", json_of(reduction.counts()));
+  out.back() = '}';
+  counts_ += reduction.counts();
+}
+
+void JsonReport::end(std::string& out) {
+  open(out);
+  Json worst = Json::array();
+  for (const auto& [file, station, diagnostic, log] : second_look_.items()) {
+    worst.push_back({{"file", notebook::valid_utf8(file)},
+                     {"station", text_or_null(station)},
+                     {"line", diagnostic.place.line},
+                     {"column", diagnostic.place.column},
+                     {"code", std::string(notebook::name_of(diagnostic.code))},
+                     {"severity", std::string(notebook::name_of(diagnostic.severity))},
+                     {"message", notebook::valid_utf8(diagnostic.message)}});
+  }
+  out += "],\n";
+  append_member(out, "worst", worst);
+  out.push_back('\n');
+  append_member(out, "caution", caution_ ? Json(std::string(caution())) : Json());
+  append_member(out, "counts", json_of(counts_));
+  out.back() = '}';
+  out.push_back('\n');
+}
+
+}  // namespace lodebook::output

@@ -1,0 +1,127 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+#include <lodebook/orientation/decimal.hpp>
+#include <lodebook/output/diagnostic.hpp>
+#include <lodebook/output/report.hpp>
+#include <lodebook/output/table.hpp>
+
+#include "report_pieces.hpp"
+
+namespace lodebook::output {
+namespace {
+
+using notebook::Severity;
+
+std::string counted(std::size_t count, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", count, count == 1 ? one : many);
+}
+
+}  // namespace
+
+std::string_view caution() {
+  return "positions, slopes and bearings here are no substitute for local knowledge or licensed "
+         "survey practice";
+}
+
+bool needs_caution(const reduction::Page& page) {
+  return page.position || std::ranges::any_of(page.rows, [](const reduction::Row& row) {
+           return row.vertical_angle ||
+                  (row.bearing && row.kind->type == notebook::Kind::Type::leg);
+         });
+}
+
+void append_totals(std::string& out, const reduction::Counts& counts) {
+  fmt::format_to(std::back_inserter(out),
+                 "{}: {} ok, {} suspect, {} rejected; {}; {} not understood",
+                 counted(counts.readings, "reading", "readings"), counts.ok, counts.suspect,
+                 counts.rejected, counted(counts.stations, "station", "stations"),
+                 counted(counts.not_understood, "line", "lines"));
+}
+
+void StationReport::begin_log(std::string& out, const reduction::Reduction& reduction) {
+  if (!spaced_) out.push_back('\n');
+  append_heading(out, reduction, color_);
+  out.push_back('\n');
+  spaced_ = true;
+  const reduction::Settings& heading = reduction.heading();
+  const auto correction = reduction::correction(heading, reduction.options().north);
+  stated_correction_ = rounded(correction.angle.degrees(), 2);
+  stated_north_ = correction.north;
+  notation_ = heading.dial == notebook::Notation::quadrant ? notebook::Notation::quadrant
+                                                           : notebook::Notation::azimuth;
+  second_look_.next_log();
+}
+
+void StationReport::page(std::string& out, const notebook::Source& source,
+                         const reduction::Page& page) {
+  caution_ = caution_ || needs_caution(page);
+  second_look_.add(source, page);
+  if (!page.is_station && page.rows.empty() && page.diagnostics.empty()) return;
+
+  if (page.is_station || !page.rows.empty()) append_station(out, page, notation_, color_);
+  spaced_ = false;
+  for (const reduction::Row& row : page.rows) {
+    if (!row.correction) continue;
+    const std::int64_t correction = rounded(*row.correction, 2);
+    if (correction == stated_correction_ && row.north == stated_north_) continue;
+    stated_correction_ = correction;
+    stated_north_ = row.north;
+    fmt::format_to(std::back_inserter(out), "  from line {} on ", row.entry->line);
+    append_what_is_added(out, *row.correction);
+    fmt::format_to(std::back_inserter(out), ", from {} north\n", reduction::name_of(row.north));
+  }
+  append_notes(out, page.diagnostics);
+  for (const notebook::Diagnostic& diagnostic : page.diagnostics) {
+    if (diagnostic.severity == Severity::note) continue;
+    append_diagnostic(out, source, diagnostic, color_);
+    spaced_ = true;
+  }
+  if (spaced_) out.push_back('\n');
+}
+
+void StationReport::end_log(std::string&, const reduction::Reduction& reduction) {
+  logs_.push_back({std::string(shown_name(reduction.notebook().source)), reduction.counts()});
+}
+
+void StationReport::end(std::string& out) {
+  if (!spaced_) out.push_back('\n');
+  if (second_look_.items().empty()) {
+    out += "nothing stands out for a second look\n";
+  } else {
+    out += "worth a second look:\n";
+  }
+  for (const auto& [file, station, diagnostic, log] : second_look_.items()) {
+    out += "  ";
+    append_printable(out, file);
+    fmt::format_to(std::back_inserter(out), ":{}:{}: ", diagnostic.place.line,
+                   diagnostic.place.column);
+    if (!station.empty()) {
+      out += "station ";
+      append_printable(out, station);
+      out += ": ";
+    }
+    append_printable(out, diagnostic.message);
+    fmt::format_to(std::back_inserter(out), " [{}]\n", notebook::name_of(diagnostic.code));
+  }
+  if (caution_) {
+    out += caution();
+    out.push_back('\n');
+  }
+  out.push_back('\n');
+  reduction::Counts all;
+  for (const LogTotals& log : logs_) {
+    all += log.counts;
+    if (logs_.size() == 1) continue;
+    append_printable(out, log.name);
+    out += ": ";
+    append_totals(out, log.counts);
+    out.push_back('\n');
+  }
+  append_totals(out, all);
+  out.push_back('\n');
+}
+
+}  // namespace lodebook::output

@@ -1,0 +1,269 @@
+// SPDX-License-Identifier: MIT
+#include "report_pieces.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <iterator>
+#include <lodebook/orientation/decimal.hpp>
+#include <lodebook/output/diagnostic.hpp>
+#include <lodebook/output/notation.hpp>
+#include <lodebook/output/table.hpp>
+
+#include "text.hpp"
+
+namespace lodebook::output {
+namespace {
+
+using reduction::Check;
+using reduction::From;
+using reduction::Page;
+using reduction::Settings;
+
+constexpr std::string_view bold = "\x1b[1m";
+constexpr std::string_view plain = "\x1b[0m";
+
+void append_bold(std::string& out, std::string_view text, bool color) {
+  if (color) out += bold;
+  append_printable(out, text);
+  if (color) out += plain;
+}
+
+void append_figure_of(std::string& out, double value, int decimals) {
+  append_figure(out, rounded(value, decimals), decimals);
+}
+
+std::string_view origin(From from) {
+  constexpr std::array<std::string_view, 3> names = {"", " (log)", " (option)"};
+  return names[static_cast<std::size_t>(from)];
+}
+
+/// `24.6E`, `0`.
+void append_east_or_west(std::string& out, double degrees_east) {
+  append_trimmed(out, std::abs(degrees_east), 2);
+  if (degrees_east != 0) out.push_back(degrees_east > 0 ? 'E' : 'W');
+}
+
+void append_set(std::string& out, const Settings& settings) {
+  if (settings.set_from == From::nowhere) {
+    out += settings.as_set ? "dial set by an amount not stated" : "set not stated, taken as 0";
+    return;
+  }
+  out += "dial set to ";
+  append_east_or_west(out, settings.set.degrees_east());
+  out += origin(settings.set_from);
+}
+
+void append_declination(std::string& out, const Settings& settings) {
+  if (settings.declination_from == From::nowhere) {
+    out += "declination unknown";
+    return;
+  }
+  out += "declination ";
+  if (settings.as_set) {
+    out += "as set";
+  } else {
+    append_east_or_west(out, settings.declination.degrees_east());
+  }
+  if (settings.declination_sigma > 0) {
+    out += " ±";
+    append_trimmed(out, settings.declination_sigma, 2);
+  }
+  out += origin(settings.declination_from);
+}
+
+void append_position(std::string& out, const Page& page) {
+  if (page.position) {
+    const auto& [latitude, longitude] = page.position->position;
+    append_figure_of(out, std::abs(latitude), 5);
+    out += latitude < 0 ? "S " : "N ";
+    append_figure_of(out, std::abs(longitude), 5);
+    out += longitude < 0 ? "W given" : "E given";
+    if (page.position->accuracy_m) {
+      out += " ±";
+      append_trimmed(out, *page.position->accuracy_m, 1);
+      out += " m";
+    }
+  } else {
+    out += "no position";
+  }
+  if (page.elevation_m) {
+    out += ", elevation ";
+    append_trimmed(out, *page.elevation_m, 1);
+    out += " m";
+  }
+}
+
+void append_counts(std::string& out, const Page& page) {
+  const reduction::Counts& counts = page.counts;
+  if (counts.readings == 0) {
+    out += "no readings";
+    return;
+  }
+  const std::array<std::pair<std::size_t, std::string_view>, 3> parts = {
+      {{counts.ok, "ok"}, {counts.suspect, "suspect"}, {counts.rejected, "rejected"}}};
+  bool first = true;
+  for (const auto& [count, word] : parts) {
+    if (count == 0) continue;
+    fmt::format_to(std::back_inserter(out), "{}{} {}", first ? "" : ", ", count, word);
+    first = false;
+  }
+}
+
+/// One sigma of each reading's azimuth behind `before`, kind by kind: `bedding ±1.9 1.8 1.8, sight
+/// ±0.6`. A level plane or an upright line has no azimuth: `-`.
+void append_uncertainties(std::string& out, const Page& page, std::string_view before) {
+  std::vector<const notebook::Kind*> kinds;
+  for (const reduction::Row& row : page.rows) {
+    const bool known = std::ranges::find(kinds, row.kind) != kinds.end();
+    if (!known && row.status != reduction::Status::rejected) kinds.push_back(row.kind);
+  }
+  for (const notebook::Kind* kind : kinds) {
+    out += kind == kinds.front() ? before : ", ";
+    append_printable(out, kind->name);
+    std::string_view mark = " ±";
+    for (const reduction::Row& row : page.rows) {
+      if (row.kind != kind || row.status == reduction::Status::rejected) continue;
+      if (row.uncertainty) {
+        out += mark;
+        append_figure_of(out, *row.uncertainty, 1);
+        mark = " ";
+      } else {
+        out += " -";
+      }
+    }
+  }
+}
+
+void append_mean(std::string& out, const Check& check, notebook::Notation notation) {
+  if (!check.mean_slope) return;
+  out += ", mean ";
+  if (check.kind->type == notebook::Kind::Type::plane) {
+    append_converted_plane(out, check.mean_azimuth, *check.mean_slope, false, 0, 0, notation);
+  } else {
+    append_converted_line(out, check.mean_azimuth, *check.mean_slope, 0, 0, notation);
+  }
+  if (check.cone95) {
+    out += ", cone ";
+    append_figure_of(out, *check.cone95, 1);
+    out += "°";
+  }
+}
+
+void append_check(std::string& out, const Check& check, notebook::Notation notation) {
+  std::string limit;
+  if (!check.passed) {
+    limit = " (limit ";
+    append_figure_of(limit, check.limit, 1);
+    limit += "°)";
+  }
+  std::string degrees;
+  append_figure_of(degrees, check.figure, 1);
+  switch (check.what) {
+    case Check::What::repeats:
+      fmt::format_to(std::back_inserter(out), "{} ", check.count);
+      append_printable(out, check.kind->name);
+      fmt::format_to(std::back_inserter(out), " within {}°{}", degrees, limit);
+      append_mean(out, check, notation);
+      break;
+    case Check::What::line_in_plane:
+      append_printable(out, check.kind->name);
+      fmt::format_to(std::back_inserter(out), " {}° out of ", degrees);
+      append_printable(out, check.plane_kind->name);
+      out += limit;
+      break;
+    case Check::What::fore_and_back:
+      fmt::format_to(std::back_inserter(out), "fore and back {}° apart{}", degrees, limit);
+      break;
+  }
+}
+
+}  // namespace
+
+void append_what_is_added(std::string& out, double degrees) {
+  if (rounded(degrees, 2) == 0) {
+    out += "nothing is added to the bearings";
+    return;
+  }
+  append_trimmed(out, std::abs(degrees), 2);
+  out += degrees > 0 ? " is added to every bearing" : " is subtracted from every bearing";
+}
+
+void append_heading(std::string& out, const reduction::Reduction& reduction, bool color) {
+  const Settings& settings = reduction.heading();
+  const reduction::North wanted = reduction.options().north;
+  const reduction::Correction correction = reduction::correction(settings, wanted);
+  append_bold(out, shown_name(reduction.notebook().source), color);
+  std::string_view before = ": ";
+  const auto add = [&](std::string_view text) {
+    if (text.empty()) return;
+    out += before;
+    append_printable(out, text);
+    before = ", ";
+  };
+  add(settings.area);
+  if (settings.date)
+    add(fmt::format("{:04}-{:02}-{:02}", settings.date->year, settings.date->month,
+                    settings.date->day));
+  add(settings.observer);
+
+  out += "\n  ";
+  append_set(out, settings);
+  out += ", ";
+  append_declination(out, settings);
+  out += ", so ";
+  append_what_is_added(out, correction.angle.degrees());
+  out += "\n  ";
+  if (settings.rule) {
+    out += *settings.rule == ThumbRule::right ? "thumb rule right" : "thumb rule left";
+    out += origin(settings.rule_from);
+  } else {
+    out += "no thumb rule, so that every pair names its side";
+  }
+  if (correction.north == reduction::North::geographic) {
+    out += "; output from true north\n";
+  } else if (wanted == reduction::North::magnetic) {
+    out += "; output from magnetic north, as asked\n";
+  } else {
+    out += "\n  ";
+    append_bold(out, "NO DECLINATION IS KNOWN AT THE FIRST READING: BEARINGS STAY MAGNETIC", color);
+    out.push_back('\n');
+  }
+}
+
+void append_station(std::string& out, const Page& page, notebook::Notation notation, bool color) {
+  if (!page.is_station) {
+    append_bold(out, "before the first station", color);
+    out += ": ";
+  } else {
+    append_bold(out, page.station.empty() ? "station without a name" : page.station, color);
+    out += ": ";
+    append_position(out, page);
+    out += "; ";
+  }
+  append_counts(out, page);
+  // One line for a clean station; where something is wrong, one for each thing.
+  const bool clean = page.counts.errors == 0 && page.counts.warnings == 0;
+  const std::string_view before = clean ? "; " : "\n  ";
+  append_uncertainties(out, page, before);
+  for (const Check& check : page.checks) {
+    out += before;
+    append_check(out, check, notation);
+  }
+  out.push_back('\n');
+}
+
+void append_notes(std::string& out, const std::vector<notebook::Diagnostic>& diagnostics) {
+  std::string_view before = "  notes: ";
+  for (const notebook::Diagnostic& diagnostic : diagnostics) {
+    if (diagnostic.severity != notebook::Severity::note) continue;
+    fmt::format_to(std::back_inserter(out), "{}line {} {}", before, diagnostic.place.line,
+                   notebook::name_of(diagnostic.code));
+    before = ", ";
+  }
+  if (before == ", ") out.push_back('\n');
+}
+
+}  // namespace lodebook::output

@@ -1,0 +1,176 @@
+// SPDX-License-Identifier: MIT
+// The columns: where each takes its figure from, and how it is rounded.
+#include <array>
+#include <lodebook/orientation/decimal.hpp>
+#include <lodebook/output/table.hpp>
+
+namespace lodebook::output {
+namespace {
+
+using reduction::Row;
+
+void append_number(std::string& out, const std::optional<double>& value, int decimals) {
+  if (value) append_figure(out, rounded(*value, decimals), decimals);
+}
+
+/// Tenths of a degree, wrapped after rounding; the strike of a vertical plane without a side is an
+/// axis and stays below 180.
+std::int64_t azimuth_tenths(double degrees, bool is_axis) {
+  const std::int64_t tenths = rounded_azimuth(degrees, 1);
+  return is_axis && tenths >= 1800 ? tenths - 1800 : tenths;
+}
+
+void append_azimuth(std::string& out, const std::optional<double>& degrees, bool is_axis = false) {
+  if (degrees) append_figure(out, azimuth_tenths(*degrees, is_axis), 1);
+}
+
+/// The quadrant bearing of an azimuth in tenths of a degree, so that it agrees with the figure
+/// beside it.
+void append_quadrant(std::string& out, std::int64_t tenths) {
+  const auto quarter = static_cast<std::size_t>(tenths / 900);
+  if (tenths % 900 == 0) {
+    out.push_back("NESW"[quarter]);
+    return;
+  }
+  constexpr std::array<std::int64_t, 4> poles = {0, 1800, 1800, 3600};
+  const std::int64_t angle = tenths - poles[quarter];
+  out.push_back(quarter == 0 || quarter == 3 ? 'N' : 'S');
+  append_figure(out, angle < 0 ? -angle : angle, 1);
+  out.push_back(quarter < 2 ? 'E' : 'W');
+}
+
+void append_quadrant(std::string& out, const Row& row) {
+  if (row.strike) {
+    // The northern end; east for a strike that runs east and west.
+    const std::int64_t tenths = rounded_azimuth(*row.strike, 1) % 1800;
+    append_quadrant(out, tenths <= 900 ? tenths : tenths + 1800);
+  } else if (row.trend) {
+    append_quadrant(out, rounded_azimuth(*row.trend, 1));
+  } else if (row.bearing) {
+    append_quadrant(out, rounded_azimuth(*row.bearing, 1));
+  }
+}
+
+void append_observed(std::string& out, const RowContext& at) {
+  if (const auto& date = at.row.date) {
+    append_figure(out, date->year, 0, 4);
+    out.push_back('-');
+    append_figure(out, date->month, 0, 2);
+    out.push_back('-');
+    append_figure(out, date->day, 0, 2);
+    if (at.page.time) out.push_back('T');
+  }
+  if (const auto& time = at.page.time) {
+    append_figure(out, time->hour, 0, 2);
+    out.push_back(':');
+    append_figure(out, time->minute, 0, 2);
+  }
+}
+
+void append_codes(std::string& out, const Row& row) {
+  bool first = true;
+  for (const notebook::Code code : row.codes) {
+    if (!first) out.push_back(' ');
+    first = false;
+    out += notebook::name_of(code);
+  }
+}
+
+void append_source(std::string& out, const RowContext& at) {
+  out += shown_name(at.source);
+  out.push_back(':');
+  append_figure(out, at.row.entry->line, 0);
+  out.push_back(':');
+  append_figure(out, at.row.entry->column, 0);
+}
+
+constexpr std::array<std::string_view, 4> types = {"plane", "line", "sight", "leg"};
+constexpr std::array<std::string_view, 4> facings = {"", "upright", "overturned", "unknown"};
+constexpr std::array<std::string_view, 5> senses = {"", "normal", "reverse", "dextral",
+                                                    "sinistral"};
+
+template <std::size_t size, class Enum>
+std::string_view word(const std::array<std::string_view, size>& words, Enum value) {
+  return words[static_cast<std::size_t>(value)];
+}
+
+using Out = std::string&;
+using At = const RowContext&;
+
+constexpr auto table = std::to_array<Column>({
+    {"station", Type::text, [](Out out, At at) { out += at.page.station; }},
+    {"kind", Type::text, [](Out out, At at) { out += at.row.kind->name; }},
+    {"type", Type::word, [](Out out, At at) { out += word(types, at.row.kind->type); }},
+    {"strike", Type::number,
+     [](Out out, At at) { append_azimuth(out, at.row.strike, at.row.strike_is_axis); }},
+    {"dip", Type::number, [](Out out, At at) { append_number(out, at.row.dip, 1); }},
+    {"dip_direction", Type::number,
+     [](Out out, At at) {
+       if (!at.row.strike) return;
+       const auto tenths = azimuth_tenths(*at.row.strike, at.row.strike_is_axis);
+       append_figure(out, (tenths + 900) % 3600, 1);
+     }},
+    {"trend", Type::number, [](Out out, At at) { append_azimuth(out, at.row.trend); }},
+    {"plunge", Type::number, [](Out out, At at) { append_number(out, at.row.plunge, 1); }},
+    {"rake", Type::number, [](Out out, At at) { append_number(out, at.row.rake, 1); }},
+    {"bearing", Type::number, [](Out out, At at) { append_azimuth(out, at.row.bearing); }},
+    {"back_bearing", Type::number, [](Out out, At at) { append_azimuth(out, at.row.back_bearing); }},
+    {"quadrant", Type::word, [](Out out, At at) { append_quadrant(out, at.row); }},
+    {"uncertainty", Type::number, [](Out out, At at) { append_number(out, at.row.uncertainty, 2); }},
+    {"as_read", Type::number,
+     [](Out out, At at) { append_azimuth(out, at.row.as_read, at.row.strike_is_axis); }},
+    {"correction", Type::number, [](Out out, At at) { append_number(out, at.row.correction, 2); }},
+    {"north", Type::word, [](Out out, At at) { out += reduction::name_of(at.row.north); }},
+    {"target", Type::text, [](Out out, At at) { out += at.row.target; }},
+    {"distance_m", Type::number, [](Out out, At at) { append_number(out, at.row.distance_m, 2); }},
+    {"vertical_angle", Type::number,
+     [](Out out, At at) { append_number(out, at.row.vertical_angle, 1); }},
+    {"facing", Type::word, [](Out out, At at) { out += word(facings, at.row.facing); }},
+    {"sense", Type::word, [](Out out, At at) { out += word(senses, at.row.sense); }},
+    {"surface", Type::count,
+     [](Out out, At at) {
+       if (at.row.surface != 0) append_figure(out, at.row.surface, 0);
+     }},
+    {"status", Type::word, [](Out out, At at) { out += reduction::name_of(at.row.status); }},
+    {"codes", Type::word, [](Out out, At at) { append_codes(out, at.row); }},
+    {"latitude", Type::number,
+     [](Out out, At at) {
+       if (at.page.position) append_number(out, at.page.position->position.latitude, 7);
+     }},
+    {"longitude", Type::number,
+     [](Out out, At at) {
+       if (at.page.position) append_number(out, at.page.position->position.longitude, 7);
+     }},
+    {"elevation_m", Type::number, [](Out out, At at) { append_number(out, at.page.elevation_m, 1); }},
+    {"position_from", Type::word,
+     [](Out out, At at) {
+       if (at.page.position) out += "at";
+     }},
+    {"accuracy_m", Type::number,
+     [](Out out, At at) {
+       if (at.page.position) append_number(out, at.page.position->accuracy_m, 1);
+     }},
+    {"rotation", Type::number,
+     [](Out out, At at) {
+       append_azimuth(out, at.row.strike ? at.row.strike : at.row.trend, at.row.strike_is_axis);
+     }},
+    {"observed", Type::word, [](Out out, At at) { append_observed(out, at); }},
+    {"observer", Type::text, [](Out out, At at) { out += at.row.observer; }},
+    {"unit", Type::text, [](Out out, At at) { out += at.row.unit; }},
+    {"written", Type::text, [](Out out, At at) { out += at.row.written; }},
+    {"remark", Type::text, [](Out out, At at) { out += at.row.remark; }},
+    {"source", Type::text, [](Out out, At at) { append_source(out, at); }},
+});
+
+}  // namespace
+
+std::span<const Column> columns() {
+  return table;
+}
+
+std::string_view shown_name(const notebook::Source& source) {
+  const std::string_view name = source.name();
+  return name.starts_with('/') ? name.substr(name.rfind('/') + 1) : name;
+}
+
+}  // namespace lodebook::output

@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+// Numbers in their shortest form, and JSON strings.
+#include "text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <lodebook/notebook/source.hpp>
+#include <lodebook/orientation/decimal.hpp>
+#include <nlohmann/json.hpp>
+
+namespace lodebook::output {
+
+void append_shortest(std::string& out, double value) {
+  // The smallest doubles need over 300 zeros behind the point, the largest as many before it.
+  std::array<char, 400> digits;
+  const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), value + 0.0,
+                                 std::chars_format::fixed);
+  out.append(digits.data(), end.ptr);
+}
+
+void append_shortest_azimuth(std::string& out, double degrees) {
+  if (degrees < 100) out.push_back('0');
+  if (degrees < 10) out.push_back('0');
+  append_shortest(out, degrees);
+}
+
+void append_trimmed(std::string& out, double value, int decimals) {
+  append_figure(out, rounded(value, decimals), decimals);
+  if (decimals == 0) return;
+  out.erase(out.find_last_not_of('0') + 1);
+  if (out.back() == '.') out.pop_back();
+}
+
+void append_json_string(std::string& out, std::string_view text) {
+  const bool plain = std::ranges::all_of(
+      text, [](char c) { return c >= ' ' && c <= '~' && c != '"' && c != '\\'; });
+  if (plain) {
+    out.push_back('"');
+    out += text;
+    out.push_back('"');
+  } else {
+    out += nlohmann::json(notebook::valid_utf8(text)).dump();
+  }
+}
+
+}  // namespace lodebook::output

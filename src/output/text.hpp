@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+// Small pieces of text that several outputs share.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+
+namespace lodebook::output {
+
+/// The shortest digits that read back to the same value, without an exponent: `24.6`, `0`, `-3`.
+void append_shortest(std::string& out, double value);
+
+/// The same with at least three digits before the point: `007.5`.
+void append_shortest_azimuth(std::string& out, double degrees);
+
+/// A rounded figure without trailing zeros: 24.6 and not 24.60.
+void append_trimmed(std::string& out, double value, int decimals);
+
+/// A JSON string with its quotes; bytes that are not UTF-8 become U+FFFD.
+void append_json_string(std::string& out, std::string_view text);
+
+}  // namespace lodebook::output

@@ -1,0 +1,196 @@
+// SPDX-License-Identifier: MIT
+#include <catch2/catch.hpp>
+
+#include "logs.hpp"
+#include "reduced.hpp"
+
+namespace lodebook {
+namespace {
+
+/// The table without the columns that a rewritten log may change.
+std::vector<std::vector<std::string>> comparable(const std::string& text,
+                                                 const reduction::Options& options = {}) {
+  std::vector<std::vector<std::string>> rows;
+  for (const std::string& line : test::lines_of(test::csv(text, options))) {
+    std::vector<std::string> cells = test::cells_of(line);
+    REQUIRE(cells.size() == 36);
+    cells.erase(cells.begin() + 35);  // source
+    cells.erase(cells.begin() + 33);  // written
+    rows.push_back(std::move(cells));
+  }
+  return rows;
+}
+
+/// The clean log means the same and is a fixed point.
+void check_round_trip(const std::string& text, const reduction::Options& options = {}) {
+  const std::string once = test::clean(text, options);
+  CAPTURE(once);
+  CHECK(comparable(text, options) == comparable(once));
+  CHECK(test::clean(once) == once);
+  CHECK(test::clean(once, options) == once);
+}
+
+TEST_CASE("a clean log is written in canonical notation") {
+  CHECK(test::clean(test::quern_ridge) == R"(area Quern Ridge
+date 2026-02-14
+observer AM
+dial quadrant
+set 0  # nothing turned into the dial
+declination 24.6E ±0.4  # what was true
+rule right
+
+landmark Cairn 44.6502S 169.0314E elevation 1412
+landmark Trig-Dome 44.6711S 168.992E elevation 1630
+landmark Saddle 44.7033S 169.0467E
+
+station Q1 at 44.6891S 169.0144E ±8
+  time 09:40
+  elevation 812
+  unit banded schist
+  bedding N85E 32N
+  lineation N20W 31 on bedding
+  bedding N82E 30N, N84E 31N, 088/33 N  ; another face, three times
+  cleavage 61 > N12W
+  sight Trig-Dome N66W
+  sample Q1-a garnet band
+  photo 0412 looking north
+  note contact is 3 m upslope; float below
+
+station Q2
+  sight Cairn N17W
+  sight Trig-Dome N65.5W
+  sight Saddle N87.5E
+  leg S45E 120m back N44W to Q3  ; paced
+
+station Q3
+  joint vertical N10E
+)");
+}
+
+TEST_CASE("a clean log reduces to the same table, and a second pass changes nothing") {
+  check_round_trip(test::quern_ridge);
+  check_round_trip(test::rough);
+}
+
+TEST_CASE("lines with an error, comments and unknown words come out verbatim") {
+  const std::string clean = test::clean(test::rough);
+  for (const char* line :
+       {"# first day\n", "\n  # indented comment\n", "\n bedding N95E 30N, N85E 31N\n",
+        "\n bedding N 45 W\n", "\n schistosty N85E 32N\n", "\n what is this\n",
+        "\n ; a remark alone\n", "\nat 44.0S 169.0E\n", "\nstation\n"}) {
+    CAPTURE(line);
+    CHECK(("\n" + clean).find(line) != std::string::npos);
+  }
+}
+
+TEST_CASE("spellings become canonical") {
+  const std::string clean = test::clean(test::rough);
+  for (const char* line :
+       {"short b bedding\n",
+        "kind Stylolite plane\n",
+        "pace 0.76m\n",
+        "order trend/plunge\n",
+        "accuracy bearing 1 dip 2 distance 3%\n",
+        "instrument old compass with a \"sticky\" needle\n",
+        "bedding N85E 32N\n",
+        "  bedding N85E 32, 088/33  ; one, then \"another\"\n",
+        "  Stylolite 5 > 007.5 overturned doubtful\n",
+        "  fault 020/60 E facing unknown reverse\n",
+        "  slickenline rake 40 from N20E dextral\n",
+        "  lineation 340/-15 on bedding, 085/12, N/-5\n",
+        "  bedding vertical 020, 200/90, N20E 90E, horizontal, E/32 N, N85E 62%\n",
+        "  lineation vertical, horizontal N20.5W, rake 200 from N\n",
+        "declination 12.5W\n",
+        "  leg 007 40 paces south-end slope -12% back 186 to nowhere\n",
+        "  leg N 120ft slope 50\n",
+        "  sight Peak S20E south-end vertical 12\n",
+        "  elevation 400 ft\n",
+        "  note = a note,  with  spaces\n",
+        "  unit\n",
+        "  bedding N85E 32N  # aside\n",
+        "tally 3 stations 4 readings\n"}) {
+    CAPTURE(line);
+    const bool rejected = std::string_view(line).find("rake 200") != std::string_view::npos;
+    // A rake over 90 is an error, so that its line is not touched.
+    CHECK((clean.find(std::string("\n") + line) != std::string::npos) != rejected);
+  }
+}
+
+TEST_CASE("a blank line stands before each station, and runs of them become one") {
+  CHECK(test::clean("\n\n# one\n\n\n# two\nstation A\nstation B\n\n  joint vertical N\n\n\n") ==
+        "# one\n\n# two\n\nstation A\n\nstation B\n\n  joint vertical N\n");
+  CHECK(test::clean("station A") == "station A\n");
+  CHECK(test::clean("").empty());
+}
+
+TEST_CASE("options become settings before the first statement") {
+  reduction::Options options;
+  options.declination = notebook::DeclinationSetting{};
+  options.declination->declination = *Declination::east(24.6);
+  options.declination->sigma = 0.4;
+  options.set = *Declination::west(2);
+  options.rule = ThumbRule::left;
+  const std::string log = "# a page\n\nstation A\n  bedding 085/32\n";
+  CHECK(test::clean(log, options) ==
+        "# a page\n\nset 2W\ndeclination 24.6E ±0.4\nrule left\n\nstation A\n  bedding 085/32\n");
+  check_round_trip(log, options);
+  check_round_trip("date 2026-02-14\n" + log, options);
+}
+
+TEST_CASE("a log's own settings replace the option from where they stand") {
+  reduction::Options options;
+  options.declination = notebook::DeclinationSetting{};
+  options.declination->declination = *Declination::east(20);
+  options.rule = ThumbRule::left;
+  const std::string first = "declination 24.6E\nrule right\nstation A\n  bedding 085/32\n";
+  CHECK(test::clean(first, options) ==
+        "declination 24.6E\nrule right\n\nstation A\n  bedding 085/32\n");
+  check_round_trip(first, options);
+  const std::string later =
+      "station A\n  bedding 085/32\nrule right\ndeclination 24.6E\n"
+      "  bedding 085/32\n";
+  CHECK(test::clean(later, options).starts_with("declination 20E\nrule left\n\nstation A\n"));
+  check_round_trip(later, options);
+  options.declination->from = notebook::DeclinationSetting::From::as_set;
+  check_round_trip(later, options);
+}
+
+TEST_CASE("every order of pairs survives") {
+  for (const char* order : {"strike/dip", "direction/dip", "dip/direction"}) {
+    const bool dip_first = std::string_view(order).starts_with("dip/");
+    const std::string log =
+        "rule right\norder " + std::string(order) + "\nstation A\n bedding " +
+        (dip_first ? "32 85, 32 N85E" : "85 32, N85E 32") +
+        ", 85 32 N, N85E 32N, 32 > 85\n joint vertical 20, 20 90 E, horizontal\n";
+    CAPTURE(log);
+    for (const std::string& line : test::lines_of(test::csv(log))) {
+      CHECK(line.find("rejected") == std::string::npos);
+    }
+    check_round_trip(log);
+  }
+  check_round_trip("order plunge/trend\nstation A\n lineation 15 340, 15 85, -15 N20W, 15/N\n");
+  check_round_trip("order trend/plunge\nstation A\n lineation 340 15, 85 15, N20W -15, N/15\n");
+}
+
+TEST_CASE("figures read back to the identical value") {
+  check_round_trip(
+      "declination 11°7'E ±0.35\nset 0°13'W\nrule left\n"
+      "station A at 44°41'20.8\"S 169°00'51.9\"E ±33ft\n elevation 1234.5 ft\n"
+      " bedding N68°32'17\"E 12°41'S, 68°32' 41, 33.3% > 12.345678\n"
+      "station B at 59G 345210.4 5052310.7\n leg 0.1 1000.01ft slope 3.3%\n"
+      "station C at 0N 180E\nstation D at 89.9999999N 0.0000001W\n joint vertical 359.99\n");
+}
+
+TEST_CASE("bytes that cannot be read stay as they are") {
+  const std::string log = "station A\n  note gr\xFCn\n  bedding N85E 32N\n\tbedding \x01 N\n";
+  CHECK(test::clean(log) == log);
+  check_round_trip(log);
+}
+
+TEST_CASE("line ends and a byte-order mark are made plain") {
+  CHECK(test::clean("\xEF\xBB\xBFstation A\r\n  bedding N85E 32N\r\n  what is this\r\n") ==
+        "station A\n  bedding N85E 32N\n  what is this\n");
+}
+
+}  // namespace
+}  // namespace lodebook

@@ -1,0 +1,98 @@
+// SPDX-License-Identifier: MIT
+#include <catch2/catch.hpp>
+
+#include "one_row.hpp"
+#include "reduced.hpp"
+
+namespace lodebook {
+namespace {
+
+std::string cell(std::string_view text) {
+  std::string out;
+  output::append_csv_cell(out, text);
+  return out;
+}
+
+/// The whole line of a row, as the table has it.
+std::string line_of(const test::OneRow& one) {
+  std::string out;
+  output::append_csv(out, one.source, one.page);
+  return out;
+}
+
+TEST_CASE("a cell is quoted where RFC 4180 asks for it") {
+  CHECK(cell("banded schist") == "banded schist");
+  CHECK(cell("float, below") == "\"float, below\"");
+  CHECK(cell("the \"red\" bed") == "\"the \"\"red\"\" bed\"");
+  CHECK(cell("one\ntwo") == "\"one\ntwo\"");
+  CHECK(cell("one\rtwo") == "\"one\rtwo\"");
+  CHECK(cell("").empty());
+}
+
+TEST_CASE("text that a spreadsheet would run as a formula gets an apostrophe") {
+  CHECK(cell("=1+1") == "'=1+1");
+  CHECK(cell("+12") == "'+12");
+  CHECK(cell("-15 > N20W") == "'-15 > N20W");
+  CHECK(cell("@here") == "'@here");
+  CHECK(cell("\tx") == "'\tx");
+  CHECK(cell("\rx") == "\"'\rx\"");
+  CHECK(cell("=A1,B1") == "\"'=A1,B1\"");
+  CHECK(cell("a=b") == "a=b");
+}
+
+TEST_CASE("bytes that are not UTF-8 become replacement characters") {
+  CHECK(cell("gr\xFC"
+             "n") == "gr\uFFFDn");
+  CHECK(cell("grün") == "grün");
+}
+
+TEST_CASE("the row itself guards and quotes its text, and never its numbers") {
+  test::OneRow one;
+  one.page.station = "=cmd()";
+  one.row().unit = "schist, banded";
+  one.row().remark = "30\xB0";
+  one.row().written = "N85E 32N";
+  one.row().correction = -24.6;
+  one.row().strike = 265;
+  one.row().dip = 32;
+  CHECK(line_of(one) ==
+        "'=cmd(),bedding,plane,265.0,32.0,355.0,,,,,,N85.0E,,,-24.60,magnetic,,,,,,,ok,,,,,,,265.0,"
+        ",,\"schist, banded\",N85E 32N,30\uFFFD,day3.txt:18:3\n");
+}
+
+TEST_CASE("a page without rows adds no line") {
+  test::OneRow one;
+  one.page.rows.clear();
+  CHECK(line_of(one).empty());
+}
+
+TEST_CASE("rows out are readings in, also rejected ones, with their numbers empty") {
+  const std::string table = test::csv(
+      "declination 24.6E\nset 0\nstation Q1\n  bedding N85E 32N, N95E 30N, 088/33 N\n"
+      "  sight Nowhere N20W\n  bedding\n");
+  const auto lines = test::lines_of(table);
+  REQUIRE(lines.size() == 6);
+  const auto good = test::cells_of(lines[1]);
+  CHECK(good[3] == "289.6");
+  CHECK(good[5] == "19.6");
+  CHECK(good[11] == "N70.4W");
+  CHECK(good[13] == "265.0");
+  CHECK(good[14] == "24.60");
+  CHECK(good[15] == "true");
+  CHECK(good[22] == "ok");
+  CHECK(good[33] == "N85E 32N");
+  CHECK(good[35] == "day.txt:4:3");
+  const auto bad = test::cells_of(lines[2]);
+  REQUIRE(bad.size() == 36);
+  CHECK(bad[22] == "rejected");
+  CHECK(bad[23] == "quadrant-angle");
+  CHECK(bad[33] == "N95E 30N");
+  for (const std::size_t number : {3U, 4U, 5U, 6U, 7U, 8U, 9U, 10U, 12U, 13U, 14U}) {
+    CHECK(bad[number].empty());
+  }
+  CHECK(test::cells_of(lines[4])[22] == "suspect");
+  CHECK(test::cells_of(lines[5])[22] == "rejected");
+}
+
+}  // namespace
+}  // namespace lodebook

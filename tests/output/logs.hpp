@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: MIT
+// Logs that several tests read.
+#pragma once
+
+namespace lodebook::test {
+
+/// Every kind of statement, and nothing wrong.
+inline constexpr const char* quern_ridge = R"(area         Quern Ridge
+date         2026-02-14
+observer     AM
+dial         quadrant
+set          0              # nothing turned into the dial
+declination  24.6E ±0.4     # what was true
+rule         right
+
+landmark Cairn      44.6502S 169.0314E  elevation 1412
+landmark Trig-Dome  44.6711S 168.9920E  elevation 1630
+landmark Saddle     44.7033S 169.0467E
+
+station Q1 at 44.6891S 169.0144E ±8
+  time      09:40
+  elevation 812
+  unit      banded schist
+  bedding   N85E 32N
+  lineation N20W 31 on bedding
+  bedding   N82E 30N, N84E 31N, 088/33 N     ; another face, three times
+  cleavage  61 > N12W
+  sight     Trig-Dome N66W
+  sample    Q1-a garnet band
+  photo     0412 looking north
+  note      contact is 3 m upslope; float below
+
+station Q2
+  sight Cairn     N17W
+  sight Trig-Dome N65.5W
+  sight Saddle    N87.5E
+  leg   S45E 120m back N44W to Q3            ; paced
+
+station Q3
+  joint vertical N10E
+)";
+
+/// Something wrong of every severity, readings outside stations, a setting that changes, spellings
+/// of all sorts.
+inline constexpr const char* rough = R"(# first day
+  # indented comment
+
+instrument old compass with a "sticky" needle
+short b bedding
+kind Stylolite plane
+order trend/plunge
+pace 0.76m
+b N85E 32N
+rule left
+accuracy bearing 1 dip 2 distance 3%
+
+
+station 12 at 59G 345210 5052310 ± 30 ft
+at 44.0S 169.0E
+b n85e/32, 088/33 ; one, then "another"
+ Stylolite 5 > 7.5 overturned doubtful
+ fault 020/60 E reverse facing unknown
+ slickenline rake 40 from N20E dextral
+ lineation 340/-15 on bedding, 85 12, N -5
+ bedding N95E 30N, N85E 31N
+ bedding N 45 W
+ schistosty N85E 32N
+ what is this
+ bedding vertical 020, 200 90, N20E/90 E, horizontal, E 32 N, N85E 62%
+ lineation vertical, horizontal n20°30'w, rake 200 from N
+declination 12°30'W
+ leg 7 40 paces slope -12% back 186 south-end to nowhere
+ leg N 120ft slope 50
+ sight Peak S20E vertical +12 south-end
+ elevation 400 ft
+ note   = a note,  with  spaces
+ unit
+ ; a remark alone
+station
+station q12
+ bedding N85E 32N # aside
+tally 3 stations 4 readings)";
+
+}  // namespace lodebook::test

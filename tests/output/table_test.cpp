@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: MIT
+#include <catch2/catch.hpp>
+
+#include "one_row.hpp"
+
+namespace lodebook {
+namespace {
+
+using test::OneRow;
+
+TEST_CASE("the columns stand in the contract's order") {
+  std::string names;
+  for (const output::Column& column : output::columns()) {
+    if (!names.empty()) names += ',';
+    names += column.name;
+  }
+  CHECK(names ==
+        "station,kind,type,strike,dip,dip_direction,trend,plunge,rake,bearing,back_bearing,"
+        "quadrant,uncertainty,as_read,correction,north,target,distance_m,vertical_angle,facing,"
+        "sense,surface,status,codes,latitude,longitude,elevation_m,position_from,accuracy_m,"
+        "rotation,observed,observer,unit,written,remark,source");
+}
+
+TEST_CASE("azimuths are rounded half up, then wrapped") {
+  OneRow one;
+  one.row().dip = 32;
+  const auto strike = [&](double degrees) {
+    one.row().strike = degrees;
+    return one.cell("strike") + " " + one.cell("dip_direction") + " " + one.cell("quadrant") + " " +
+           one.cell("rotation");
+  };
+  CHECK(strike(359.96) == "0.0 90.0 N 0.0");
+  CHECK(strike(359.94) == "359.9 89.9 N0.1W 359.9");
+  CHECK(strike(265) == "265.0 355.0 N85.0E 265.0");
+  CHECK(strike(289.6) == "289.6 19.6 N70.4W 289.6");
+  CHECK(strike(90) == "90.0 180.0 E 90.0");
+  CHECK(strike(270.04) == "270.0 0.0 E 270.0");
+  CHECK(strike(180) == "180.0 270.0 N 180.0");
+  CHECK(strike(95) == "95.0 185.0 N85.0W 95.0");
+  // A sum that ought to be 12.25 and is a hair less.
+  CHECK(strike(12.25 - 1e-11) == "12.3 102.3 N12.3E 12.3");
+}
+
+TEST_CASE("a vertical plane without a side wraps at 180 after rounding") {
+  OneRow one;
+  one.row().dip = 90;
+  one.row().strike_is_axis = true;
+  one.row().strike = 179.96;
+  one.row().as_read = 179.97;
+  CHECK(one.cell("strike") == "0.0");
+  CHECK(one.cell("dip_direction") == "90.0");
+  CHECK(one.cell("as_read") == "0.0");
+  CHECK(one.cell("rotation") == "0.0");
+  CHECK(one.cell("quadrant") == "N");
+  CHECK(one.cell("dip") == "90.0");
+
+  one.row().strike_is_axis = false;
+  CHECK(one.cell("strike") == "180.0");
+}
+
+TEST_CASE("trends and bearings keep their own end in quadrant notation") {
+  OneRow one(notebook::Kind::Type::line);
+  const auto quadrant = [&](double degrees) {
+    one.row().trend = degrees;
+    return one.cell("quadrant");
+  };
+  CHECK(quadrant(0) == "N");
+  CHECK(quadrant(90) == "E");
+  CHECK(quadrant(180) == "S");
+  CHECK(quadrant(270) == "W");
+  CHECK(quadrant(68.53) == "N68.5E");
+  CHECK(quadrant(151.3) == "S28.7E");
+  CHECK(quadrant(240) == "S60.0W");
+  CHECK(quadrant(327.25) == "N32.7W");
+  CHECK(quadrant(359.97) == "N");
+  CHECK(one.cell("rotation") == "0.0");
+}
+
+TEST_CASE("a horizontal plane and a vertical line have no azimuth") {
+  OneRow one;
+  one.row().dip = 0;
+  for (const char* name : {"strike", "dip_direction", "quadrant", "rotation", "uncertainty"}) {
+    CHECK(one.cell(name).empty());
+  }
+  CHECK(one.cell("dip") == "0.0");
+}
+
+TEST_CASE("figures have their decimals and no minus before zero") {
+  OneRow one;
+  one.row().correction = -0.001;
+  one.row().uncertainty = 0.644;
+  one.row().distance_m = 36.576;
+  one.row().vertical_angle = -0.04;
+  one.row().surface = 0;
+  one.page.elevation_m = -12.34;
+  one.page.position = notebook::GivenPosition{{-44.6891, 169.01440049}, 8.0};
+  CHECK(one.cell("correction") == "0.00");
+  CHECK(one.cell("uncertainty") == "0.64");
+  CHECK(one.cell("distance_m") == "36.58");
+  CHECK(one.cell("vertical_angle") == "0.0");
+  CHECK(one.cell("surface").empty());
+  CHECK(one.cell("elevation_m") == "-12.3");
+  CHECK(one.cell("latitude") == "-44.6891000");
+  CHECK(one.cell("longitude") == "169.0144005");
+  CHECK(one.cell("position_from") == "at");
+  CHECK(one.cell("accuracy_m") == "8.0");
+
+  one.row().correction = -24.6;
+  one.row().surface = 3;
+  one.page.position.reset();
+  CHECK(one.cell("correction") == "-24.60");
+  CHECK(one.cell("surface") == "3");
+  CHECK(one.cell("position_from").empty());
+  CHECK(one.cell("latitude").empty());
+}
+
+TEST_CASE("words, codes and the time of observation") {
+  OneRow one;
+  one.row().facing = notebook::Facing::unknown;
+  one.row().sense = notebook::Sense::sinistral;
+  one.row().codes = {notebook::Code::doubtful, notebook::Code::strike_uncertain};
+  CHECK(one.cell("type") == "plane");
+  CHECK(one.cell("facing") == "unknown");
+  CHECK(one.cell("sense") == "sinistral");
+  CHECK(one.cell("codes") == "doubtful strike-uncertain");
+  CHECK(one.cell("observed").empty());
+  one.row().date = notebook::Date{2026, 2, 14};
+  CHECK(one.cell("observed") == "2026-02-14");
+  one.page.time = notebook::Time{9, 40};
+  CHECK(one.cell("observed") == "2026-02-14T09:40");
+  one.row().date.reset();
+  CHECK(one.cell("observed") == "09:40");
+}
+
+TEST_CASE("the source is the file as given, or the base name of an absolute path") {
+  CHECK(OneRow().cell("source") == "day3.txt:18:3");
+  CHECK(OneRow(notebook::Kind::Type::plane, "logs/day3.txt").cell("source") ==
+        "logs/day3.txt:18:3");
+  CHECK(OneRow(notebook::Kind::Type::plane, "/home/someone/day3.txt").cell("source") ==
+        "day3.txt:18:3");
+}
+
+}  // namespace
+}  // namespace lodebook
