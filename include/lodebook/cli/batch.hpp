@@ -1,0 +1,23 @@
+// SPDX-License-Identifier: MIT
+// Logs one after the other: read, reduced, and passed on page by page.
+#pragma once
+
+#include <span>
+
+#include <lodebook/cli/document.hpp>
+
+namespace lodebook::cli {
+
+/// Refuses a run before it writes anything: standard input twice, an output that is also an input,
+/// or two outputs in one file.
+std::optional<UsageError> refuse(const CommandLine& line, std::span<const std::string> inputs,
+                                 bool writes_to_standard_output);
+
+/// Reduces every log of `line` into `documents`; only one log is held at a time. A log that cannot
+/// be read is reported and the others go on. Stops where the first document's reader has gone.
+void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome);
+
+/// Whether what goes to `file` is coloured.
+bool is_colored(const CommandLine& line, const OutputFile& file);
+
+}  // namespace lodebook::cli

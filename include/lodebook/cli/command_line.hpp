@@ -1,0 +1,61 @@
+// SPDX-License-Identifier: MIT
+// What the command line asks for.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include <lodebook/cli/message.hpp>
+#include <lodebook/cli/option_table.hpp>
+#include <lodebook/reduction/reduction.hpp>
+
+namespace lodebook::cli {
+
+// The order of each enumeration is that of the option's words in the option table.
+enum class Format : std::uint8_t { csv, json, geojson, log };
+enum class ReportFormat : std::uint8_t { text, json };
+enum class Encoding : std::uint8_t { utf_8, windows_1252 };
+enum class Color : std::uint8_t { automatic, always, never };
+
+/// A command line that has been understood. What is missing was not typed.
+struct CommandLine {
+  /// Nothing where only options stand.
+  std::optional<Command> command;
+  /// Logs, readings, a code or a topic.
+  std::vector<std::string> words;
+
+  std::optional<std::string> output;
+  std::optional<Format> format;
+  std::optional<reduction::North> north;
+  std::optional<notebook::DeclinationSetting> declination;
+  std::optional<Declination> set;
+  std::optional<ThumbRule> rule;
+  reduction::Repeats repeats = reduction::Repeats::each;
+  notebook::Notation to = notebook::Notation::azimuth;
+  notebook::ReadAs as = notebook::ReadAs::own_form;
+  std::vector<std::string> columns;
+  std::optional<std::string> report;
+  ReportFormat report_format = ReportFormat::text;
+  bool strict = false;
+  Encoding encoding = Encoding::utf_8;
+  Color color = Color::automatic;
+  bool quiet = false;
+  bool blank = false;
+  bool help = false;
+  bool version = false;
+
+  /// Faults of --declination and --set that do not stop the run.
+  std::string warnings;
+  std::size_t warning_count = 0;
+};
+
+/// Reads the arguments behind the program's name.
+std::variant<CommandLine, UsageError> read_command_line(std::span<const std::string> arguments);
+
+/// The help of one command, or of the program.
+std::string help_of(std::optional<Command> command);
+
+}  // namespace lodebook::cli

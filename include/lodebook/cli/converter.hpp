@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+// One reading in, the same reading in another notation out.
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+#include <lodebook/cli/command_line.hpp>
+
+namespace lodebook::cli {
+
+/// Most bytes that are held at once; as UTF-8 they fit in a Source whatever their encoding.
+inline constexpr std::size_t largest_input = notebook::Source::max_size / 3;
+
+/// Converts readings as one command line asks. Nothing is corrected unless it says so.
+class Converter {
+ public:
+  /// Fails where the north that was asked for cannot be had.
+  static std::variant<Converter, UsageError> from(const CommandLine& line);
+
+  /// Appends the reading that fills `source`, without a line's end, and its diagnostics. After a
+  /// fault appends nothing and returns false.
+  bool convert(const notebook::Source& source, std::string& out,
+               std::vector<notebook::Diagnostic>& diagnostics) const;
+
+  /// Corrected, but only to magnetic north, which was not asked for.
+  bool only_magnetic() const { return only_magnetic_; }
+
+ private:
+  explicit Converter(const CommandLine& line);
+
+  void append(std::string& out, const notebook::Bearing& bearing) const;
+  void append(std::string& out, const notebook::PlaneAttitude& plane) const;
+  void append(std::string& out, const notebook::LineAttitude& line) const;
+  double corrected(Azimuth<north::dial> azimuth) const;
+  int decimals_of(const notebook::Bearing& bearing) const;
+
+  notebook::Notation to_;
+  notebook::ReadAs as_;
+  notebook::ReadOptions options_;
+  Angle correction_;
+  int correction_decimals_ = 0;
+  bool only_magnetic_ = false;
+};
+
+}  // namespace lodebook::cli

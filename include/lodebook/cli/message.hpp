@@ -1,0 +1,66 @@
+// SPDX-License-Identifier: MIT
+// What the program says about the command line and about files: all wording of the outer layer.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <system_error>
+#include <vector>
+
+#include <lodebook/cli/option_table.hpp>
+
+namespace lodebook::cli {
+
+/// A command line that cannot be followed: the whole message, ready to be written.
+struct UsageError {
+  std::string text;
+};
+
+// ---- the command line
+UsageError command_unknown(std::string_view word, bool is_file);
+UsageError option_unknown(std::string_view option, Command command);
+UsageError option_of_others(const OptionSpec& option, Command command);
+UsageError value_missing(const OptionSpec& option);
+UsageError value_unwanted(const OptionSpec& option);
+UsageError value_unknown(const OptionSpec& option, std::string_view value);
+UsageError option_twice(const OptionSpec& option);
+UsageError set_is_no_angle(std::string_view value);
+UsageError command_missing();
+UsageError logs_missing(Command command);
+UsageError words_too_many(Command command, std::string_view word);
+UsageError stdin_twice();
+UsageError two_places_for_report();
+UsageError clean_log_of_many();
+UsageError file_is_both(std::string_view input, std::string_view output);
+UsageError outputs_are_one(std::string_view name);
+UsageError csv_file_missing(std::string_view column);
+UsageError csv_files_many();
+UsageError column_unknown(std::string_view column, std::string_view file,
+                          const std::vector<std::string>& columns);
+UsageError quote_it(std::string_view reading);
+UsageError north_without_declination();
+UsageError code_unknown(std::string_view code);
+UsageError topic_unknown(std::string_view topic);
+UsageError blank_without_log();
+
+// ---- files
+std::string cannot_read(std::string_view name, std::error_code error);
+std::string cannot_write(std::string_view name, std::error_code error);
+
+// ---- other
+/// The quotes of a CSV cell that begins in `line` are never closed.
+std::string quote_unclosed(std::string_view file, std::uint32_t line);
+/// Without a declination, corrected readings refer to magnetic north.
+std::string converted_to_magnetic();
+std::string out_of_memory();
+/// What `--version` prints.
+std::string version_line();
+
+/// Puts `text` in quotes for a shell where it needs them.
+std::string shell_quoted(std::string_view text);
+
+/// Writes a message to the error stream at once. A stream that takes nothing is ignored: there is
+/// nowhere left to say so.
+void tell(std::string_view message);
+
+}  // namespace lodebook::cli

@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: MIT
+// The option parser: the only file that includes CLI11.
+#include <lodebook/cli/command_line.hpp>
+
+#include <fmt/format.h>
+
+#include <CLI/App.hpp>
+#include <CLI/Config.hpp>
+#include <CLI/Formatter.hpp>
+#include <algorithm>
+#include <lodebook/cli/arrange.hpp>
+#include <lodebook/output/diagnostic.hpp>
+#include <utility>
+
+namespace lodebook::cli {
+namespace {
+
+using Values = std::array<std::vector<std::string>, option_count>;
+
+/// An option as CLI11 spells it: `-o,--output`.
+std::string names_of(const OptionSpec& spec) {
+  if (spec.short_name == 0) return fmt::format("--{}", spec.long_name);
+  return fmt::format("-{},--{}", spec.short_name, spec.long_name);
+}
+
+void add_options(CLI::App& app, std::optional<Command> command) {
+  app.set_help_flag();  // ours is an option like any other
+  for (const OptionSpec& spec : options()) {
+    if (command ? !spec.belongs_to(*command)
+                : spec.option != Option::help && spec.option != Option::version)
+      continue;
+    if (spec.takes_value()) {
+      app.add_option(names_of(spec))
+          ->description(std::string(spec.help))
+          ->option_text(std::string(spec.value))
+          ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+    } else {
+      app.add_flag(names_of(spec))->description(std::string(spec.help));
+    }
+  }
+}
+
+/// Reads the options of `arranged` into `values`; a flag has one value for each time it stands.
+std::optional<UsageError> parse(const Arranged& arranged, Values& values) {
+  const std::optional<Command> command =
+      arranged.command ? std::optional(arranged.command->command) : std::nullopt;
+  CLI::App app;
+  add_options(app, command);
+  app.allow_extras();
+  try {
+    app.parse(std::vector<std::string>(arranged.options.rbegin(), arranged.options.rend()));
+  } catch (const CLI::ParseError& error) {
+    return UsageError{fmt::format("lodebook: {}\n", error.what())};
+  }
+  const std::vector<std::string> unknown = app.remaining();
+  if (!unknown.empty()) {
+    const std::string_view typed = unknown.front();
+    if (!command) return command_missing();
+    const OptionSpec* const others = typed.starts_with("--")
+                                         ? option_named(typed.substr(2, typed.find('=') - 2))
+                                         : option_lettered(typed[1]);
+    return others != nullptr ? option_of_others(*others, *command)
+                             : option_unknown(typed, *command);
+  }
+  for (const CLI::Option* option : app.get_options()) {
+    const OptionSpec& spec = *option_named(option->get_lnames().front());
+    values[static_cast<std::size_t>(spec.option)] = option->results();
+    if (spec.takes_value() && !spec.repeatable && option->count() > 1) return option_twice(spec);
+  }
+  return std::nullopt;
+}
+
+/// Reads an option of words into `field`, whose enumeration has their order.
+template <class Field>
+bool settle(const Values& values, Option option, Field& field, std::optional<UsageError>& error) {
+  const std::vector<std::string>& typed = values[static_cast<std::size_t>(option)];
+  if (typed.empty()) return true;
+  const OptionSpec& spec = spec_of(option);
+  const auto found = std::ranges::find(spec.choices, typed.front());
+  if (found == spec.choices.end()) {
+    error = value_unknown(spec, typed.front());
+    return false;
+  }
+  const auto index = found - spec.choices.begin();
+  if constexpr (requires { field.reset(); }) {
+    field = static_cast<typename Field::value_type>(index);
+  } else {
+    field = static_cast<Field>(index);
+  }
+  return true;
+}
+
+/// Reads the angle of --declination or --set as a log would.
+std::optional<notebook::DeclinationSetting> read_angle(const Values& values, Option option,
+                                                       CommandLine& line,
+                                                       std::optional<UsageError>& error) {
+  const std::vector<std::string>& typed = values[static_cast<std::size_t>(option)];
+  if (typed.empty()) return std::nullopt;
+  const notebook::Source source(fmt::format("--{}", spec_of(option).long_name), typed.front());
+  std::vector<notebook::Diagnostic> diagnostics;
+  auto read = notebook::read_declination(source, diagnostics);
+  std::string text;
+  for (const notebook::Diagnostic& diagnostic : diagnostics) {
+    output::append_diagnostic(text, source, diagnostic, false);
+    if (diagnostic.severity == notebook::Severity::warning) ++line.warning_count;
+  }
+  if (!read) {
+    error = UsageError{text};
+    return std::nullopt;
+  }
+  line.warnings += text;
+  return read;
+}
+
+std::optional<std::string> first_of(const std::vector<std::string>& values) {
+  return values.empty() ? std::nullopt : std::optional(values.front());
+}
+
+/// Turns what was typed into what is meant.
+std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
+  const auto typed = [&](Option option) -> const std::vector<std::string>& {
+    return values[static_cast<std::size_t>(option)];
+  };
+  const auto given = [&](Option option) { return !typed(option).empty(); };
+
+  std::optional<UsageError> error;
+  std::optional<int> shape;
+  if (!settle(values, Option::format, line.format, error) ||
+      !settle(values, Option::north, line.north, error) ||
+      !settle(values, Option::rule, line.rule, error) ||
+      !settle(values, Option::repeats, line.repeats, error) ||
+      !settle(values, Option::to, line.to, error) || !settle(values, Option::as, shape, error) ||
+      !settle(values, Option::report_format, line.report_format, error) ||
+      !settle(values, Option::encoding, line.encoding, error) ||
+      !settle(values, Option::color, line.color, error))
+    return error;
+  if (shape) line.as = static_cast<notebook::ReadAs>(*shape + 1);  // behind own_form
+
+  line.declination = read_angle(values, Option::declination, line, error);
+  if (error) return error;
+  if (const auto set = read_angle(values, Option::set, line, error)) {
+    if (set->from != notebook::DeclinationSetting::From::stated || set->sigma != 0)
+      return set_is_no_angle(typed(Option::set).front());
+    line.set = set->declination;
+  }
+  if (error) return error;
+
+  line.output = first_of(typed(Option::output));
+  line.report = first_of(typed(Option::report));
+  line.columns = typed(Option::column);
+  line.strict = given(Option::strict);
+  line.quiet = given(Option::quiet);
+  line.blank = given(Option::blank);
+  line.help = given(Option::help);
+  line.version = given(Option::version);
+  return std::nullopt;
+}
+
+static_assert(static_cast<int>(reduction::North::magnetic) == 1 &&
+              static_cast<int>(ThumbRule::left) == 1 &&
+              static_cast<int>(reduction::Repeats::mean) == 1 &&
+              static_cast<int>(notebook::Notation::quadrant) == 1 &&
+              static_cast<int>(notebook::ReadAs::line) == 3);
+
+}  // namespace
+
+std::variant<CommandLine, UsageError> read_command_line(std::span<const std::string> arguments) {
+  auto arranged = arrange(arguments);
+  if (auto* const error = std::get_if<UsageError>(&arranged)) return std::move(*error);
+  auto& sorted = std::get<Arranged>(arranged);
+  Values values;
+  if (auto error = parse(sorted, values)) return std::move(*error);
+  CommandLine line;
+  if (sorted.command != nullptr) line.command = sorted.command->command;
+  line.words = std::move(sorted.words);
+  if (auto error = interpret(values, line)) return std::move(*error);
+  return line;
+}
+
+std::string help_of(std::optional<Command> command) {
+  CLI::App app;
+  app.get_formatter()->column_width(26);
+  app.get_formatter()->label("OPTIONS", "OPTION...");
+  app.get_formatter()->label("SUBCOMMAND", "COMMAND");
+  add_options(app, command);
+  if (command) {
+    const CommandSpec& spec = spec_of(*command);
+    app.name(fmt::format("lodebook {} {}", spec.name, spec.words));
+    app.description(std::string(spec.summary) + '\n');
+    app.footer(std::string(spec.footer));
+    return app.help();
+  }
+  app.name("lodebook");
+  app.description("Clean, correct and check a field geologist's station log.\n");
+  app.footer(
+      "`lodebook help COMMAND` tells more of a command, and `lodebook help log` shows\n"
+      "on one page what a log may say.");
+  for (const CommandSpec& spec : commands()) {
+    app.add_subcommand(std::string(spec.name), std::string(spec.summary))->group("Commands");
+  }
+  return app.help();
+}
+
+}  // namespace lodebook::cli

@@ -1,0 +1,136 @@
+// SPDX-License-Identifier: MIT
+// Conversion is reading with the reader of logs and writing with the writer of outputs.
+#include <lodebook/cli/converter.hpp>
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <lodebook/output/notation.hpp>
+
+namespace lodebook::cli {
+namespace {
+
+using notebook::Bearing;
+using notebook::LineAttitude;
+using notebook::Notation;
+using notebook::PlaneAttitude;
+using notebook::Slope;
+
+/// The decimals with which an angle was typed: those of its shortest digits, and for minutes and
+/// seconds, whose digits do not end, two and four as in a reading.
+int typed_decimals(double degrees) {
+  std::array<char, 32> digits;
+  const auto written = std::to_chars(digits.data(), digits.data() + digits.size(), degrees,
+                                     std::chars_format::fixed);
+  const std::string_view text(digits.data(), static_cast<std::size_t>(written.ptr - digits.data()));
+  const std::size_t point = text.find('.');
+  if (point == std::string_view::npos) return 0;
+  const auto decimals = static_cast<int>(text.size() - point - 1);
+  if (decimals <= 4) return decimals;
+  const double minutes = degrees * 60;
+  return std::abs(minutes - std::round(minutes)) < 1e-6 ? 2 : 4;
+}
+
+int decimals_of(const Slope& slope) {
+  return slope.percent ? 1 : slope.decimals;
+}
+
+}  // namespace
+
+Converter::Converter(const CommandLine& line)
+    : to_(line.to), as_(line.as), options_{.rule = line.rule} {
+  if (!line.north && !line.declination && !line.set) return;
+  using From = notebook::DeclinationSetting::From;
+  reduction::Settings settings;
+  if (line.set) {
+    settings.set = *line.set;
+    settings.set_from = reduction::From::option;
+  }
+  if (line.declination) {
+    settings.as_set = line.declination->from == From::as_set;
+    settings.declination = settings.as_set ? settings.set : line.declination->declination;
+    settings.declination_sigma = line.declination->sigma;
+    settings.declination_from = reduction::From::option;
+  }
+  const auto wanted = line.north.value_or(reduction::North::geographic);
+  const reduction::Correction correction = reduction::correction(settings, wanted);
+  correction_ = correction.angle;
+  correction_decimals_ = typed_decimals(settings.set.degrees_east());
+  if (correction.north == reduction::North::geographic) {
+    correction_decimals_ =
+        std::max(correction_decimals_, typed_decimals(settings.declination.degrees_east()));
+  }
+  only_magnetic_ = correction.north != wanted;
+}
+
+std::variant<Converter, UsageError> Converter::from(const CommandLine& line) {
+  Converter converter(line);
+  if (line.north && converter.only_magnetic_) return north_without_declination();
+  return converter;
+}
+
+double Converter::corrected(Azimuth<north::dial> azimuth) const {
+  return (azimuth + correction_).degrees();
+}
+
+int Converter::decimals_of(const Bearing& bearing) const {
+  // A point that lies between the eight main ones, such as NNE, is half a degree off a whole one.
+  const bool half = bearing.notation == Notation::point &&
+                    degrees_of(bearing.point) != std::floor(degrees_of(bearing.point));
+  return std::max({static_cast<int>(bearing.decimals), half ? 1 : 0, correction_decimals_});
+}
+
+void Converter::append(std::string& out, const Bearing& bearing) const {
+  output::append_converted_bearing(out, corrected(bearing.azimuth()), decimals_of(bearing), to_);
+}
+
+void Converter::append(std::string& out, const PlaneAttitude& attitude) const {
+  const auto plane = attitude.plane();
+  if (!plane) return;
+  const std::optional<double> strike =
+      plane->is_horizontal() ? std::nullopt : std::optional(corrected(plane->strike()));
+  output::append_converted_plane(out, strike, plane->dip().degrees(), attitude.has_side(),
+                                 decimals_of(attitude.bearing), cli::decimals_of(attitude.dip),
+                                 to_);
+  output::append_facing(out, attitude.facing);
+  output::append_sense(out, attitude.sense);
+}
+
+void Converter::append(std::string& out, const LineAttitude& attitude) const {
+  // A rake needs a plane, so that it is no reading on its own and never comes here.
+  const auto line = attitude.line();
+  if (!line) return;
+  const std::optional<double> trend =
+      line->is_vertical() ? std::nullopt : std::optional(corrected(line->trend()));
+  output::append_converted_line(out, trend, line->plunge().degrees(), decimals_of(attitude.bearing),
+                                cli::decimals_of(attitude.slope), to_);
+  if (attitude.on != notebook::no_kind) {
+    // A reading on its own declares no kinds, so that it has those that every log has.
+    out += " on " + notebook::read_log(notebook::Source({}, {})).kinds[attitude.on].name;
+  }
+  output::append_sense(out, attitude.sense);
+}
+
+bool Converter::convert(const notebook::Source& source, std::string& out,
+                        std::vector<notebook::Diagnostic>& diagnostics) const {
+  notebook::SingleReading reading = notebook::read_single(source, as_, options_);
+  bool good = true;
+  for (notebook::Diagnostic& diagnostic : reading.diagnostics) {
+    good = good && diagnostic.severity != notebook::Severity::error;
+    diagnostics.push_back(std::move(diagnostic));
+  }
+  const std::size_t before = out.size();
+  std::visit(
+      [&](const auto& what) {
+        if constexpr (!std::is_same_v<decltype(what), const std::monostate&>) {
+          if (good) append(out, what);
+        }
+      },
+      reading.what);
+  if (out.size() == before) return false;
+  if (reading.doubtful) out += " doubtful";
+  return true;
+}
+
+}  // namespace lodebook::cli

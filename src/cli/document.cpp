@@ -1,0 +1,106 @@
+// SPDX-License-Identifier: MIT
+// The formats behind one face, and their text in large blocks.
+#include <lodebook/cli/document.hpp>
+
+#include <lodebook/output/clean_log.hpp>
+#include <lodebook/output/csv.hpp>
+#include <utility>
+
+namespace lodebook::cli {
+namespace {
+
+constexpr std::size_t block = 1 << 18;
+
+}  // namespace
+
+Document Document::table(Format format, reduction::North north, OutputFile file) {
+  switch (format) {
+    case Format::json:
+      return {output::JsonWriter(north), std::move(file), false};
+    case Format::geojson:
+      return {output::GeoJsonWriter(), std::move(file), false};
+    case Format::log:
+      return {CleanLog(), std::move(file), false};
+    case Format::csv:
+      break;
+  }
+  return {Csv(), std::move(file), false};
+}
+
+Document Document::report(ReportFormat format, bool color, OutputFile file, bool keep) {
+  if (format == ReportFormat::json) return {output::JsonReport(), std::move(file), keep};
+  return {output::StationReport(color), std::move(file), keep};
+}
+
+void Document::begin_log(const reduction::Reduction& reduction) {
+  const bool first = !std::exchange(begun_, true);
+  std::visit(
+      [&](auto& writer) {
+        using Kind = std::remove_reference_t<decltype(writer)>;
+        if constexpr (std::is_same_v<Kind, Csv>) {
+          if (first) output::append_csv_header(text_);
+        } else if constexpr (std::is_same_v<Kind, CleanLog>) {
+          output::append_clean_log(text_, reduction.notebook(), reduction.options());
+        } else {
+          if constexpr (requires { writer.begin(text_); }) {
+            if (first) writer.begin(text_);
+          }
+          if constexpr (requires { writer.begin_log(text_, reduction); })
+            writer.begin_log(text_, reduction);
+        }
+      },
+      writer_);
+}
+
+void Document::page(const notebook::Source& source, const reduction::Page& page) {
+  std::visit(
+      [&](auto& writer) {
+        using Kind = std::remove_reference_t<decltype(writer)>;
+        if constexpr (std::is_same_v<Kind, Csv>) {
+          output::append_csv(text_, source, page);
+        } else if constexpr (!std::is_same_v<Kind, CleanLog>) {
+          writer.page(text_, source, page);
+        }
+      },
+      writer_);
+  flush(block);
+}
+
+void Document::end_log(const reduction::Reduction& reduction) {
+  std::visit(
+      [&](auto& writer) {
+        if constexpr (requires { writer.end_log(text_, reduction); })
+          writer.end_log(text_, reduction);
+      },
+      writer_);
+  flush(block);
+}
+
+void Document::flush(std::size_t limit) {
+  if (keep_ || text_.size() < limit) return;
+  file_.write(text_);
+  text_.clear();
+}
+
+void Document::finish(Outcome& outcome) {
+  if (!begun_) return;
+  std::visit(
+      [&](auto& writer) {
+        if constexpr (requires { writer.end(text_); }) writer.end(text_);
+      },
+      writer_);
+  file_.write(text_);
+  file_.commit();
+  finished(file_, outcome);
+}
+
+void finished(const OutputFile& file, Outcome& outcome) {
+  if (file.reader_gone()) {
+    outcome.reader_gone = true;
+  } else if (file.error()) {
+    tell(cannot_write(file.shown(), file.error()));
+    outcome.io = true;
+  }
+}
+
+}  // namespace lodebook::cli

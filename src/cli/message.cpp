@@ -1,0 +1,275 @@
+// SPDX-License-Identifier: MIT
+// All wording of the outer layer. As in diagnostics, the message states and the help advises.
+#include <lodebook/cli/message.hpp>
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+#include <lodebook/cli/file.hpp>
+#include <lodebook/notebook/catalogue.hpp>
+#include <lodebook/notebook/nearest.hpp>
+#include <optional>
+
+namespace lodebook::cli {
+namespace {
+
+UsageError usage(std::string_view message, std::string_view help) {
+  return {fmt::format("lodebook: {}\nhelp: {}\n", message, help)};
+}
+
+std::string joined(const std::vector<std::string_view>& words) {
+  return fmt::format("{}", fmt::join(words, ", "));
+}
+
+/// The one known word that `word` begins, or the nearest.
+std::optional<std::string_view> meant(std::string_view word,
+                                      const std::vector<std::string_view>& known) {
+  std::optional<std::string_view> longer;
+  bool several = false;
+  for (const std::string_view candidate : known) {
+    if (word.empty() || !candidate.starts_with(word)) continue;
+    several = longer.has_value();
+    longer = candidate;
+  }
+  return longer && !several ? longer : notebook::nearest(word, known);
+}
+
+std::string dashed(const OptionSpec& option) {
+  return fmt::format("--{}", option.long_name);
+}
+
+std::string value_shown(const OptionSpec& option) {
+  if (option.choices.empty()) return std::string(option.value);
+  return fmt::format("{}", fmt::join(option.choices, "|"));
+}
+
+/// A name that cannot be mistaken for something else on the line, and that sends no control
+/// character to a terminal.
+std::string named(std::string_view name) {
+  std::string shown;
+  for (const char c : name) {
+    const auto byte = static_cast<unsigned char>(c);
+    if (byte < 0x20 || byte == 0x7F) {
+      shown += "\uFFFD";
+    } else {
+      shown += c;
+    }
+  }
+  return shown;
+}
+
+}  // namespace
+
+UsageError command_unknown(std::string_view word, bool is_file) {
+  const std::string message = fmt::format("'{}' is no command", named(word));
+  if (is_file) return usage(message, fmt::format("lodebook reduce {}", shell_quoted(word)));
+  std::vector<std::string_view> known;
+  for (const CommandSpec& command : commands())
+    known.push_back(command.name);
+  const auto nearest = meant(word, known);
+  return usage(message, nearest ? fmt::format("lodebook {}?", *nearest)
+                                : fmt::format("the commands are {}", joined(known)));
+}
+
+UsageError option_unknown(std::string_view option, Command command) {
+  const std::string_view typed = option.substr(0, option.find('='));
+  const std::string message = fmt::format("unknown option {}", named(typed));
+  const std::string_view command_name = spec_of(command).name;
+  if (typed.starts_with("--")) {
+    std::vector<std::string_view> known;
+    for (const OptionSpec& spec : options()) {
+      if (spec.belongs_to(command)) known.push_back(spec.long_name);
+    }
+    if (const auto nearest = meant(typed.substr(2), known))
+      return usage(message, fmt::format("--{}?", *nearest));
+  }
+  return usage(message, fmt::format("lodebook help {} lists the options", command_name));
+}
+
+UsageError option_of_others(const OptionSpec& option, Command command) {
+  std::vector<std::string_view> owners;
+  for (const CommandSpec& spec : commands()) {
+    if (option.belongs_to(spec.command)) owners.push_back(spec.name);
+  }
+  return usage(fmt::format("{} takes no {}", spec_of(command).name, dashed(option)),
+               fmt::format("{} is an option of {}", dashed(option), joined(owners)));
+}
+
+UsageError value_missing(const OptionSpec& option) {
+  return usage(fmt::format("{} has no value", dashed(option)),
+               fmt::format("{} {}", dashed(option), value_shown(option)));
+}
+
+UsageError value_unwanted(const OptionSpec& option) {
+  return usage(fmt::format("{} takes no value", dashed(option)),
+               fmt::format("{} alone", dashed(option)));
+}
+
+UsageError value_unknown(const OptionSpec& option, std::string_view value) {
+  const std::vector<std::string_view> known(option.choices.begin(), option.choices.end());
+  const auto nearest = meant(value, known);
+  return usage(fmt::format("{} does not take '{}'", dashed(option), named(value)),
+               fmt::format("{} {}{}", dashed(option), nearest ? *nearest : value_shown(option),
+                           nearest ? "?" : ""));
+}
+
+UsageError option_twice(const OptionSpec& option) {
+  return usage(fmt::format("{} stands twice", dashed(option)), "leave one of the two out");
+}
+
+UsageError set_is_no_angle(std::string_view value) {
+  return usage(fmt::format("--set does not take '{}'", named(value)),
+               "an angle alone, such as 0 or 12.5E");
+}
+
+UsageError command_missing() {
+  return usage("options alone, and no command", "lodebook reduce LOG... or another command");
+}
+
+UsageError logs_missing(Command command) {
+  const std::string_view name = spec_of(command).name;
+  return usage(fmt::format("{} needs a log", name),
+               fmt::format("lodebook {} day3.txt, or - for what is piped in", name));
+}
+
+UsageError words_too_many(Command command, std::string_view word) {
+  const CommandSpec& spec = spec_of(command);
+  return usage(fmt::format("'{}' is one word too many", named(word)),
+               fmt::format("lodebook {} {}", spec.name, spec.words));
+}
+
+UsageError stdin_twice() {
+  return usage("- stands twice, but can be read only once", "leave one of the two out");
+}
+
+UsageError two_places_for_report() {
+  return usage("check writes one report, but --output and --report both name a place for it",
+               "leave one of the two out");
+}
+
+UsageError clean_log_of_many() {
+  return usage("--format log writes one log, since settings must not pass from one to the next",
+               "one log at a time");
+}
+
+UsageError file_is_both(std::string_view input, std::string_view output) {
+  if (input == output) {
+    return usage(fmt::format("{} would be read and written at once", named(input)),
+                 "write to another file");
+  }
+  return usage(fmt::format("{} and {} are one file, to be read and written at once", named(input),
+                           named(output)),
+               "write to another file");
+}
+
+UsageError outputs_are_one(std::string_view name) {
+  return usage(fmt::format("two outputs would go to {}", named(name)), "give them two names");
+}
+
+UsageError csv_file_missing(std::string_view column) {
+  return usage("--column needs a CSV file",
+               fmt::format("lodebook convert --column {} FILE.csv", shell_quoted(column)));
+}
+
+UsageError csv_files_many() {
+  return usage("--column takes one CSV file", "one file at a time");
+}
+
+UsageError column_unknown(std::string_view column, std::string_view file,
+                          const std::vector<std::string>& columns) {
+  const std::vector<std::string_view> known(columns.begin(), columns.end());
+  const auto nearest = meant(column, known);
+  std::string help;
+  if (columns.empty()) {
+    help = "its first line must name the columns";
+  } else {
+    help = fmt::format("the columns are {}", named(joined(known)));
+    if (nearest) help = fmt::format("'{}'? {}", named(*nearest), help);
+  }
+  return usage(fmt::format("no column '{}' in {}", named(column), named(file)), help);
+}
+
+UsageError quote_it(std::string_view reading) {
+  return usage(fmt::format("'{}' in several arguments", named(reading)),
+               fmt::format("quote it: lodebook convert {}", shell_quoted(reading)));
+}
+
+UsageError north_without_declination() {
+  return usage("--north true cannot be had without a declination",
+               "add --declination, such as --declination 24.6E");
+}
+
+UsageError code_unknown(std::string_view code) {
+  std::vector<std::string_view> known;
+  for (const notebook::CodePage& page : notebook::catalogue())
+    known.push_back(page.name);
+  const auto nearest = meant(code, known);
+  return usage(fmt::format("'{}' is no diagnostic", named(code)),
+               nearest ? fmt::format("lodebook explain {}?", *nearest)
+                       : std::string("lodebook explain lists them"));
+}
+
+UsageError topic_unknown(std::string_view topic) {
+  std::vector<std::string_view> known = {"log"};
+  for (const CommandSpec& command : commands())
+    known.push_back(command.name);
+  const auto nearest = meant(topic, known);
+  return usage(fmt::format("there is no help on '{}'", named(topic)),
+               nearest ? fmt::format("lodebook help {}?", *nearest)
+                       : fmt::format("lodebook help with one of {}", joined(known)));
+}
+
+UsageError blank_without_log() {
+  return usage("--blank belongs to the help on logs", "lodebook help log --blank");
+}
+
+std::string cannot_read(std::string_view name, std::error_code error) {
+  return fmt::format("lodebook: cannot read {}: {}\n", named(name), error.message());
+}
+
+std::string cannot_write(std::string_view name, std::error_code error) {
+  return fmt::format("lodebook: cannot write {}: {}\n", named(name), error.message());
+}
+
+std::string converted_to_magnetic() {
+  return "lodebook: warning: no declination, so results refer to magnetic north (read - set)\n";
+}
+
+std::string quote_unclosed(std::string_view file, std::uint32_t line) {
+  return fmt::format(
+      "lodebook: {}:{}: a cell opens with a quote that is never closed\n"
+      "help: all that follows counts as that one cell and stays as typed\n",
+      named(file), line);
+}
+
+std::string out_of_memory() {
+  return "lodebook: out of memory\n";
+}
+
+std::string version_line() {
+  return "lodebook " LODEBOOK_VERSION "\n";
+}
+
+std::string shell_quoted(std::string_view text) {
+  constexpr std::string_view plain =
+      "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789_./:+,@%-";
+  if (!text.empty() && text.find_first_not_of(plain) == std::string_view::npos)
+    return std::string(text);
+  std::string quoted = "'";
+  for (const char c : text) {
+    if (c == '\'') {
+      quoted += R"('\'')";
+    } else {
+      quoted += c;
+    }
+  }
+  return quoted + "'";
+}
+
+void tell(std::string_view message) {
+  OutputFile stream = OutputFile::standard_error();
+  stream.write(message);
+}
+
+}  // namespace lodebook::cli

@@ -1,0 +1,149 @@
+// SPDX-License-Identifier: MIT
+// The tables behind the parser and every help text.
+#include <lodebook/cli/option_table.hpp>
+
+#include <algorithm>
+
+namespace lodebook::cli {
+namespace {
+
+constexpr std::array<CommandSpec, command_count> command_table = {{
+    {Command::reduce, "reduce", "LOG...", "Clean, correct and check station logs.",
+     "The table goes to the screen or to --output, the report of the stations to the\n"
+     "error stream or to --report. LOG may be - for what is piped in; several logs\n"
+     "make one table.\n"
+     "\n"
+     "  lodebook reduce day3.txt -o day3.csv\n"
+     "  lodebook reduce day1.txt day2.txt --format geojson -o season.geojson\n"
+     "\n"
+     "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
+     "cannot be read or written."},
+    {Command::check, "check", "LOG...", "Report what is wrong or odd in station logs.",
+     "The report alone, on the screen or in --output. With --quiet only the exit\n"
+     "status answers.\n"
+     "\n"
+     "  lodebook check day3.txt\n"
+     "  lodebook check --strict *.txt\n"
+     "\n"
+     "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
+     "cannot be read or written."},
+    {Command::convert, "convert", "[READING...]", "Write readings in another notation.",
+     "Each READING is one argument, quoted where it has a space or a > in it; without\n"
+     "any, readings are read one a line. With --column a CSV file is written again,\n"
+     "that column converted and every other byte as it was. Nothing is corrected\n"
+     "unless --declination, --set or --north asks for it.\n"
+     "\n"
+     "  lodebook convert N20W 'N85E 32N'\n"
+     "  lodebook convert --as plane --to quadrant '32 > 355'\n"
+     "  lodebook convert --column strike planes.csv -o planes-azimuth.csv\n"
+     "\n"
+     "Exit status: 0 good, 1 a reading with an error, 2 a wrong command line, 3 a file\n"
+     "that cannot be read or written."},
+    {Command::explain, "explain", "[CODE]", "Say what a diagnostic means, and the remedy.",
+     "CODE is the word in brackets at the end of a diagnostic; without one, all codes\n"
+     "are listed.\n"
+     "\n"
+     "  lodebook explain dip-side-missing"},
+    {Command::help, "help", "[COMMAND]", "Help, and the card of the log language.",
+     "`lodebook help log` is the card of the log language on one page, and\n"
+     "`lodebook help log --blank` a heading to start a log from:\n"
+     "\n"
+     "  lodebook help log --blank > day1.txt"},
+}};
+
+constexpr std::uint8_t of(Command command) {
+  return static_cast<std::uint8_t>(1U << static_cast<unsigned>(command));
+}
+constexpr std::uint8_t of_reduce = of(Command::reduce);
+constexpr std::uint8_t of_logs = of_reduce | of(Command::check);
+constexpr std::uint8_t of_convert = of(Command::convert);
+constexpr std::uint8_t of_readers = of_logs | of_convert;
+constexpr std::uint8_t of_all = (1U << command_count) - 1;
+
+constexpr std::array<std::string_view, 4> formats = {"csv", "json", "geojson", "log"};
+constexpr std::array<std::string_view, 2> norths = {"true", "magnetic"};
+constexpr std::array<std::string_view, 2> rules = {"right", "left"};
+constexpr std::array<std::string_view, 2> repeats = {"each", "mean"};
+constexpr std::array<std::string_view, 2> notations = {"azimuth", "quadrant"};
+constexpr std::array<std::string_view, 3> shapes = {"bearing", "plane", "line"};
+constexpr std::array<std::string_view, 2> report_formats = {"text", "json"};
+constexpr std::array<std::string_view, 2> encodings = {"utf-8", "windows-1252"};
+constexpr std::array<std::string_view, 3> colors = {"auto", "always", "never"};
+constexpr std::span<const std::string_view> any;
+
+constexpr std::array<OptionSpec, option_count> option_table = {{
+    {Option::output, "output", 'o', "FILE", any, of_readers, false,
+     "write to FILE, all of it or nothing"},
+    {Option::format, "format", 0, "FORMAT", formats, of_reduce, false,
+     "csv, json, geojson or log (a clean log);\n"
+     "without it as FILE's extension says, else csv"},
+    {Option::north, "north", 0, "NORTH", norths, of_reduce | of_convert, false,
+     "the north of the output: true or magnetic"},
+    {Option::declination, "declination", 0, "ANGLE", any, of_readers, false,
+     "the declination, such as 24.6E, or as-set;\n"
+     "what a log says itself goes before"},
+    {Option::set, "set", 0, "ANGLE", any, of_readers, false,
+     "what was turned into the dial, such as 0 or 12E"},
+    {Option::rule, "rule", 0, "HAND", rules, of_readers, false,
+     "right or left: the side on which a plane goes\n"
+     "down, seen along the strike as typed"},
+    {Option::repeats, "repeats", 0, "HOW", repeats, of_reduce, false,
+     "each: a row for each reading; mean: repeats of\n"
+     "one surface become one row"},
+    {Option::to, "to", 0, "NOTATION", notations, of_convert, false, "azimuth (usual) or quadrant"},
+    {Option::as, "as", 0, "WHAT", shapes, of_convert, false,
+     "what the readings are: bearing, plane or line"},
+    {Option::column, "column", 0, "NAME", any, of_convert, true,
+     "convert this column of a CSV file; may be given\n"
+     "more than once"},
+    {Option::report, "report", 0, "FILE", any, of_logs, false, "write the report to FILE"},
+    {Option::report_format, "report-format", 0, "FORMAT", report_formats, of_logs, false,
+     "text or json"},
+    {Option::strict, "strict", 0, "", any, of_logs, false, "exit status 1 also for warnings"},
+    {Option::encoding, "encoding", 0, "NAME", encodings, of_readers, false,
+     "of the input: utf-8 (usual) or windows-1252"},
+    {Option::color, "color", 0, "WHEN", colors, of_all, false, "auto (usual), always or never"},
+    {Option::quiet, "quiet", 'q', "", any, of_all, false, "no report or diagnostics on the screen"},
+    {Option::blank, "blank", 0, "", any, of(Command::help), false,
+     "with `help log`: a heading to start from"},
+    {Option::help, "help", 'h', "", any, of_all, false, "this help"},
+    {Option::version, "version", 0, "", any, of_all, false, "the program's version"},
+}};
+
+constexpr bool in_order() {
+  for (std::size_t i = 0; i < option_table.size(); ++i) {
+    if (static_cast<std::size_t>(option_table[i].option) != i) return false;
+  }
+  for (std::size_t i = 0; i < command_table.size(); ++i) {
+    if (static_cast<std::size_t>(command_table[i].command) != i) return false;
+  }
+  return true;
+}
+static_assert(in_order());
+
+}  // namespace
+
+std::span<const CommandSpec> commands() {
+  return command_table;
+}
+
+const CommandSpec* command_named(std::string_view name) {
+  const auto found = std::ranges::find(command_table, name, &CommandSpec::name);
+  return found == command_table.end() ? nullptr : &*found;
+}
+
+std::span<const OptionSpec> options() {
+  return option_table;
+}
+
+const OptionSpec* option_named(std::string_view long_name) {
+  const auto found = std::ranges::find(option_table, long_name, &OptionSpec::long_name);
+  return found == option_table.end() ? nullptr : &*found;
+}
+
+const OptionSpec* option_lettered(char short_name) {
+  const auto found = std::ranges::find(option_table, short_name, &OptionSpec::short_name);
+  return short_name == 0 || found == option_table.end() ? nullptr : &*found;
+}
+
+}  // namespace lodebook::cli

@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: MIT
+// Which command runs, and how it ends.
+#include <lodebook/cli/program.hpp>
+
+#include <csignal>
+#include <lodebook/cli/commands.hpp>
+#include <new>
+#include <variant>
+
+namespace lodebook::cli {
+namespace {
+
+Outcome run_command(const CommandLine& line) {
+  switch (*line.command) {
+    case Command::reduce:
+      return reduce(line);
+    case Command::check:
+      return check(line);
+    case Command::convert:
+      return convert(line);
+    case Command::explain:
+      return explain(line);
+    case Command::help:
+      break;
+  }
+  return help(line);
+}
+
+Outcome run_line(std::span<const std::string> arguments) {
+  const auto read = read_command_line(arguments);
+  if (const auto* const error = std::get_if<UsageError>(&read)) return refused(*error);
+  const auto& line = std::get<CommandLine>(read);
+  if (line.help) return print(help_of(line.command));
+  if (line.version) return print(version_line());
+  if (!line.command) {
+    tell(help_of(std::nullopt));
+    return {.usage = true};
+  }
+  if (!line.quiet) tell(line.warnings);
+  Outcome outcome = run_command(line);
+  if (line.strict && line.warning_count > 0) outcome.errors = true;
+  return outcome;
+}
+
+}  // namespace
+
+Outcome refused(const UsageError& error) {
+  tell(error.text);
+  return {.usage = true};
+}
+
+Outcome print(std::string_view text) {
+  Outcome outcome;
+  OutputFile screen = OutputFile::standard_output();
+  screen.write(text);
+  finished(screen, outcome);
+  return outcome;
+}
+
+int run(std::span<const std::string> arguments) {
+  guard_standard_streams();
+  // A closed pipe is noticed where we write, so that temporary files are removed; only then does
+  // the signal end the program, as its parent expects.
+  const auto before = std::signal(SIGPIPE, SIG_IGN);
+  Outcome outcome;
+  try {
+    outcome = run_line(arguments);
+  } catch (const std::bad_alloc&) {
+    tell(out_of_memory());
+    outcome.io = true;
+  }
+  if (outcome.reader_gone && before != SIG_IGN) {
+    std::signal(SIGPIPE, SIG_DFL);
+    std::raise(SIGPIPE);
+  }
+  if (outcome.reader_gone) outcome.io = true;
+  return outcome.status();
+}
+
+}  // namespace lodebook::cli

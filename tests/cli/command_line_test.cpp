@@ -1,0 +1,182 @@
+// SPDX-License-Identifier: MIT
+#include <catch2/catch.hpp>
+#include <lodebook/cli/command_line.hpp>
+
+using namespace lodebook;
+using namespace lodebook::cli;
+using Words = std::vector<std::string>;
+
+namespace {
+
+CommandLine read(const Words& arguments) {
+  auto result = read_command_line(arguments);
+  REQUIRE(std::holds_alternative<CommandLine>(result));
+  return std::get<CommandLine>(result);
+}
+
+std::string refusal(const Words& arguments) {
+  auto result = read_command_line(arguments);
+  REQUIRE(std::holds_alternative<UsageError>(result));
+  return std::get<UsageError>(result).text;
+}
+
+}  // namespace
+
+TEST_CASE("every option reaches its field") {
+  const CommandLine line = read({"reduce",
+                                 "a.txt",
+                                 "-o",
+                                 "t.json",
+                                 "--format",
+                                 "geojson",
+                                 "--north",
+                                 "magnetic",
+                                 "--declination",
+                                 "24.6E",
+                                 "--set",
+                                 "12W",
+                                 "--rule",
+                                 "left",
+                                 "--repeats",
+                                 "mean",
+                                 "--report",
+                                 "r.txt",
+                                 "--report-format",
+                                 "json",
+                                 "--strict",
+                                 "--encoding",
+                                 "windows-1252",
+                                 "--color",
+                                 "never",
+                                 "-q"});
+  CHECK(line.command == Command::reduce);
+  CHECK(line.words == Words{"a.txt"});
+  CHECK(line.output == "t.json");
+  CHECK(line.format == Format::geojson);
+  CHECK(line.north == reduction::North::magnetic);
+  CHECK(line.declination->declination == *Declination::east(24.6));
+  CHECK(line.set == Declination::west(12));
+  CHECK(line.rule == ThumbRule::left);
+  CHECK(line.repeats == reduction::Repeats::mean);
+  CHECK(line.report == "r.txt");
+  CHECK(line.report_format == ReportFormat::json);
+  CHECK(line.strict);
+  CHECK(line.encoding == Encoding::windows_1252);
+  CHECK(line.color == Color::never);
+  CHECK(line.quiet);
+}
+
+TEST_CASE("options of convert reach their fields") {
+  const CommandLine line = read({"convert", "--to", "quadrant", "--as", "line", "--column", "trend",
+                                 "--column=strike", "a.csv"});
+  CHECK(line.to == notebook::Notation::quadrant);
+  CHECK(line.as == notebook::ReadAs::line);
+  CHECK(line.columns == Words{"trend", "strike"});
+  CHECK(read({"convert", "--as", "bearing", "--to", "azimuth"}).as == notebook::ReadAs::bearing);
+  CHECK(read({"convert", "--as", "plane"}).as == notebook::ReadAs::plane);
+}
+
+TEST_CASE("what is not typed is missing") {
+  const CommandLine line = read({"check", "a.txt"});
+  CHECK_FALSE(line.output);
+  CHECK_FALSE(line.north);
+  CHECK_FALSE(line.declination);
+  CHECK_FALSE(line.set);
+  CHECK_FALSE(line.rule);
+  CHECK_FALSE(line.report);
+  CHECK(line.report_format == ReportFormat::text);
+  CHECK_FALSE(line.strict);
+  CHECK(line.encoding == Encoding::utf_8);
+}
+
+TEST_CASE("values pass through the parser as they are") {
+  for (const std::string value : {"%%", "[a,b]", "{x}", "a b", "\xC3\xA4", "=", "true"}) {
+    CAPTURE(value);
+    CHECK(read({"convert", "--column", value, "f.csv"}).columns == Words{value});
+    CHECK(read({"check", value, "-o", value}).output == value);
+    CHECK(read({"check", value}).words == Words{value});
+  }
+}
+
+TEST_CASE("an unknown option gets the nearest one of its command") {
+  CHECK(refusal({"reduce", "--nroth", "true", "a.txt"}) ==
+        "lodebook: unknown option --nroth\nhelp: --north?\n");
+  CHECK(refusal({"reduce", "--out=x", "a.txt"}) ==
+        "lodebook: unknown option --out\nhelp: --output?\n");
+  CHECK(refusal({"reduce", "-z", "a.txt"}) ==
+        "lodebook: unknown option -z\nhelp: lodebook help reduce lists the options\n");
+  CHECK(refusal({"reduce", "-qz", "a.txt"}) ==
+        "lodebook: unknown option -z\nhelp: lodebook help reduce lists the options\n");
+}
+
+TEST_CASE("an option of another command is named as one") {
+  CHECK(refusal({"check", "--column", "strike", "a.txt"}) ==
+        "lodebook: check takes no --column\nhelp: --column is an option of convert\n");
+  CHECK(refusal({"explain", "-o", "x"}) ==
+        "lodebook: explain takes no --output\n"
+        "help: --output is an option of reduce, check, convert\n");
+}
+
+TEST_CASE("an unknown value gets the nearest one or all") {
+  CHECK(refusal({"reduce", "--format", "jason", "a"}) ==
+        "lodebook: --format does not take 'jason'\nhelp: --format json?\n");
+  CHECK(refusal({"reduce", "--north", "grid", "a"}) ==
+        "lodebook: --north does not take 'grid'\nhelp: --north true|magnetic\n");
+}
+
+TEST_CASE("an option that stands twice is refused, but for columns") {
+  CHECK(refusal({"check", "--rule", "left", "--rule", "right", "a"}) ==
+        "lodebook: --rule stands twice\nhelp: leave one of the two out\n");
+  CHECK(read({"check", "-q", "-q", "a"}).quiet);
+}
+
+TEST_CASE("angles are read by the reader of logs") {
+  for (const std::string option : {"--declination", "--set"}) {
+    CAPTURE(option);
+    CHECK(refusal({"reduce", option, "24.6", "a"}).find("[declination-side]") != std::string::npos);
+    for (const std::string value : {"nan", "inf", "0x10", "1e1E", "24,6E", "east"}) {
+      CAPTURE(value);
+      CHECK(refusal({"reduce", option, value, "a"}).starts_with(option + ":1:1: error: "));
+    }
+  }
+  CHECK(read({"reduce", "--declination", "12°30'W", "a"}).declination->declination ==
+        *Declination::west(12.5));
+  CHECK(read({"reduce", "--declination", "as-set", "a"}).declination->from ==
+        notebook::DeclinationSetting::From::as_set);
+  CHECK(refusal({"reduce", "--declination", "model", "a"}).find("[declination-model]") !=
+        std::string::npos);
+}
+
+TEST_CASE("--set is an angle alone") {
+  for (const std::string value : {"as-set", "12E ±0.5"})
+    CHECK(refusal({"reduce", "--set", value, "a"}).starts_with("lodebook: --set does not take "));
+}
+
+TEST_CASE("a large declination is taken with a warning") {
+  const CommandLine line = read({"check", "--declination", "75W", "a"});
+  CHECK(line.declination->declination == *Declination::west(75));
+  CHECK(line.warning_count == 1);
+  CHECK(line.warnings.find("[declination-large]") != std::string::npos);
+}
+
+TEST_CASE("control characters of the command line do not reach the terminal") {
+  CHECK(refusal({"a\x1b[31mb"}).find('\x1b') == std::string::npos);
+}
+
+TEST_CASE("help lists every option in the order of the table") {
+  for (const CommandSpec& command : commands()) {
+    const std::string text = help_of(command.command);
+    std::size_t at = 0;
+    for (const OptionSpec& option : options()) {
+      const std::size_t found = text.find("--" + std::string(option.long_name) + ' ');
+      CAPTURE(command.name, option.long_name);
+      if (option.belongs_to(command.command)) {
+        CHECK(found != std::string::npos);
+        CHECK(found > at);
+        at = found;
+      } else {
+        CHECK(found == std::string::npos);
+      }
+    }
+  }
+}
