@@ -410,7 +410,7 @@ station Q1 at 59S 342600 5049100
      R"(station Q1
 station Q1
 )",
-     "If they are different places, rename one. Sights and legs to that name go to the first."},
+     "If they are different places, rename one of them."},
     {reading_outside_station, "reading-outside-station", warning,
      "readings stand before the first station",
      "They belong to no station and so to no place. They are corrected and kept with an empty "
