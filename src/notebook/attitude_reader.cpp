@@ -38,6 +38,11 @@ Span with_next(const Cursor& cursor, std::size_t first, std::size_t more) {
   return end.since(first);
 }
 
+/// `20W`: the end of a quadrant bearing.
+bool lacks_first_letter(const Cursor& cursor) {
+  return (cursor.is_word("e", 1) || cursor.is_word("w", 1)) && !cursor.peek(1)->spaced;
+}
+
 /// A dip: a figure of 0 to 90 degrees, or percent.
 std::optional<Slope> read_dip(Cursor& cursor) {
   const Span span = cursor.here();
@@ -132,6 +137,14 @@ std::optional<PlaneAttitude> finish_strike_dip(Cursor& cursor, PlaneAttitude pla
   return plane;
 }
 
+std::nullopt_t fail_without_dip(Cursor& cursor, std::string_view strike) {
+  return cursor.fail(
+      cursor.here(),
+      wording::incomplete(fmt::format("'{}'", strike), "dip",
+                          cursor.is_word("vertical") ? fmt::format("vertical {}", strike)
+                                                     : fmt::format("{} 32 and the side", strike)));
+}
+
 /// POINT NUMBER POINT with nothing behind that could be the dip: a strike and its dip are missing,
 /// or a strike, a dip and a side.
 std::optional<PlaneAttitude> fail_point_number_point(Cursor& cursor) {
@@ -144,9 +157,7 @@ std::optional<PlaneAttitude> fail_point_number_point(Cursor& cursor) {
   const Span span = cursor.since(start);
   if (spaced)
     return cursor.fail(span, wording::attitude_ambiguous(cursor.text(span), first, figure, last));
-  return cursor.fail(cursor.here(),
-                     wording::incomplete(fmt::format("'{}'", cursor.text(span)), "dip",
-                                         fmt::format("{} 32 and the side", cursor.text(span))));
+  return fail_without_dip(cursor, cursor.text(span));
 }
 
 /// `N 45 W` and nothing that could be a dip behind it.
@@ -173,10 +184,7 @@ std::optional<PlaneAttitude> read_lettered_plane(Cursor& cursor, const PairRules
   if (touches(cursor, start)) return std::nullopt;
   cursor.skip_if(Type::slash);
   if (cursor.at_end() || cursor.is(Type::word)) {
-    return cursor.fail(
-        cursor.here(),
-        wording::incomplete(fmt::format("'{}'", cursor.text(strike_span)), "dip",
-                            fmt::format("{} 32 and the side", cursor.text(strike_span))));
+    return fail_without_dip(cursor, cursor.text(strike_span));
   }
   const Span dip_span = cursor.here();
   const auto dip = read_dip(cursor);
@@ -296,8 +304,7 @@ std::optional<PlaneAttitude> read_figured_plane(Cursor& cursor, const PairRules&
   if (!figure_at(cursor)) return std::nullopt;
   const bool quadrant = cursor.is(Type::angle, behind + 1);
   if (starts_lettered_bearing(cursor, behind)) {
-    const bool missing_first_letter = !cursor.peek(behind)->spaced && behind == 1 && quadrant;
-    if (missing_first_letter) {
+    if (quadrant && lacks_first_letter(cursor)) {
       read_bearing(cursor, Behind::figure);
       return std::nullopt;
     }
@@ -386,7 +393,9 @@ std::optional<LineAttitude> read_trend_plunge(Cursor& cursor) {
   if (cursor.at_end() || cursor.is(Type::word)) {
     return cursor.fail(cursor.here(),
                        wording::incomplete(fmt::format("'{}'", cursor.text(span)), "plunge",
-                                           fmt::format("{} 15", cursor.text(span))));
+                                           cursor.is_word("horizontal")
+                                               ? fmt::format("horizontal {}", cursor.text(span))
+                                               : fmt::format("{} 15", cursor.text(span))));
   }
   const auto plunge = read_plunge(cursor);
   if (!plunge) return std::nullopt;
@@ -426,10 +435,7 @@ std::optional<LineAttitude> read_figured_line(Cursor& cursor, const PairRules& r
     return *roles == First::slope ? read_plunge_towards(cursor) : read_trend_plunge(cursor);
   }
   if (starts_lettered_bearing(cursor, behind) && !three_digits(first)) {
-    const bool missing_first_letter = !cursor.peek(behind)->spaced && behind == 1 &&
-                                      cursor.is(Type::angle, behind + 1) &&
-                                      !cursor.is(Type::word, behind + 2);
-    if (missing_first_letter) {
+    if (cursor.is(Type::angle, 2) && !cursor.is(Type::word, 3) && lacks_first_letter(cursor)) {
       read_bearing(cursor, Behind::figure);
       return std::nullopt;
     }

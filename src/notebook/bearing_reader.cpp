@@ -39,11 +39,23 @@ bool north_or_south(char letter) {
   return letter == 'N' || letter == 'S';
 }
 
+bool is_no_number(std::string_view word) {
+  return equals_word(word, "nan") || equals_word(word, "inf") || equals_word(word, "infinity");
+}
+
 Bearing point_bearing(Point point) {
   Bearing bearing;
   bearing.notation = Notation::point;
   bearing.point = point;
   return bearing;
+}
+
+/// A figure that is a distance rather than an angle, with its unit or the mark of feet.
+bool is_distance(const Cursor& cursor, std::size_t ahead) {
+  const Token& figure = *cursor.peek(ahead);
+  return figure.value > 90 || figure.fault != Token::Fault::none ||
+         cursor.is_word("m", ahead + 1) || cursor.is_word("ft", ahead + 1) ||
+         cursor.is_word("paces", ahead + 1) || cursor.is_word("pace", ahead + 1);
 }
 
 /// Skips `count` tokens and reports that their letters make no quadrant bearing.
@@ -54,15 +66,19 @@ std::nullopt_t fail_letters(Cursor& cursor, std::size_t count, std::string help)
   return cursor.fail(span, wording::quadrant_letters_missing(cursor.text(span), help));
 }
 
-/// `N20`: no second letter. `N20 30W` is the same with minutes that lack their mark.
-std::nullopt_t fail_second_letter(Cursor& cursor) {
+/// `N20`: no second letter. `N20 30W` may be the same with minutes that lack their mark.
+std::nullopt_t fail_second_letter(Cursor& cursor, Behind behind) {
   const char first = letter_at(cursor, 0);
   const std::string_view angle = cursor.text(*cursor.peek(1));
   if (is_plain_figure(cursor, 2) && east_or_west(letter_at(cursor, 3))) {
     const std::string_view minutes = cursor.text(*cursor.peek(2));
+    const std::string marked =
+        fmt::format("{}{}°{}'{}", first, angle, minutes, letter_at(cursor, 3));
     return fail_letters(cursor, 4,
-                        fmt::format("minutes take a mark: {}{}°{}'{}", first, angle, minutes,
-                                    letter_at(cursor, 3)));
+                        behind == Behind::words
+                            ? "minutes take a mark: " + marked
+                            : fmt::format("{0}{1}E or {0}{1}W? or, with the mark of minutes, {2}",
+                                          first, angle, marked));
   }
   const bool spaced = cursor.peek(1)->spaced;
   return fail_letters(cursor, 2,
@@ -120,10 +136,13 @@ std::optional<Bearing> read_lettered(Cursor& cursor, Behind behind) {
     if (joined(cursor, 1)) {
       if (north_or_south(last) && joined(cursor, 2))
         return fail_letters(cursor, 3, "the second letter is E or W");
-      return fail_second_letter(cursor);
+      return fail_second_letter(cursor, behind);
     }
-    // `N 20`: for `N 20 NW` the figure can only be a dip; else a letter is missing.
-    if (behind == Behind::figure && !point_at(cursor, 2)) return fail_second_letter(cursor);
+    // `N 20`: for `N 20 NW` the figure can only be a dip, for `N 20m` a distance; else a letter is
+    // missing.
+    const bool other_figure =
+        behind == Behind::figure ? point_at(cursor, 2).has_value() : is_distance(cursor, 1);
+    if (!other_figure) return fail_second_letter(cursor, behind);
   }
   if (!due && east_or_west(first) && is_plain_figure(cursor, 1) && joined(cursor, 1))
     return fail_swapped(cursor);
@@ -132,7 +151,7 @@ std::optional<Bearing> read_lettered(Cursor& cursor, Behind behind) {
     return point_bearing(*point);
   }
   const std::string_view word = cursor.text(cursor.here());
-  if (equals_word(word, "nan") || equals_word(word, "inf") || equals_word(word, "infinity"))
+  if (is_no_number(word))
     return cursor.fail(cursor.here(), wording::number(word, "a bearing is N20W, 340 or NNW"));
   return cursor.fail(cursor.here(), wording::no_bearing(word));
 }
@@ -189,9 +208,14 @@ const Token* figure_at(Cursor& cursor) {
   // 1e3 and 0x10: letters and more, with no space between.
   const Token* letters = cursor.peek(1);
   const Token* tail = cursor.peek(2);
-  const bool after_letters = cursor.position() > 0 && !token->spaced && !token->has_sign;
+  const Token* before = cursor.previous();
+  const bool after_letters = before && before->type == Type::word && !token->spaced;
+  const auto is_exponent = [&cursor](const Token& figure) {
+    const std::string_view shown = cursor.text(figure);
+    return figure.type == Type::angle || shown == "+" || dash_length(shown) > 0;
+  };
   if (letters && letters->type == Type::word && !letters->spaced && tail && !tail->spaced &&
-      (tail->type == Type::angle || tail->type == Type::other) && !after_letters) {
+      is_exponent(*tail) && !after_letters) {
     const Span span{token->offset, tail->end() - token->offset};
     cursor.report(span, wording::number(cursor.text(span), "digits, with a point for decimals"));
     return nullptr;
@@ -227,6 +251,15 @@ std::optional<Slope> read_slope(Cursor& cursor) {
   slope.digits = token->digits;
   slope.decimals = token->decimals;
   return slope;
+}
+
+bool has_no_number(Cursor cursor) {
+  for (; !cursor.at_end(); cursor.skip()) {
+    if (!cursor.is(Type::word) || !is_no_number(cursor.text(cursor.here()))) continue;
+    figure_at(cursor);
+    return true;
+  }
+  return false;
 }
 
 bool has_decimal_comma(Cursor cursor) {

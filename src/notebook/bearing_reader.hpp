@@ -26,6 +26,10 @@ const Token* figure_at(Cursor& cursor);
 /// Reads a figure as a slope: degrees with an optional sign, or percent.
 std::optional<Slope> read_slope(Cursor& cursor);
 
+/// Whether some word is one that other programs print for what is no number (nan, inf); reports it
+/// (number).
+bool has_no_number(Cursor cursor);
+
 /// Whether some token is a comma between digits; reports it (decimal-comma).
 bool has_decimal_comma(Cursor cursor);
 

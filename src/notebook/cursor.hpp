@@ -43,7 +43,16 @@ class Cursor {
   const Token* peek(std::size_t ahead = 0) const {
     return at_ + ahead < tokens_.size() ? &tokens_[at_ + ahead] : nullptr;
   }
+  /// The token before the next one, or none.
+  const Token* previous() const {
+    return at_ > 0 && at_ <= tokens_.size() ? &tokens_[at_ - 1] : nullptr;
+  }
   void skip(std::size_t count = 1) { at_ += count; }
+  /// Skips all tokens that start before `offset`.
+  void skip_to(std::uint32_t offset) {
+    while (!at_end() && tokens_[at_].offset < offset)
+      ++at_;
+  }
   std::size_t position() const { return at_; }
 
   std::string_view text(const Token& token) const { return text(token.span()); }

@@ -28,8 +28,10 @@ std::size_t word_end(std::string_view text) {
   return at;
 }
 
-/// A `#` behind white space, with white space or the line's end behind it, starts a comment.
+/// A `#` starts a comment at the start of the line, or behind white space with white space or the
+/// line's end behind it.
 bool starts_comment(std::string_view text, std::size_t at) {
+  if (at == 0) return true;
   if (at + 1 < text.size() && space_length(text.substr(at + 1)) == 0) return false;
   for (std::size_t length = 1; length <= 3 && length <= at; ++length) {
     if (space_length(text.substr(at - length, length)) == length) return true;
@@ -88,11 +90,6 @@ void LogReader::read_line(std::uint32_t line) {
   statement.word = sub(inner, 0, word_end(text(inner)));
   statement.entry.statement = inner;
   if (!has_sound_bytes(whole)) return read_unsound(statement);
-  if (text(inner)[0] == '#') {
-    statement.entry.statement = sub(inner, 0, 0);
-    statement.entry.comment = inner;
-    return push(statement, Bare{});
-  }
 
   const auto meaning = vocabulary_.find(text(statement.word));
   if (meaning) {
@@ -167,18 +164,13 @@ void LogReader::read_unsound(Statement& statement) {
 
 void LogReader::split_beside(Statement& statement, Span whole) const {
   const std::string_view line = text(whole);
-  std::size_t end = line.size();
-  for (std::size_t at = 0; at < line.size(); ++at) {
-    if (line[at] == ';') {
-      statement.entry.remark = trim(sub(whole, at + 1, line.size() - at - 1));
-      end = at;
-      break;
-    }
-    if (line[at] == '#' && starts_comment(line, at)) {
-      statement.entry.comment = trim(sub(whole, at, line.size() - at));
-      end = at;
-      break;
-    }
+  std::size_t end = 0;
+  while (end < line.size() && !(line[end] == '#' && starts_comment(line, end)))
+    ++end;
+  if (end < line.size()) statement.entry.comment = sub(whole, end, line.size() - end);
+  if (const std::size_t semicolon = line.find(';'); semicolon < end) {
+    statement.entry.remark = trim(sub(whole, semicolon + 1, end - semicolon - 1));
+    end = semicolon;
   }
   statement.entry.statement = trim(sub(whole, 0, end));
   const std::uint32_t word = std::min(statement.word.length, statement.entry.statement.length);

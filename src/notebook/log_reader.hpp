@@ -52,11 +52,12 @@ class LogReader {
   bool read_plane_words(Reading& reading, PlaneAttitude& plane, Cursor& cursor);
   bool read_line_words(Reading& reading, LineAttitude& line, Cursor& cursor);
   bool read_doubtful(Reading& reading, Cursor& cursor);
-  std::optional<Sense> read_sense(const Reading& reading, Cursor& cursor);
+  bool read_sense(const Reading& reading, Sense& stated, Cursor& cursor);
   void read_sight(Reading& reading, Span body);
   void read_leg(Reading& reading, Span body);
   std::optional<Slope> read_vertical(Cursor& cursor);
-  void note_notation(const Reading& reading);
+  /// Notes a good reading in the notation that the dial does not have; `span` is its bearing.
+  void note_notation(const Reading& reading, Span span);
   KindId first_kind(Kind::Type type) const;
   Reading new_reading(const Statement& statement, KindId kind);
 
@@ -70,8 +71,10 @@ class LogReader {
   void read_tally(Statement& statement);
   /// Takes the first word of `body` as a name; reports a fault and returns nothing if it cannot be.
   std::optional<Span> take_name(Span& body, std::string_view what);
+  /// The next word of `cursor` up to white space, since names and kinds are not made of tokens.
+  Span take_word(Cursor& cursor) const;
   /// Reports a second word that belongs to no name; true if there was one.
-  bool has_second_word(Span name, Span body, std::string_view keyword);
+  bool has_second_word(Span name, Span body, std::initializer_list<std::string_view> keywords);
   /// `POSITION [±METRES]`. `ambiguous` is set if the position must wait for the rest of the log.
   std::optional<GivenPosition> read_position(Span span,
                                              std::optional<earth::WrittenPosition>& zone_s);
@@ -103,6 +106,7 @@ class LogReader {
   std::optional<Place> time_;
   std::unordered_map<NameId, Place> stations_;
   std::unordered_map<NameId, Place> landmarks_;
+  std::unordered_map<KindId, Place> declared_kinds_;
 
   /// A position that waits for the rest of the log.
   struct ZoneS {

@@ -22,10 +22,11 @@ std::size_t repeat_end(std::string_view text, std::size_t at) {
   return at;
 }
 
-/// The word that `typed` was probably meant to be, as advice.
+/// The word that `typed` was probably meant to be, as advice; none for a known word, which stands
+/// where it may not.
 std::string near_word(std::string_view typed, std::span<const std::string_view> known) {
   const auto word = nearest(typed, known);
-  return word ? std::string(*word) + "?" : std::string();
+  return word && !equals_word(typed, *word) ? std::string(*word) + "?" : std::string();
 }
 
 constexpr std::array<std::string_view, 8> plane_words = {
@@ -93,7 +94,6 @@ void LogReader::read_reading(Statement& statement, KindId kind) {
   } else {
     read_leg(reading, statement.body);
   }
-  note_notation(reading);
   push(statement, std::move(reading));
 }
 
@@ -112,7 +112,7 @@ void LogReader::read_repeats(Statement& statement, KindId kind) {
     const Tokens tokens(notebook_.source.text(), reading.written);
     Cursor cursor(notebook_.source.text(), tokens, faults_);
     read_attitude(reading, cursor);
-    note_notation(reading);
+    if (!reading.rejected) note_notation(reading, reading.written);
     push(statement, std::move(reading));
     at = end + 1;
   }
@@ -132,7 +132,7 @@ void LogReader::read_attitude(Reading& reading, Cursor& cursor) {
                                       "attitude", is_plane ? "N85E 32N" : "N20W 15"));
     return;
   }
-  if (has_decimal_comma(cursor)) return;
+  if (has_decimal_comma(cursor) || has_no_number(cursor)) return;
   if (is_plane) {
     auto plane = read_plane_attitude(cursor, rules_);
     if (!plane || !read_plane_words(reading, *plane, cursor)) return;
@@ -153,8 +153,8 @@ bool LogReader::read_doubtful(Reading& reading, Cursor& cursor) {
   return true;
 }
 
-std::optional<Sense> LogReader::read_sense(const Reading& reading, Cursor& cursor) {
-  if (!notebook_.kinds[reading.kind].has_sense) return std::nullopt;
+bool LogReader::read_sense(const Reading& reading, Sense& stated, Cursor& cursor) {
+  if (!notebook_.kinds[reading.kind].has_sense || stated != Sense::unstated) return false;
   constexpr std::array<std::pair<std::string_view, Sense>, 4> senses = {{
       {"normal", Sense::normal},
       {"reverse", Sense::reverse},
@@ -164,23 +164,24 @@ std::optional<Sense> LogReader::read_sense(const Reading& reading, Cursor& curso
   for (const auto& [word, sense] : senses) {
     if (!cursor.is_word(word)) continue;
     cursor.skip();
-    return sense;
+    stated = sense;
+    return true;
   }
-  return std::nullopt;
+  return false;
 }
 
 bool LogReader::read_plane_words(Reading& reading, PlaneAttitude& plane, Cursor& cursor) {
   while (!cursor.at_end()) {
     if (read_doubtful(reading, cursor)) continue;
-    if (const auto sense = read_sense(reading, cursor)) {
-      plane.sense = *sense;
-    } else if (cursor.is_word("overturned")) {
+    const bool open = plane.facing == Facing::unstated;
+    if (read_sense(reading, plane.sense, cursor)) continue;
+    if (open && cursor.is_word("overturned")) {
       plane.facing = Facing::overturned;
       cursor.skip();
-    } else if (cursor.is_word("upright")) {
+    } else if (open && cursor.is_word("upright")) {
       plane.facing = Facing::upright;
       cursor.skip();
-    } else if (cursor.is_word("facing") && cursor.is_word("unknown", 1)) {
+    } else if (open && cursor.is_word("facing") && cursor.is_word("unknown", 1)) {
       plane.facing = Facing::unknown;
       cursor.skip(2);
     } else {
@@ -193,22 +194,21 @@ bool LogReader::read_plane_words(Reading& reading, PlaneAttitude& plane, Cursor&
 bool LogReader::read_line_words(Reading& reading, LineAttitude& line, Cursor& cursor) {
   while (!cursor.at_end()) {
     if (read_doubtful(reading, cursor)) continue;
-    if (const auto sense = read_sense(reading, cursor)) {
-      line.sense = *sense;
-    } else if (cursor.is_word("on")) {
+    if (read_sense(reading, line.sense, cursor)) continue;
+    if (line.on == no_kind && cursor.is_word("on")) {
       cursor.skip();
-      const std::string_view word = first_word(cursor);
+      const Span span = take_word(cursor);
+      const std::string_view word = text(span);
       const auto meaning = vocabulary_.find(word);
       if (!meaning || meaning->keyword != Keyword::reading ||
           notebook_.kinds[meaning->kind].type != Kind::Type::plane) {
-        cursor.report(cursor.here(),
+        cursor.report(span,
                       word.empty()
                           ? wording::incomplete("'on'", "kind of plane", "on bedding")
                           : wording::unknown_word(word, "a kind of plane, such as on bedding"));
         return false;
       }
       line.on = meaning->kind;
-      cursor.skip();
     } else {
       return finish(cursor, near_word(first_word(cursor), line_words));
     }
@@ -249,15 +249,17 @@ void LogReader::read_sight(Reading& reading, Span body) {
           wording::name_of_two_words(second, std::string(text(*name)) + "-" + std::string(second)));
     }
   }
+  const std::size_t start = cursor.position();
   const auto bearing = read_bearing(cursor, Behind::words);
   if (!bearing) return;
   sight.bearing = *bearing;
+  const Span bearing_span = cursor.since(start);
   while (!cursor.at_end()) {
     if (read_doubtful(reading, cursor)) continue;
-    if (cursor.is_word("south-end")) {
+    if (!sight.south_end && cursor.is_word("south-end")) {
       sight.south_end = true;
       cursor.skip();
-    } else if (cursor.is_word("vertical")) {
+    } else if (!sight.vertical && cursor.is_word("vertical")) {
       cursor.skip();
       sight.vertical = read_vertical(cursor);
       if (!sight.vertical) return;
@@ -267,6 +269,7 @@ void LogReader::read_sight(Reading& reading, Span body) {
     }
   }
   reading.rejected = false;
+  note_notation(reading, bearing_span);
 }
 
 void LogReader::read_leg(Reading& reading, Span body) {
@@ -280,6 +283,7 @@ void LogReader::read_leg(Reading& reading, Span body) {
   const auto bearing = read_bearing(cursor, Behind::words);
   if (!bearing) return;
   leg.bearing = *bearing;
+  const Span bearing_span = cursor.since(0);
   if (!cursor.is(Type::angle))
     return cursor.report(cursor.here(),
                          wording::incomplete("the leg", "distance", "leg S45E 120m"));
@@ -309,42 +313,61 @@ void LogReader::read_leg(Reading& reading, Span body) {
 
   while (!cursor.at_end()) {
     if (read_doubtful(reading, cursor)) continue;
-    if (cursor.is_word("south-end")) {
+    if (!leg.south_end && cursor.is_word("south-end")) {
       leg.south_end = true;
       cursor.skip();
-    } else if (cursor.is_word("slope")) {
+    } else if (!leg.slope && cursor.is_word("slope")) {
       cursor.skip();
       leg.slope = read_vertical(cursor);
       if (!leg.slope) return;
-    } else if (cursor.is_word("back")) {
+    } else if (!leg.back && cursor.is_word("back")) {
       cursor.skip();
       if (cursor.at_end())
         return cursor.report(cursor.here(), wording::incomplete("'back'", "bearing", "back N44W"));
       leg.back = read_bearing(cursor, Behind::words);
       if (!leg.back) return;
-    } else if (cursor.is_word("to")) {
+    } else if (leg.to == no_name && cursor.is_word("to")) {
       cursor.skip();
-      // A name is not made of tokens: it goes from here to the next white space.
-      Span rest{cursor.here().offset, body.end() - cursor.here().offset};
+      Span rest = take_word(cursor);
       const auto name = take_name(rest, "'to'");
       if (!name) return;
       leg.to = notebook_.names.intern(text(*name));
-      while (!cursor.at_end() && cursor.here().offset < name->end())
-        cursor.skip();
     } else {
       finish(cursor, near_word(first_word(cursor), leg_words));
       return;
     }
   }
   reading.rejected = false;
+  note_notation(reading, bearing_span);
 }
 
-void LogReader::note_notation(const Reading& reading) {
-  if (reading.rejected || notation_noted_ || !dial_) return;
+void LogReader::note_notation(const Reading& reading, Span span) {
+  if (notation_noted_ || !dial_) return;
   const auto notation = std::visit(NotationOf{}, reading.what);
   if (!notation || *notation == *dial_) return;
   notation_noted_ = true;
-  faults_.add(reading.written, wording::notation_mixed(text(reading.written), *dial_));
+  faults_.add(span, wording::notation_mixed(text(span), *dial_));
+}
+
+Span find_word(const Source& source, Span reading, std::string_view keyword) {
+  const std::string_view words = source.text(reading);
+  std::size_t at = 0;
+  const auto next_word = [&] {
+    while (const std::size_t space = space_length(words.substr(at)))
+      at += space;
+    const std::size_t begin = at;
+    while (at < words.size() && space_length(words.substr(at)) == 0)
+      ++at;
+    return Span{reading.offset + static_cast<std::uint32_t>(begin),
+                static_cast<std::uint32_t>(at - begin)};
+  };
+  if (keyword.empty()) return next_word();
+  for (Span word = next_word(); !word.empty(); word = next_word()) {
+    if (!equals_word(source.text(word), keyword)) continue;
+    const Span behind = next_word();
+    return behind.empty() ? reading : behind;
+  }
+  return reading;
 }
 
 }  // namespace lodebook::notebook

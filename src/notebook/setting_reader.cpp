@@ -119,15 +119,17 @@ bool skip_pair(Cursor& cursor, std::string_view first, std::string_view second) 
 std::optional<OrderSetting> read_order(Cursor& cursor) {
   OrderSetting order;
   do {
-    if (skip_pair(cursor, "strike", "dip")) {
+    const bool planes_open = order.planes == PlaneOrder::unstated;
+    const bool lines_open = order.lines == LineOrder::unstated;
+    if (planes_open && skip_pair(cursor, "strike", "dip")) {
       order.planes = PlaneOrder::strike_dip;
-    } else if (skip_pair(cursor, "direction", "dip")) {
+    } else if (planes_open && skip_pair(cursor, "direction", "dip")) {
       order.planes = PlaneOrder::direction_dip;
-    } else if (skip_pair(cursor, "dip", "direction")) {
+    } else if (planes_open && skip_pair(cursor, "dip", "direction")) {
       order.planes = PlaneOrder::dip_direction;
-    } else if (skip_pair(cursor, "trend", "plunge")) {
+    } else if (lines_open && skip_pair(cursor, "trend", "plunge")) {
       order.lines = LineOrder::trend_plunge;
-    } else if (skip_pair(cursor, "plunge", "trend")) {
+    } else if (lines_open && skip_pair(cursor, "plunge", "trend")) {
       order.lines = LineOrder::plunge_trend;
     } else {
       return fail_word(cursor, "'order'",
@@ -194,15 +196,15 @@ std::optional<AccuracySetting> read_accuracy(Cursor& cursor) {
   constexpr std::string_view known = "bearing 0.5 dip 1 distance 2%";
   AccuracySetting accuracy;
   do {
-    if (cursor.is_word("bearing")) {
+    if (!accuracy.bearing && cursor.is_word("bearing")) {
       cursor.skip();
       accuracy.bearing = read_sigma(cursor, false);
       if (!accuracy.bearing) return std::nullopt;
-    } else if (cursor.is_word("dip")) {
+    } else if (!accuracy.dip && cursor.is_word("dip")) {
       cursor.skip();
       accuracy.dip = read_sigma(cursor, false);
       if (!accuracy.dip) return std::nullopt;
-    } else if (cursor.is_word("distance")) {
+    } else if (!accuracy.distance_percent && cursor.is_word("distance")) {
       cursor.skip();
       accuracy.distance_percent = read_sigma(cursor, true);
       if (!accuracy.distance_percent) return std::nullopt;
@@ -347,6 +349,14 @@ void LogReader::read_kind(Statement& statement) {
   }
   cursor.skip();
   if (!finish(cursor)) return push_unread(statement);
+  if (const auto known = vocabulary_.find(text(*name))) {
+    const auto first = declared_kinds_.find(known->kind);
+    if (first != declared_kinds_.end() &&
+        fold_case(notebook_.kinds[known->kind].name) == fold_case(text(*name))) {
+      faults_.add(*name, wording::already_stated("a kind of that name", first->second));
+      return push_unread(statement);
+    }
+  }
   if (vocabulary_.is_taken(text(*name))) {
     faults_.add(*name, wording::word_taken(text(*name)));
     return push_unread(statement);
@@ -355,6 +365,7 @@ void LogReader::read_kind(Statement& statement) {
   notebook_.kinds.push_back(
       {std::string(text(*name)), plane ? Kind::Type::plane : Kind::Type::line, false});
   vocabulary_.add(text(*name), {Keyword::reading, id});
+  declared_kinds_.emplace(id, notebook_.source.place(statement.line, *name));
   push(statement, KindDeclaration{id});
 }
 
@@ -364,14 +375,16 @@ void LogReader::read_short(Statement& statement) {
   if (!word) return push_unread(statement);
   const Tokens tokens(notebook_.source.text(), body);
   Cursor cursor(notebook_.source.text(), tokens, faults_);
-  const Span meaning_span = cursor.here();
-  const auto meaning = vocabulary_.find(text(meaning_span));
+  const Span meaning_span = take_word(cursor);
+  const std::string_view meant = text(meaning_span);
+  const auto meaning = vocabulary_.find(meant);
   if (!meaning) {
-    const auto near = vocabulary_.nearest_to(text(meaning_span));
-    fail_word(cursor, "'short'", near ? std::string(*near) + "?" : "short b bedding");
+    const auto near = vocabulary_.nearest_to(meant);
+    const std::string advice = near ? std::string(*near) + "?" : "short b bedding";
+    faults_.add(meaning_span, meant.empty() ? wording::incomplete("'short'", "value", advice)
+                                            : wording::unknown_word(meant, advice));
     return push_unread(statement);
   }
-  cursor.skip();
   if (!finish(cursor)) return push_unread(statement);
   if (vocabulary_.is_taken(text(*word))) {
     faults_.add(*word, wording::word_taken(text(*word)));

@@ -28,12 +28,10 @@ bool has_towards(const Cursor& cursor) {
 }
 
 /// What a reading without a kind is by its own form; own_form where `>` leaves that open.
-ReadAs own_form(const Cursor& cursor, const Source& source, bool has_rule) {
+ReadAs own_form(const Tokens& tokens, const Source& source, bool has_rule) {
   std::vector<Diagnostic> ignored;
   Faults faults(source, ignored);
-  const Tokens tokens(source.text(), source.line(1));
-  Cursor trial(source.text(), tokens, faults);
-  trial.skip(cursor.position());
+  const Cursor trial(source.text(), tokens, faults);
   if (is_lone_bearing(trial)) return ReadAs::bearing;
   const bool alone = !trial.peek(1);
   if (trial.is_word("horizontal")) return alone ? ReadAs::plane : ReadAs::line;
@@ -66,6 +64,7 @@ SingleReading LogReader::read_single(ReadAs as) {
   if (has_decimal_comma(cursor)) return single;
 
   Reading reading;
+  reading.rejected = true;
   if (const auto meaning = vocabulary_.find(cursor.text(cursor.here()));
       meaning && meaning->keyword == Keyword::reading) {
     reading.kind = meaning->kind;
@@ -78,7 +77,7 @@ SingleReading LogReader::read_single(ReadAs as) {
     as = type == Kind::Type::plane ? ReadAs::plane : ReadAs::line;
     cursor.skip();
   } else if (as == ReadAs::own_form) {
-    as = own_form(cursor, source, rules_.rule.has_value());
+    as = own_form(tokens, source, rules_.rule.has_value());
   }
   switch (as) {
     case ReadAs::own_form:

@@ -84,7 +84,18 @@ std::optional<Span> LogReader::take_name(Span& body, std::string_view what) {
   return name;
 }
 
-bool LogReader::has_second_word(Span name, Span body, std::string_view keyword) {
+Span LogReader::take_word(Cursor& cursor) const {
+  const Span rest = cursor.rest();
+  const std::string_view whole = text(rest);
+  std::uint32_t length = 0;
+  while (length < rest.length && space_length(whole.substr(length)) == 0)
+    ++length;
+  cursor.skip_to(rest.offset + length);
+  return {rest.offset, length};
+}
+
+bool LogReader::has_second_word(Span name, Span body,
+                                std::initializer_list<std::string_view> keywords) {
   const std::string_view rest = text(body);
   std::size_t letters = 0;
   while (letters < rest.size() && (is_letter(rest[letters]) || rest[letters] == '-' ||
@@ -95,7 +106,10 @@ bool LogReader::has_second_word(Span name, Span body, std::string_view keyword) 
   // One letter may be a hemisphere; two with digits behind, a grid square.
   const bool is_word = letters > 1 && is_letter(rest[0]) &&
                        (letters == rest.size() || space_length(rest.substr(letters)) > 0);
-  if (!is_word || equals_word(word, keyword)) return false;
+  const bool is_keyword =
+      std::any_of(keywords.begin(), keywords.end(),
+                  [word](std::string_view keyword) { return equals_word(word, keyword); });
+  if (!is_word || is_keyword) return false;
   faults_.add({body.offset, static_cast<std::uint32_t>(letters)},
               wording::name_of_two_words(word, std::string(text(name)) + "-" + std::string(word)));
   return true;
@@ -121,9 +135,9 @@ std::optional<GivenPosition> LogReader::read_position(
   if (const auto* error = std::get_if<earth::PositionError>(&read)) {
     const auto length = static_cast<std::uint32_t>(error->length);
     const Span fault{where.offset + static_cast<std::uint32_t>(error->offset), length};
-    faults_.add(fault, where.empty()
-                           ? wording::incomplete("'at'", "position", "at 44.6891S 169.0144E")
-                           : wording::position(text(fault), *error));
+    faults_.add(fault, where.empty() ? wording::incomplete("the statement", "position",
+                                                           "such as 44.6891S 169.0144E ±8")
+                                     : wording::position(text(fault), *error));
     return std::nullopt;
   }
   auto& written = std::get<earth::WrittenPosition>(read);
@@ -167,7 +181,7 @@ void LogReader::read_station(Statement& statement) {
   if (!name) return push(statement, heading);
   const Place place = notebook_.source.place(statement.line, *name);
 
-  if (has_second_word(*name, body, "at")) {
+  if (has_second_word(*name, body, {"at", "elevation"})) {
     // Known by all the words that were typed, so that its rows can be found.
     const auto [words, rest] = cut(statement.body, at_word);
     heading.name = notebook_.names.intern(text(trim(words)));
@@ -179,6 +193,12 @@ void LogReader::read_station(Statement& statement) {
     faults_.add(*name,
                 wording::station_repeated(notebook_.names.shown(heading.name), first->second));
   if (body.empty()) return push(statement, heading);
+  if (const std::size_t height = find_word(text(body), "elevation"); height < body.length) {
+    const Span extra = cut(body, height).second;
+    faults_.add(extra,
+                wording::trailing_text(text(extra), "'elevation' stands on a line of its own"));
+    return push(statement, heading);
+  }
   if (!equals_word(text(body).substr(0, 2), "at") ||
       (body.length > 2 && space_length(text(body).substr(2)) == 0)) {
     faults_.add(body, wording::trailing_text(text(body), "'at' before a position"));
@@ -206,7 +226,7 @@ void LogReader::read_at(Statement& statement) {
 void LogReader::read_landmark(Statement& statement) {
   Span body = statement.body;
   const auto name = take_name(body, "the landmark");
-  if (!name || has_second_word(*name, body, "elevation")) return push_unread(statement);
+  if (!name || has_second_word(*name, body, {"at", "elevation"})) return push_unread(statement);
   Landmark landmark;
   landmark.name = notebook_.names.intern(text(*name));
   const Place place = notebook_.source.place(statement.line, *name);
@@ -217,8 +237,12 @@ void LogReader::read_landmark(Statement& statement) {
   }
   const auto [where, height] = cut(body, find_word(text(body), "elevation"));
   std::optional<earth::WrittenPosition> zone_s;
-  const Span position = trim(where);
-  if (!position.empty()) landmark.position = read_position(position, zone_s);
+  Span position = trim(where);
+  const bool has_position = !position.empty();
+  // `at`, as behind a station.
+  if (find_word(text(position), "at") == 0)
+    position = trim({position.offset + 2, position.length - 2});
+  if (has_position) landmark.position = read_position(position, zone_s);
   // A landmark whose figures cannot be read still is one: sights on it are not at fault.
   if (!height.empty()) landmark.elevation = read_landmark_height(height);
   if (zone_s) zones_.push_back({notebook_.entries.size(), statement.line, position, *zone_s});
@@ -262,7 +286,8 @@ void LogReader::read_time(Statement& statement) {
   const auto minute =
       colon + 3 == typed.size() ? two_digits(typed.substr(colon + 1), 60) : std::nullopt;
   if (!hour || !minute) {
-    faults_.add(statement.body, wording::time(typed));
+    faults_.add(statement.body, typed.empty() ? wording::incomplete("'time'", "value", "time 09:40")
+                                              : wording::time(typed));
     return push_unread(statement);
   }
   time_ = notebook_.source.place(statement.line, statement.entry.statement);
@@ -280,6 +305,7 @@ void LogReader::read_tally(Statement& statement) {
   const Tokens tokens(notebook_.source.text(), statement.body);
   Cursor cursor(notebook_.source.text(), tokens, faults_);
   constexpr std::string_view example = "tally 14 stations 63 readings";
+  if (has_decimal_comma(cursor)) return push_unread(statement);
   Tally tally;
   do {
     if (cursor.at_end()) {
@@ -292,9 +318,11 @@ void LogReader::read_tally(Statement& statement) {
       return push_unread(statement);
     }
     cursor.skip();
-    if (cursor.is_word("stations") || cursor.is_word("station")) {
+    const bool stations = cursor.is_word("stations") || cursor.is_word("station");
+    const bool readings = cursor.is_word("readings") || cursor.is_word("reading");
+    if (stations && !tally.stations) {
       tally.stations = count;
-    } else if (cursor.is_word("readings") || cursor.is_word("reading")) {
+    } else if (readings && !tally.readings) {
       tally.readings = count;
     } else if (cursor.at_end()) {
       cursor.report(cursor.here(), wording::incomplete("the count", "word", example));

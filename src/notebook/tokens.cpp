@@ -44,8 +44,12 @@ std::size_t skip_space(std::string_view text, std::size_t at, std::size_t end) {
 std::size_t degree_mark_length(std::string_view text) {
   if (text.empty()) return 0;
   if (const std::size_t length = mark_length(text, degree_marks)) return length;
-  const bool deg = text.size() >= 3 && equals_word(text.substr(0, 3), "deg");
-  return deg ? 3 : 0;
+  if (text.size() < 3 || !equals_word(text.substr(0, 3), "deg")) return 0;
+  // `20degW`, but not the start of a longer word.
+  constexpr std::string_view letters_behind = "NESWnesw";
+  const bool longer = text.size() > 3 && is_letter(text[3]) &&
+                      letters_behind.find(text[3]) == std::string_view::npos;
+  return longer ? 0 : 3;
 }
 
 std::uint8_t small(std::size_t n) {

@@ -55,6 +55,10 @@ struct ReadOptions {
 /// or the next repeat. Cost is linear in the text.
 Notebook read_log(Source source, const ReadOptions& options = {});
 
+/// Where in a reading of `source` a fault is shown: the word behind `keyword` (`back`, `slope`,
+/// `vertical`, `to`), the first word where `keyword` is empty, or else the whole reading.
+Span find_word(const Source& source, Span reading, std::string_view keyword);
+
 /// A reading on its own, for conversion between notations.
 struct SingleReading {
   std::variant<std::monostate, Bearing, PlaneAttitude, LineAttitude> what;

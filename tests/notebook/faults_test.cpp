@@ -1,0 +1,333 @@
+// SPDX-License-Identifier: MIT
+// Every refusal of the language: its code, the words under the caret, and what it advises.
+#include <cctype>
+
+#include "notebook/reading_one.hpp"
+
+namespace lodebook::test {
+namespace {
+
+using notebook::Diagnostic;
+using notebook::Notebook;
+using notebook::Reading;
+using notebook::Severity;
+
+/// `carets` stand under the columns at fault of `line`, which is read at a station.
+struct Row {
+  const char* line;
+  const char* carets;
+  const char* code;
+  const char* help;  ///< a part of it
+  const char* heading = "";
+};
+
+// The carets stand under the line above them.
+// clang-format off
+const Row rows[] = {
+    // bearings
+    {"bedding N95E 32N",
+     "        ^^^^", "quadrant-angle", "S85E is 95 degrees clockwise from north"},
+    {"sight A S100W",
+     "        ^^^^^", "quadrant-angle", "N80W is 100 degrees clockwise from south"},
+    {"sight A N 95 E",
+     "        ^^^^^^", "quadrant-angle", "S85E"},
+    {"sight A N95W",
+     "        ^^^^", "quadrant-angle", "S85W is 95 degrees counterclockwise from north"},
+    {"sight A N200E",
+     "        ^^^^^", "quadrant-angle", "90 at most"},
+    {"sight A E20N",
+     "        ^^^^", "quadrant-letters", "N70E?"},
+    {"sight A W30S",
+     "        ^^^^", "quadrant-letters", "S60W?"},
+    {"sight A N20",
+     "        ^^^", "quadrant-letters", "N20E or N20W?"},
+    {"sight A N20S",
+     "        ^^^^", "quadrant-letters", "E or W"},
+    {"sight A N20 30W",
+     "        ^^^^^^^", "quadrant-letters", "N20°30'W"},
+    {"sight A 20W",
+     "        ^^^", "quadrant-letters", "N20W or S20W?"},
+    {"bedding N20 32 E",
+     "        ^^^^^^^^", "quadrant-letters", "N20E or N20W?"},
+    {"bedding N20 32",
+     "        ^^^", "quadrant-letters", "N20E or N20W?"},
+    {"bedding E20N 32N",
+     "        ^^^^", "quadrant-letters", "N70E?"},
+    {"sight A 412",
+     "        ^^^", "azimuth-range", "052?"},
+    {"sight A 360.1",
+     "        ^^^^^", "azimuth-range", ""},
+    {"sight A -20",
+     "        ^^^", "azimuth-range", "340?"},
+    {"bedding 412/32 N",
+     "        ^^^", "azimuth-range", "052?"},
+    {"leg 412 100m",
+     "    ^^^", "azimuth-range", "052?"},
+    {"lineation 412/15",
+     "          ^^^", "azimuth-range", "052?"},
+    {"cleavage 61 > 412",
+     "              ^^^", "azimuth-range", "052?"},
+    // planes
+    {"bedding N85E 95N",
+     "             ^^", "dip-range", "overturned? then 85 to the other side"},
+    {"bedding 95 > 355",
+     "        ^^", "dip-range", "overturned?"},
+    {"bedding 085/-5 N",
+     "            ^^", "dip-range", "0 to 90"},
+    {"bedding N85E 32",
+     "        ^^^^^^^", "dip-side-missing", "N85E 32 S or N85E 32 N"},
+    {"bedding 085/32",
+     "        ^^^^^^", "dip-side-missing", "rule right"},
+    {"bedding N85E 32E",
+     "               ^", "dip-side-impossible", "S or N?"},
+    {"bedding N45E 32 NE",
+     "                ^^", "dip-side-impossible", "SE or NW?"},
+    {"bedding N 45 W",
+     "        ^^^^^^", "attitude-ambiguous", "N/45 W"},
+    {"bedding N45W",
+     "            ^", "incomplete", "N45W 32"},
+    {"bedding 32/355",
+     "        ^^^^^^", "pair-order", "32 > 355", "rule right"},
+    {"bedding 85/32",
+     "        ^^^^^", "pair-order", "085/32", "rule right"},
+    {"bedding 355 > 32",
+     "        ^^^^^^^^", "pair-order", "dip first"},
+    {"bedding 355/32",
+     "        ^^^^^^", "pair-order", "three digits", "order dip/direction"},
+    {"bedding 32N 3",
+     "        ^^^^^", "pair-order", "32 > N 3"},
+    {"bedding N85E",
+     "            ^", "incomplete", "N85E 32"},
+    {"bedding",
+     "       ^", "incomplete", "N85E 32N"},
+    {"bedding 17",
+     "        ^^", "incomplete", "17"},
+    {"bedding 32 >",
+     "            ^", "incomplete", ""},
+    {"bedding vertical",
+     "                ^", "incomplete", "vertical N20E"},
+    {"bedding N82E 30N, ",
+     "                 ^", "incomplete", "N85E 32N"},
+    // lines
+    {"lineation N20W 95",
+     "               ^^", "plunge-range", "0 to 90"},
+    {"lineation N20W -15",
+     "               ^^^", "other-end", ""},
+    {"lineation rake 95 from N85E",
+     "               ^^", "rake-range", "nearer end"},
+    {"lineation 15/340",
+     "          ^^^^^^", "pair-order", "15 > 340"},
+    {"lineation N20W",
+     "              ^", "incomplete", "N20W 15"},
+    {"lineation N20W 31 on lineation",
+     "                     ^^^^^^^^^", "unknown-word", "on bedding"},
+    // sights and legs
+    {"sight Trig Dome N66W",
+     "           ^^^^", "name", "Trig-Dome?"},
+    {"sight A N66W vertical 91",
+     "                      ^^", "slope-range", "%"},
+    {"leg S45E 120",
+     "         ^^^", "distance-unit", "m, ft or paces"},
+    {"leg S45E 120' to B",
+     "         ^^^^", "distance-unit", "ft"},
+    {"leg S45E 50 paces",
+     "         ^^", "pace-missing", "pace 0.76m"},
+    {"leg S45E",
+     "        ^", "incomplete", "120m"},
+    // numbers
+    {"bedding N85,5E 32N",
+     "         ^^^^", "decimal-comma", "a space after the comma"},
+    {"sight A 12,5",
+     "        ^^^^", "decimal-comma", "a point"},
+    {"sight A 1e3",
+     "        ^^^", "number", ""},
+    {"sight A nan",
+     "        ^^^", "number", ""},
+    {"lineation N20W-15",
+     "              ^", "number", "15, or minus 15?"},
+    {"sight A 3.4.0",
+     "        ^^^^^", "number", "one point"},
+    {"sight A 20°60'",
+     "        ^^^^^^", "number", ""},
+    {"elevation 0x10",
+     "          ^^^^", "number", ""},
+    // words
+    {"beding N85E 32N",
+     "^^^^^^", "unknown-word", "bedding?"},
+    {"N85E 32N",
+     "^^^^", "unknown-word", "bedding N85E 32N?"},
+    {"bedding N85E 32N weathered",
+     "                 ^^^^^^^^^", "trailing-text", "remark"},
+    {"bedding N85E 32N overturnd",
+     "                 ^^^^^^^^^", "trailing-text", "overturned?"},
+    {"bedding N85E 32N dextral",
+     "                 ^^^^^^^", "trailing-text", "remark"},
+    {"bedding N85E 32N doubtful",
+     "                 ^^^^^^^^", "doubtful", ""},
+    {"sight A N66W\u00A0°°",
+     "             ^^", "trailing-text", ""},
+    // stations and settings
+    {"landmark Trig Dome",
+     "              ^^^^", "name", "Trig-Dome?"},
+    {"datum NAD27",
+     "      ^^^^^", "datum", "convert"},
+    {"declination 24.6",
+     "            ^^^^", "declination-side", "24.6E or 24.6W?"},
+    {"set -24.6",
+     "    ^^^^^", "declination-side", "24.6W?"},
+    {"declination 65E",
+     "            ^^^", "declination-large", "magnetic pole"},
+    {"declination model",
+     "            ^^^^^", "declination-model", "24.6E"},
+    {"date 2026-02-30",
+     "     ^^^^^^^^^^", "date", "2026-02-14"},
+    {"date 14.2.2026",
+     "     ^^^^^^^^^", "date", "2026-02-14?"},
+    {"time 9.40",
+     "     ^^^^", "time", "09:40"},
+    {"short rake bedding",
+     "      ^^^^", "word-taken", ""},
+    {"rule up",
+     "     ^^", "unknown-word", "right or left"},
+    {"at 94.6891S 169.0144E",
+     "   ^^^^^^^^", "position", ""},
+    {"station Q1",
+     "        ^^", "station-repeated", "another name"},
+    // text
+    {"note caf\xE9",
+     "        ^", "encoding", "--encoding windows-1252"},
+    {"note a\x1F",
+     "      ^", "control-character", "delete"},
+    // typed at night
+    {"sight A N 20",
+     "        ^^^^", "quadrant-letters", "N20E or N20W?"},
+    {"sight A N 20 30 W",
+     "        ^^^^^^^^^", "quadrant-letters", "N20°30'W"},
+    {"leg S 45 120m",
+     "    ^^^^", "quadrant-letters", "S45E or S45W?"},
+    {"cleavage 61 > N 12",
+     "              ^^^^", "quadrant-letters", "N12E or N12W?"},
+    {"joint N10E vertical",
+     "           ^^^^^^^^", "incomplete", "vertical N10E"},
+    {"lineation N20W horizontal",
+     "               ^^^^^^^^^^", "incomplete", "horizontal N20W"},
+    {"set 24.6 degrees E",
+     "    ^^^^", "declination-side", "24.6E or 24.6W?"},
+    {"station Q9 elevation 400",
+     "           ^^^^^^^^^^^^^", "trailing-text", "a line of its own"},
+    {"station Q9 at 44.6S 169E elevation 812",
+     "                         ^^^^^^^^^^^^^", "trailing-text", "a line of its own"},
+    {"landmark C at",
+     "             ^", "incomplete", "44.6891S 169.0144E"},
+};
+// clang-format on
+
+TEST_CASE("every refusal has its code, its place and its advice") {
+  for (const Row& row : rows) {
+    CAPTURE(row.line, row.carets);
+    const auto book = read_line(row.line, row.heading);
+    CHECK(codes(book) == row.code);
+    if (book.diagnostics.size() != 1) continue;
+    const Diagnostic& fault = book.diagnostics[0];
+    const std::string carets(row.carets);
+    CHECK(fault.place.column == carets.find('^') + 1);
+    CHECK(fault.place.end_column == carets.size() + 1);
+    CAPTURE(fault.help);
+    CHECK(fault.help.find(row.help) != std::string::npos);
+  }
+}
+
+TEST_CASE("messages state the fact in lower case without a full stop") {
+  for (const Row& row : rows) {
+    for (const Diagnostic& fault : read_line(row.line, row.heading).diagnostics) {
+      CAPTURE(fault.message, fault.help);
+      CHECK_FALSE(fault.message.empty());
+      CHECK_FALSE(std::isupper(static_cast<unsigned char>(fault.message[0])));
+      CHECK(fault.message.back() != '.');
+      CHECK(fault.message.back() != '!');
+      CHECK(fault.message.find('\n') == std::string::npos);
+      if (!fault.help.empty()) CHECK(fault.help.back() != '.');
+    }
+  }
+}
+
+TEST_CASE("an error rejects its reading, a warning or note does not") {
+  for (const Row& row : rows) {
+    CAPTURE(row.line);
+    const auto book = read_line(row.line, row.heading);
+    const bool error = book.diagnostics.at(0).severity == Severity::error;
+    const auto readings = all<Reading>(book);
+    if (readings.empty()) continue;
+    CHECK(readings.back().rejected == error);
+    CHECK(book.diagnostics[0].reading == readings.back().number);
+  }
+}
+
+TEST_CASE("one bad reading among good ones costs only itself") {
+  for (const Row& row : rows) {
+    CAPTURE(row.line);
+    const auto book = read(std::string(row.heading) + "\nstation Q1\nbedding N85E 32N\n" +
+                           row.line + "\nbedding N84E 31N\nstation Q2\nlineation N20W 15\n");
+    CHECK(codes(book) == row.code);
+    const auto readings = all<Reading>(book);
+    REQUIRE(readings.size() >= 3);
+    CHECK_FALSE(readings.front().rejected);
+    CHECK_FALSE(readings[readings.size() - 2].rejected);
+    CHECK_FALSE(readings.back().rejected);
+  }
+}
+
+TEST_CASE("a page of slips: each has its code and place, and the rest still comes out") {
+  const auto book = read(
+      "station Q1\n"
+      "  bedding N95E 32N\n"
+      "  sight A E20N\n"
+      "  sight A 412\n"
+      "  bedding N85E 32E\n"
+      "  bedding 17\n"
+      "  bedding N85E 12,5N\n"
+      "  lineation 340/1e3\n"
+      "  lineation nan 15\n"
+      "  bedding N85E 95N\n"
+      "  bedding N85E 32N\n");
+  CHECK(places(book) ==
+        "2:11-15 quadrant-angle, 3:11-15 quadrant-letters, 4:11-14 azimuth-range, "
+        "5:18-19 dip-side-impossible, 6:11-13 incomplete, 7:16-20 decimal-comma, "
+        "8:17-20 number, 9:13-16 number, 10:16-18 dip-range");
+  CHECK(book.reading_count == 10);
+  CHECK_FALSE(last<Reading>(book).rejected);
+}
+
+TEST_CASE("a thousand faulty lines give a thousand faults, one a line") {
+  std::string text = "station Q1\n";
+  const char* const lines[] = {"bedding N95E 32N", "sight A 412", "beding N85E 32N", "leg S45E 120",
+                               "rule up"};
+  for (int i = 0; i < 1000; ++i)
+    text.append(lines[i % 5]).append("\n");
+  const auto book = read(text);
+  REQUIRE(book.diagnostics.size() == 1000);
+  for (std::uint32_t i = 0; i < 1000; ++i)
+    REQUIRE(book.diagnostics[i].place.line == i + 2);
+  CHECK(book.reading_count == 600);
+}
+
+TEST_CASE("a thousand bad repeats on one line are a thousand faults") {
+  std::string line = "bedding N95E 32N";
+  for (int i = 1; i < 1000; ++i)
+    line += ", N95E 32N";
+  const auto book = read_line(line);
+  CHECK(book.diagnostics.size() == 1000);
+  CHECK(book.reading_count == 1000);
+}
+
+TEST_CASE("the user's text is quoted") {
+  CHECK(read_line("bedding N85E 32N weathered").diagnostics.at(0).message.find("'weathered'") !=
+        std::string::npos);
+  CHECK(read_line("declination 24.6").diagnostics.at(0).message.find("'24.6'") !=
+        std::string::npos);
+  CHECK(read_line("beding N85E 32N").diagnostics.at(0).message.find("'beding'") !=
+        std::string::npos);
+}
+
+}  // namespace
+}  // namespace lodebook::test

@@ -1,0 +1,230 @@
+// SPDX-License-Identifier: MIT
+// Properties of any text at all: lines damaged at random, with a fixed seed that is printed.
+#include <cstdlib>
+#include <iostream>
+#include <random>
+
+#include "notebook/reading_one.hpp"
+
+namespace lodebook::test {
+namespace {
+
+using notebook::Diagnostic;
+using notebook::Entry;
+using notebook::Notebook;
+using notebook::Place;
+using notebook::Reading;
+using notebook::Source;
+using notebook::Span;
+
+constexpr std::uint64_t seed = 20260214;
+
+/// Rounds of each property; LODEBOOK_ROUNDS asks for more, such as under the sanitizers.
+int rounds() {
+  const char* const asked = std::getenv("LODEBOOK_ROUNDS");
+  const int count = asked ? std::atoi(asked) : 0;
+  return count > 0 ? count : 3000;
+}
+
+const std::string_view valid[] = {
+    "area Quern Ridge",
+    "date 2026-02-14",
+    "dial quadrant",
+    "set 12°30'W",
+    "declination 24.6E ±0.4",
+    "rule left",
+    "order dip/direction plunge/trend",
+    "pace 0.76m",
+    "datum NZGD2000",
+    "accuracy bearing 0.5 dip 1 distance 2%",
+    "attraction correct",
+    "kind gneissosity plane",
+    "short b bedding",
+    "landmark Cairn 44.6502S 169.0314E ±5 elevation 1412 ft",
+    "station Q1 at 59G 345210 5052310 ±8",
+    "at 44°41'20.8\"S 169°00'51.8\"E",
+    "at 59S 342600 5049100",
+    "time 09:40",
+    "elevation 812 m",
+    "unit banded schist",
+    "bedding N85E 32N overturned doubtful, 088/33 N, 32 > 355 ; remark # comment",
+    "joint vertical N20E, horizontal, E 32 N, N85E/62% N",
+    "slickenline rake 40 from N85E dextral on fault",
+    "lineation 340/-15, 15 > N20°30′W, horizontal N20W, vertical on bedding",
+    "sight Trig-Dome N66W south-end vertical -12 doubtful",
+    "leg S45E 50 paces slope -12% back N44W south-end to Q3",
+    "sample Q1-a garnet; band",
+    "note contact is 3 m upslope; float below",
+    "tally 14 stations 63 readings",
+    "# a comment",
+};
+const std::string_view pieces[] = {
+    " ",          ",",      ", ",          ";",  "#",  " # ",    ">",    "/",
+    "-",          "+",      "±",           "°",  "'",  "\"",     "%",    ".",
+    "N",          "W",      "e",           "0",  "9",  "999999", "1e9",  "nan",
+    "–",          "−",      "\t",          "\n", "\r", "\x80",   "\xC2", "\xE2\x82",
+    "\x01",       "\u00A0", "to",          "on", "at", "rake",   ":",    "\xED\xA0\x80",
+    "\U0001F9ED", "(",      "\xEF\xBB\xBF"};
+
+class Damage {
+ public:
+  Damage() : engine_(seed) {
+    std::cout << "seed " << seed << ": " << Catch::getResultCapture().getCurrentTestName() << '\n';
+  }
+  std::size_t below(std::size_t limit) {
+    return std::uniform_int_distribution<std::size_t>(0, limit - 1)(engine_);
+  }
+  std::string_view line() { return valid[below(std::size(valid))]; }
+
+  std::string damaged(std::string line) {
+    for (std::size_t change = 0, changes = 1 + below(4); change < changes; ++change) {
+      const std::size_t at = below(line.size() + 1);
+      switch (below(4)) {
+        case 0:
+          line.insert(at, pieces[below(std::size(pieces))]);
+          break;
+        case 1:
+          line.erase(at, 1 + below(3));
+          break;
+        case 2:
+          if (at < line.size()) line[at] = static_cast<char>(below(256));
+          break;
+        default: {
+          const std::string_view other = this->line();
+          const std::size_t from = below(other.size());
+          line.insert(at, other.substr(from, below(8)));
+        }
+      }
+    }
+    return line;
+  }
+
+ private:
+  std::mt19937_64 engine_;
+};
+
+bool inside(const Source& source, Span span) {
+  return span.end() >= span.offset && span.end() <= source.text().size();
+}
+
+/// Within its line, or one past it for what is missing at its end.
+bool inside(const Source& source, const Place& place) {
+  if (place.line < 1 || place.line > std::max(source.line_count(), 1u)) return false;
+  const std::uint32_t columns = notebook::count_columns(source.text(source.line(place.line)));
+  return place.column >= 1 && place.end_column > place.column && place.column <= columns + 1 &&
+         place.end_column <= columns + 2;
+}
+
+void check_whole(const Notebook& book) {
+  const Source& source = book.source;
+  std::uint32_t readings = 0;
+  std::uint32_t line = 1;
+  std::vector<bool> rejected;
+  for (const Entry& entry : book.entries) {
+    REQUIRE(entry.line >= line);
+    line = entry.line;
+    REQUIRE(inside(source, entry.statement));
+    REQUIRE(inside(source, entry.remark));
+    REQUIRE(inside(source, entry.comment));
+    if (const auto* reading = std::get_if<Reading>(&entry.what)) {
+      REQUIRE(reading->number == readings++);
+      REQUIRE(inside(source, reading->written));
+      REQUIRE(reading->kind < book.kinds.size());
+      rejected.push_back(reading->rejected);
+    }
+  }
+  REQUIRE(book.reading_count == readings);
+
+  std::vector<bool> has_error(readings);
+  const Diagnostic* before = nullptr;
+  for (const Diagnostic& diagnostic : book.diagnostics) {
+    REQUIRE(inside(source, diagnostic.place));
+    for (const notebook::Related& related : diagnostic.related)
+      REQUIRE(inside(source, related.place));
+    REQUIRE_FALSE(diagnostic.message.empty());
+    if (before) REQUIRE(before->place.line <= diagnostic.place.line);
+    before = &diagnostic;
+    if (diagnostic.reading == notebook::no_reading) continue;
+    REQUIRE(diagnostic.reading < readings);
+    if (diagnostic.severity == notebook::Severity::error) has_error[diagnostic.reading] = true;
+  }
+  // Rejected readings are those with an error: none is dropped silently, none kept with one.
+  REQUIRE(rejected == has_error);
+}
+
+TEST_CASE("damaged logs are read whole") {
+  Damage damage;
+  for (int round = 0; round < rounds(); ++round) {
+    std::string text;
+    for (std::size_t i = 0, lines = 1 + damage.below(5); i < lines; ++i) {
+      const std::string line(damage.line());
+      text += damage.below(3) == 0 ? line : damage.damaged(line);
+      text += '\n';
+    }
+    CAPTURE(text);
+    check_whole(read(text));
+  }
+}
+
+TEST_CASE("a damaged line gives at most one error a reading") {
+  Damage damage;
+  for (int round = 0; round < rounds(); ++round) {
+    const std::string line = damage.damaged(std::string(damage.line()));
+    if (line.find_first_of("\r\n") != std::string::npos) continue;
+    CAPTURE(line);
+    const auto book = read_line(line);
+    check_whole(book);
+    std::size_t errors = 0;
+    for (const Diagnostic& diagnostic : book.diagnostics)
+      errors += diagnostic.severity == notebook::Severity::error ? 1 : 0;
+    // A landmark's position and its height are two causes.
+    const std::size_t causes = all<notebook::Landmark>(book).empty() ? 1 : 2;
+    REQUIRE(errors <= std::max<std::size_t>(book.reading_count, causes));
+  }
+}
+
+TEST_CASE("a damaged reading is read alone without harm") {
+  Damage damage;
+  const std::string_view readings[] = {"N20°30'W",       "N85E 32N",
+                                       "32 > 355",       "340/15",
+                                       "rake 40 from E", "bedding 085/32 N doubtful",
+                                       "vertical N20E"};
+  for (int round = 0; round < rounds(); ++round) {
+    const std::string typed =
+        damage.damaged(std::string(readings[damage.below(std::size(readings))]));
+    CAPTURE(typed);
+    const Source source("reading", typed);
+    for (const auto as : {notebook::ReadAs::own_form, notebook::ReadAs::bearing,
+                          notebook::ReadAs::plane, notebook::ReadAs::line}) {
+      const auto read = notebook::read_single(source, as);
+      bool error = false;
+      for (const Diagnostic& diagnostic : read.diagnostics) {
+        REQUIRE(inside(source, diagnostic.place));
+        error = error || diagnostic.severity == notebook::Severity::error;
+      }
+      REQUIRE(std::holds_alternative<std::monostate>(read.what) == error);
+    }
+    std::vector<Diagnostic> diagnostics;
+    const auto setting = notebook::read_declination(source, diagnostics);
+    std::size_t errors = 0;
+    for (const Diagnostic& diagnostic : diagnostics) {
+      REQUIRE(inside(source, diagnostic.place));
+      errors += diagnostic.severity == notebook::Severity::error ? 1 : 0;
+    }
+    REQUIRE(errors == (setting ? 0 : 1));
+  }
+}
+
+TEST_CASE("any bytes at all are read") {
+  Damage damage;
+  for (int round = 0; round < rounds(); ++round) {
+    std::string text(damage.below(200), ' ');
+    for (char& c : text)
+      c = static_cast<char>(damage.below(256));
+    CAPTURE(round);
+    check_whole(read(text));
+  }
+}
+
+}  // namespace
+}  // namespace lodebook::test

@@ -1,0 +1,163 @@
+// SPDX-License-Identifier: MIT
+// One reading on its own, as `convert` takes it: its own form decides what it is.
+#include "notebook/reading_one.hpp"
+
+namespace lodebook::test {
+namespace {
+
+using notebook::Bearing;
+using notebook::LineAttitude;
+using notebook::PlaneAttitude;
+using notebook::ReadAs;
+using notebook::ReadOptions;
+using notebook::SingleReading;
+
+SingleReading single(std::string_view typed, ReadAs as = ReadAs::own_form,
+                     const ReadOptions& options = {}) {
+  return notebook::read_single(notebook::Source("reading", std::string(typed)), as, options);
+}
+
+const ReadOptions right{ThumbRule::right};
+
+TEST_CASE("one bearing") {
+  struct Row {
+    const char* typed;
+    double azimuth;
+  };
+  const Row rows[] = {
+      {"N20W", 340},        {"N 20 W", 340},        {"340", 340},     {"007", 7}, {"7.5", 7.5},
+      {"NW", 315},          {"due N", 0},           {"360", 0},       {"N", 0},   {" N20W ", 340},
+      {"S43°15'E", 136.75}, {"N20W ; remark", 340}, {"N20W # x", 340}};
+  for (const Row& row : rows) {
+    CAPTURE(row.typed);
+    for (const ReadAs as : {ReadAs::own_form, ReadAs::bearing}) {
+      const auto read = single(row.typed, as);
+      CHECK(codes(read.diagnostics) == "");
+      REQUIRE(std::holds_alternative<Bearing>(read.what));
+      CHECK(same_direction(std::get<Bearing>(read.what).azimuth().degrees(), row.azimuth));
+    }
+    // A rule says nothing about a lone bearing.
+    CHECK(std::holds_alternative<Bearing>(single(row.typed, ReadAs::own_form, right).what));
+  }
+}
+
+TEST_CASE("a pair with a side is a plane") {
+  for (const char* const typed : {"N85E 32N", "N85E/32 N", "265 32 NW", "E 32 N", "265/32 N",
+                                  "85 32 N", "N85E 32N overturned"}) {
+    CAPTURE(typed);
+    const auto read = single(typed);
+    CHECK(codes(read.diagnostics) == "");
+    REQUIRE(std::holds_alternative<PlaneAttitude>(read.what));
+    CHECK(std::get<PlaneAttitude>(read.what).plane());
+  }
+}
+
+TEST_CASE("a pair whose first is a bearing is a line, or with a rule a plane") {
+  for (const char* const typed : {"N20W 15", "340/15", "340 15", "NW 15", "007/5"}) {
+    CAPTURE(typed);
+    const auto line = single(typed);
+    CHECK(codes(line.diagnostics) == "");
+    CHECK(std::holds_alternative<LineAttitude>(line.what));
+    const auto plane = single(typed, ReadAs::own_form, right);
+    CHECK(codes(plane.diagnostics) == "");
+    CHECK(std::holds_alternative<PlaneAttitude>(plane.what));
+  }
+}
+
+TEST_CASE("A > B needs to be told which it is") {
+  for (const std::string typed : {"32 > 355", "32 to N5W", "32>NW"}) {
+    CAPTURE(typed);
+    const auto open = single(typed);
+    CHECK(std::holds_alternative<std::monostate>(open.what));
+    CHECK(codes(open.diagnostics) == "attitude-ambiguous");
+    CHECK(open.diagnostics.at(0).help.find("--as") != std::string::npos);
+    CHECK(std::holds_alternative<PlaneAttitude>(single(typed, ReadAs::plane).what));
+    CHECK(std::holds_alternative<LineAttitude>(single(typed, ReadAs::line).what));
+    CHECK(std::holds_alternative<PlaneAttitude>(single("bedding " + typed).what));
+    CHECK(std::holds_alternative<LineAttitude>(single("lineation " + typed).what));
+  }
+}
+
+TEST_CASE("a kind may stand first and decides") {
+  CHECK(std::holds_alternative<PlaneAttitude>(single("bedding 32 > 355").what));
+  CHECK(std::holds_alternative<LineAttitude>(single("Lineation 340/15").what));
+  CHECK(std::holds_alternative<LineAttitude>(
+      single("lineation 340/15", ReadAs::own_form, right).what));
+  CHECK(std::holds_alternative<PlaneAttitude>(single("dyke vertical N20E").what));
+  CHECK(codes(single("bedding 085/32").diagnostics) == "dip-side-missing");
+  CHECK(std::holds_alternative<PlaneAttitude>(
+      single("bedding 085/32", ReadAs::own_form, right).what));
+  CHECK(codes(single("sight Cairn N66W").diagnostics) == "unknown-word");
+  CHECK(codes(single("bedding").diagnostics) == "incomplete");
+}
+
+TEST_CASE("horizontal and vertical have one meaning each way") {
+  CHECK(std::holds_alternative<PlaneAttitude>(single("horizontal").what));
+  CHECK(std::holds_alternative<LineAttitude>(single("horizontal N20W").what));
+  CHECK(std::holds_alternative<LineAttitude>(single("vertical").what));
+  CHECK(std::holds_alternative<PlaneAttitude>(single("vertical N20E").what));
+}
+
+TEST_CASE("as plane, line or bearing holds a reading to it") {
+  CHECK(codes(single("N85E 32", ReadAs::plane).diagnostics) == "dip-side-missing");
+  CHECK(std::holds_alternative<PlaneAttitude>(single("N85E 32", ReadAs::plane, right).what));
+  CHECK(codes(single("N85E", ReadAs::plane).diagnostics) == "incomplete");
+  CHECK(codes(single("N20W", ReadAs::line).diagnostics) == "incomplete");
+  CHECK(codes(single("N20W 15", ReadAs::bearing).diagnostics) == "trailing-text");
+}
+
+TEST_CASE("faults of one reading leave nothing and say why") {
+  struct Row {
+    const char* typed;
+    const char* places;
+  };
+  const Row rows[] = {
+      {"N95E", "1:1-5 quadrant-angle"},
+      {"E20N", "1:1-5 quadrant-letters"},
+      {"N20", "1:1-4 quadrant-letters"},
+      {"412", "1:1-4 azimuth-range"},
+      {"-20", "1:1-4 azimuth-range"},
+      {"N95E 32N", "1:1-5 quadrant-angle"},
+      {"N85E 95N", "1:6-8 dip-range"},
+      {"N85E 32E", "1:8-9 dip-side-impossible"},
+      {"12,5", "1:1-5 decimal-comma"},
+      {"1e3", "1:1-4 number"},
+      {"nan", "1:1-4 number"},
+      {"hello", "1:1-6 unknown-word"},
+      {"15/340", "1:1-7 pair-order"},
+      {"340/95", "1:5-7 plunge-range"},
+      {"N20W-15", "1:5-6 number"},
+      {"340\xB0", "1:4-5 encoding"},
+      {"rake 40 from N85E", "1:1-18 rake-no-plane"},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.typed);
+    const auto read = single(row.typed);
+    CHECK(places(read.diagnostics) == row.places);
+    CHECK(std::holds_alternative<std::monostate>(read.what));
+  }
+}
+
+TEST_CASE("an empty reading is one that lacks everything") {
+  for (const char* const typed : {"", "  ", "# nothing", "; nothing"}) {
+    CAPTURE(typed);
+    const auto read = single(typed);
+    CHECK(codes(read.diagnostics) == "incomplete");
+    CHECK(std::holds_alternative<std::monostate>(read.what));
+  }
+}
+
+TEST_CASE("doubt is kept beside the reading") {
+  const auto read = single("N85E 32N doubtful");
+  CHECK(read.doubtful);
+  CHECK(codes(read.diagnostics) == "doubtful");
+  CHECK(std::holds_alternative<PlaneAttitude>(read.what));
+}
+
+TEST_CASE("two readings are not one") {
+  CHECK(std::holds_alternative<std::monostate>(single("N85E 32N, N84E 31N").what));
+  CHECK_FALSE(single("N85E 32N, N84E 31N").diagnostics.empty());
+}
+
+}  // namespace
+}  // namespace lodebook::test
