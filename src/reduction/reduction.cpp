@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 
 #include <lodebook/notebook/wording.hpp>
 
@@ -41,11 +42,11 @@ std::string written(const Date& date) {
   return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day);
 }
 
-/// An error in a statement about the declination explains why none is known.
-bool is_declination_fault(const Diagnostic& diagnostic, const Source& source) {
-  if (diagnostic.severity != Severity::error || diagnostic.reading != no_reading) return false;
-  const std::string line = fold_case(source.text(source.line(diagnostic.place.line)));
-  return line.find("declination") != std::string::npos;
+/// A statement about the declination that was not understood: it explains why none is known.
+bool is_faulty_declination(const Entry& entry, const Source& source) {
+  constexpr std::string_view keyword = "declination";
+  return std::holds_alternative<Unread>(entry.what) &&
+         fold_case(source.text(entry.statement).substr(0, keyword.size())) == keyword;
 }
 
 Places places_of(const Notebook& notebook) {
@@ -170,10 +171,8 @@ bool Reduction::Log::next(Page& page) {
 void Reduction::Log::read_page(Page& page, std::size_t begin, std::size_t end) {
   for (; next_fault_ < notebook.diagnostics.size() &&
          notebook.diagnostics[next_fault_].place.line <= page.last_line;
-       ++next_fault_) {
+       ++next_fault_)
     page.diagnostics.push_back(notebook.diagnostics[next_fault_]);
-    if (is_declination_fault(page.diagnostics.back(), notebook.source)) declination_faulty_ = true;
-  }
   station_.begin(page);
   unit_ = {};
   read_station_wide(page, begin, end);
@@ -221,6 +220,7 @@ void Reduction::Log::read_station_wide(Page& page, std::size_t begin, std::size_
 void Reduction::Log::take_entry(Page& page, const Entry& entry) {
   if (const auto overridden = overridden_option(entry, options)) report(page, entry, *overridden);
   if (const auto* date = std::get_if<DateSetting>(&entry.what)) check_date(page, entry, date->date);
+  if (is_faulty_declination(entry, notebook.source)) declination_faulty_ = true;
   apply(settings_, entry, notebook.source);
   if (const auto* unit = std::get_if<Unit>(&entry.what)) {
     unit_ = text(unit->text);
@@ -297,16 +297,17 @@ void Reduction::Log::finish(Page& page) {
       }
       continue;
     }
-    // Rows are in the order of readings; a mean stands for all good ones of its line.
+    // Rows are in the order of readings. One without a row is in the mean before it, which stands
+    // for all good ones of its line.
     auto row =
         std::lower_bound(page.rows.begin(), page.rows.end(), diagnostic.reading,
                          [](const Row& r, std::uint32_t n) { return r.reading->number < n; });
     if (row == page.rows.end() || row->reading->number != diagnostic.reading) {
-      row = std::find_if(page.rows.begin(), page.rows.end(), [&](const Row& r) {
-        return r.repeats > 1 && r.entry->line == diagnostic.place.line;
-      });
+      const auto mean = std::find_if(std::make_reverse_iterator(row), page.rows.rend(),
+                                     [](const Row& r) { return r.repeats > 1; });
+      assert(mean != page.rows.rend());
+      row = std::prev(mean.base());
     }
-    if (row == page.rows.end()) continue;
     if (std::find(row->codes.begin(), row->codes.end(), diagnostic.code) == row->codes.end())
       row->codes.push_back(diagnostic.code);
     if (row->status == Status::rejected || !makes_suspect(diagnostic.code)) continue;

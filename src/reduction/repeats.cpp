@@ -2,6 +2,7 @@
 #include "repeats.hpp"
 
 #include <algorithm>
+#include <numeric>
 
 namespace lodebook::reduction {
 
@@ -9,52 +10,57 @@ namespace {
 
 constexpr double repeat_floor = 5;
 
-std::optional<AxisMean> mean_of_kept(std::span<const Repeat> repeats,
-                                     const std::vector<Agreement::Member>& members) {
+std::vector<Vector> axes_of(std::span<const Repeat> repeats, const std::vector<std::size_t>& kept) {
   std::vector<Vector> axes;
-  axes.reserve(repeats.size());
-  for (std::size_t i = 0; i < repeats.size(); ++i) {
-    if (!members[i].apart) axes.push_back(repeats[i].axis);
-  }
-  return mean_of_axes(axes);
+  axes.reserve(kept.size());
+  for (const std::size_t i : kept)
+    axes.push_back(repeats[i].axis);
+  return axes;
+}
+
+/// The middle of axes that have no mean: of their sum, each turned to the side of the first.
+Vector middle(const std::vector<Vector>& axes) {
+  Vector sum;
+  for (const Vector& axis : axes)
+    sum = sum + (dot(axis, axes.front()) < 0 ? -axis : axis);
+  return unit(sum).value_or(axes.front());
 }
 
 }  // namespace
 
 double limit_of(double sigma, double floor) {
-  return std::max(floor, 3 * sigma);
+  constexpr double half_turn = 180;  // further apart than any two directions
+  return std::clamp(3 * sigma, floor, half_turn);
 }
 
 std::optional<Agreement> agreement(std::span<const Repeat> repeats) {
   if (repeats.size() < 2) return std::nullopt;
   Agreement result;
-  result.members.resize(repeats.size());
-  std::size_t kept = repeats.size();
+  std::vector<Agreement::Member>& members = result.members;
+  members.resize(repeats.size());
+  std::vector<std::size_t> kept(repeats.size());
+  std::iota(kept.begin(), kept.end(), std::size_t{0});
+  const auto excess = [&members](std::size_t i) { return members[i].off / members[i].limit; };
   while (true) {
-    const auto mean = mean_of_kept(repeats, result.members);
-    if (!mean) return std::nullopt;
-    result.mean = *mean;
-    std::size_t worst = repeats.size();
-    double worst_excess = 0;
+    const std::vector<Vector> axes = axes_of(repeats, kept);
+    result.mean = mean_of_axes(axes);
+    const Vector centre = result.mean ? result.mean->axis : middle(axes);
     for (std::size_t i = 0; i < repeats.size(); ++i) {
-      Agreement::Member& member = result.members[i];
-      member.off = angle_between_axes(repeats[i].axis, mean->axis).degrees();
-      member.limit = limit_of(repeats[i].sigma, repeat_floor);
-      const double excess = member.off / member.limit;
-      if (!member.apart && excess > 1 && excess > worst_excess) {
-        worst = i;
-        worst_excess = excess;
-      }
+      const double off = angle_between_axes(repeats[i].axis, centre).degrees();
+      const double limit = limit_of(repeats[i].sigma, repeat_floor);
+      members[i] = {off, limit, off > limit, centre};
     }
-    if (worst == repeats.size()) return result;
-    if (kept == 2) {
-      for (Agreement::Member& member : result.members) {
-        if (member.off > member.limit) member.apart = true;
-      }
+    const auto worst =
+        std::max_element(kept.begin(), kept.end(),
+                         [&excess](std::size_t a, std::size_t b) { return excess(a) < excess(b); });
+    if (!members[*worst].apart) return result;
+    if (kept.size() == 2) {
+      members[kept[0]].held_against = axes[1];
+      members[kept[1]].held_against = axes[0];
       return result;
     }
-    result.members[worst].apart = true;
-    --kept;
+    if (!result.mean) return result;
+    kept.erase(worst);
   }
 }
 

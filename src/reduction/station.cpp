@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include <lodebook/notebook/nearest.hpp>
@@ -29,10 +30,6 @@ constexpr double back_floor = 2;
 /// Steeper than one walks or sights along, degrees. Common practice, no source.
 constexpr double steepest_slope = 45;
 
-double combined(double a, double b) {
-  return std::sqrt(a * a + b * b);
-}
-
 std::optional<double> meaningful(double sigma) {
   if (!(sigma <= meaningless_sigma)) return std::nullopt;
   return sigma;
@@ -45,6 +42,14 @@ double added(double azimuth, Angle angle) {
 /// Half a turn apart is the same strike.
 double axis(double azimuth) {
   return azimuth >= 180 ? azimuth - 180 : azimuth;
+}
+
+/// Whether the dip side of one of the good planes was typed.
+bool any_side(std::span<const Row> rows) {
+  return std::any_of(rows.begin(), rows.end(), [](const Row& row) {
+    const auto* plane = std::get_if<PlaneAttitude>(&row.reading->what);
+    return plane && plane->has_side() && row.status != Status::rejected;
+  });
 }
 
 }  // namespace
@@ -93,7 +98,8 @@ void Station::add(std::span<const Entry> statement, const Settings& settings,
       if (good) fill_leg(row, *leg, settings);
     } else if (const auto* plane = std::get_if<PlaneAttitude>(&row.reading->what)) {
       good = good && fill_plane(row, *plane, settings);
-      if (!good) planes_.push_back({row.reading->kind, false, {}, 0});
+      if (!good)
+        planes_.push_back({row.reading->kind, row.surface, ReadPlane::Worth::rejected, {}, 0});
     } else if (const auto* line = std::get_if<LineAttitude>(&row.reading->what)) {
       good = good && fill_line(row, *line, settings);
     }
@@ -118,7 +124,7 @@ void Station::fill_strike(Row& row, const Plane<north::dial>& plane, bool has_si
   if (row.strike_is_axis) row.strike = axis(*row.strike);
   const double reading_sigma =
       share * strike_sigma(settings.accuracy.bearing, settings.accuracy.dip, plane.dip());
-  const double sigma = combined(reading_sigma, added_angle.sigma);
+  const double sigma = std::hypot(reading_sigma, added_angle.sigma);
   row.uncertainty = meaningful(sigma);
   if (sigma > uncertain_sigma) report(row, wording::strike_uncertain(sigma, *row.dip));
 }
@@ -129,7 +135,7 @@ bool Station::fill_plane(Row& row, const PlaneAttitude& attitude, const Settings
   row.facing = attitude.facing;
   row.sense = attitude.sense;
   fill_strike(row, *plane, attitude.has_side(), settings, 1);
-  planes_.push_back({row.reading->kind, true,
+  planes_.push_back({row.reading->kind, row.surface, ReadPlane::Worth::good,
                      Plane<north::magnetic>::from_strike(to_magnetic(plane->strike(), settings.set),
                                                          plane->dip(), ThumbRule::right),
                      pole_sigma(settings.accuracy.bearing, settings.accuracy.dip, plane->dip())});
@@ -145,7 +151,7 @@ void Station::fill_trend(Row& row, const Line<north::dial>& line, const Settings
   row.correction = added_angle.angle.degrees();
   row.trend = added(*row.as_read, added_angle.angle);
   const double sigma =
-      combined(share * trend_sigma(settings.accuracy.bearing, line.plunge()), added_angle.sigma);
+      std::hypot(share * trend_sigma(settings.accuracy.bearing, line.plunge()), added_angle.sigma);
   row.uncertainty = meaningful(sigma);
   if (sigma > uncertain_sigma) report(row, wording::trend_uncertain(sigma, *row.plunge));
 }
@@ -162,10 +168,13 @@ bool Station::fill_line(Row& row, const LineAttitude& attitude, const Settings& 
 }
 
 const Station::ReadPlane* Station::last_plane(const std::function<bool(KindId)>& wanted) const {
+  const ReadPlane* best = nullptr;
   for (auto plane = planes_.rbegin(); plane != planes_.rend(); ++plane) {
-    if (wanted(plane->kind)) return &*plane;
+    if (best && plane->surface != best->surface) break;
+    if (!best && !wanted(plane->kind)) continue;
+    if (!best || plane->worth > best->worth) best = &*plane;
   }
-  return nullptr;
+  return best;
 }
 
 std::optional<Line<north::dial>> Station::line_of_rake(const Row& row, const LineAttitude& attitude,
@@ -177,7 +186,7 @@ std::optional<Line<north::dial>> Station::line_of_rake(const Row& row, const Lin
     return std::nullopt;
   };
   if (!read) return fail("none was read before it at this station");
-  if (!read->good) return fail("the one read before it was rejected");
+  if (read->worth == ReadPlane::Worth::rejected) return fail("the one read before it was rejected");
   if (read->plane.is_horizontal()) return fail("the one read before it is horizontal");
   const auto rake = Rake::from_degrees(attitude.slope.value);
   const auto from = to_magnetic(attitude.bearing.azimuth(), settings.set);
@@ -206,7 +215,7 @@ void Station::check_in_plane(const Row& row, const LineAttitude& attitude,
     const std::string& name = notebook_.kinds[kind].name;
     return name == "fault" || name == "shear";
   });
-  if (!read || !read->good) {
+  if (!read || read->worth == ReadPlane::Worth::rejected) {
     if (named) report(row, wording::plane_unknown(notebook_.kinds[attitude.on].name));
     return;
   }
@@ -223,9 +232,9 @@ void Station::check_in_plane(const Row& row, const LineAttitude& attitude,
   check.plane_kind = &notebook_.kinds[read->kind];
   check.surface = row.surface;
   check.figure = off(line);
-  check.limit =
-      limit_of(combined(line_sigma(settings.accuracy.bearing, settings.accuracy.dip), read->sigma),
-               plane_floor);
+  check.limit = limit_of(
+      std::hypot(line_sigma(settings.accuracy.bearing, settings.accuracy.dip), read->sigma),
+      plane_floor);
   check.passed = check.figure <= check.limit;
   if (!check.passed) {
     report(row, wording::line_off_plane(check.figure, check.plane_kind->name, check.limit,
@@ -246,7 +255,7 @@ void Station::fill_sight(Row& row, const Sight& sight, const Settings& settings)
   row.correction = added_angle.angle.degrees();
   row.bearing = added(*row.as_read, added_angle.angle);
   row.back_bearing = added(sight.azimuth().opposite().degrees(), added_angle.angle);
-  row.uncertainty = meaningful(combined(settings.accuracy.bearing, added_angle.sigma));
+  row.uncertainty = meaningful(std::hypot(settings.accuracy.bearing, added_angle.sigma));
   if (sight.vertical) row.vertical_angle = sight.vertical->degrees();
   check_slope(row, sight.vertical);
   if (!places_.is_landmark[sight.target] && !places_.is_station[sight.target])
@@ -258,7 +267,7 @@ void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
   row.as_read = leg.azimuth().degrees();
   row.correction = added_angle.angle.degrees();
   row.bearing = added(*row.as_read, added_angle.angle);
-  row.uncertainty = meaningful(combined(settings.accuracy.bearing, added_angle.sigma));
+  row.uncertainty = meaningful(std::hypot(settings.accuracy.bearing, added_angle.sigma));
   row.distance_m = leg.distance.metres(settings.pace_m.value_or(0));
   if (leg.slope) row.vertical_angle = leg.slope->degrees();
   check_slope(row, leg.slope);
@@ -299,7 +308,6 @@ void Station::check_repeats(std::size_t first_row, const Settings& settings) {
   }
   const auto agreed = agreement(repeats);
   if (!agreed) return;
-  const Vector mean = agreed->mean.axis;
   const bool is_plane = rows.front()->kind->type == Kind::Type::plane;
 
   Check check;
@@ -308,40 +316,53 @@ void Station::check_repeats(std::size_t first_row, const Settings& settings) {
   check.kind = rows.front()->kind;
   check.surface = rows.front()->surface;
   check.count = repeats.size();
+  // Limits differ between shallow and steep planes, so the furthest of those that are over theirs.
+  const Agreement::Member& worst =
+      *std::max_element(agreed->members.begin(), agreed->members.end(),
+                        [](const Agreement::Member& a, const Agreement::Member& b) {
+                          return std::pair(a.apart, a.off) < std::pair(b.apart, b.off);
+                        });
+  check.figure = worst.off;
+  check.limit = worst.limit;
+  check.passed = !worst.apart;
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const Agreement::Member& member = agreed->members[i];
-    if (member.off >= check.figure) {
-      check.figure = member.off;
-      check.limit = member.limit;
-    }
     if (!member.apart) continue;
-    check.passed = false;
+    if (is_plane) {
+      const Row* const end = page_->rows.data() + page_->rows.size();
+      (planes_.end() - (end - rows[i]))->worth = ReadPlane::Worth::apart;
+    }
     std::string help;
     if (const auto* plane = std::get_if<PlaneAttitude>(&rows[i]->reading->what)) {
-      help = explain_plane(*plane, member.limit, [&mean](const Plane<north::dial>& meant) {
-        return angle_between_axes(meant.pole(), mean).degrees();
+      help = explain_plane(*plane, member.limit, [&member](const Plane<north::dial>& meant) {
+        return angle_between_axes(meant.pole(), member.held_against).degrees();
       });
     } else if (const auto* line = std::get_if<LineAttitude>(&rows[i]->reading->what)) {
-      help = explain_line(*line, member.limit, [&mean](const Line<north::dial>& meant) {
-        return angle_between_axes(meant.direction(), mean).degrees();
+      help = explain_line(*line, member.limit, [&member](const Line<north::dial>& meant) {
+        return angle_between_axes(meant.direction(), member.held_against).degrees();
       });
     }
     report(*rows[i], wording::repeat_spread(is_plane ? "the pole" : "the line", member.off,
                                             member.limit, help));
   }
+  page_->checks.push_back(check);
+  if (!agreed->mean) return;
+
+  Check& found = page_->checks.back();
   const Angle turn = correction(settings, options_.north).angle;
   if (is_plane) {
-    const StrikeAndDip plane = plane_of_pole(mean);
-    if (plane.dip > 0) check.mean_azimuth = added(plane.strike, turn);
-    check.mean_slope = plane.dip;
+    const StrikeAndDip plane = plane_of_pole(agreed->mean->axis);
+    if (plane.dip > 0) found.mean_azimuth = added(plane.strike, turn);
+    if (plane.dip == 90 && !any_side(std::span(page_->rows).subspan(first_row)))
+      found.mean_azimuth = axis(*found.mean_azimuth);
+    found.mean_slope = plane.dip;
   } else {
-    const TrendAndPlunge line = line_of_axis(mean);
-    if (line.plunge < 90) check.mean_azimuth = added(line.trend, turn);
-    check.mean_slope = line.plunge;
+    const TrendAndPlunge line = line_of_axis(agreed->mean->axis);
+    if (line.plunge < 90) found.mean_azimuth = added(line.trend, turn);
+    found.mean_slope = line.plunge;
   }
-  check.precision = agreed->mean.precision;
-  check.cone95 = agreed->mean.cone95;
-  page_->checks.push_back(check);
+  found.precision = agreed->mean->precision;
+  found.cone95 = agreed->mean->cone95;
 }
 
 void Station::take_mean(std::size_t first_row, const Settings& settings) {
@@ -376,7 +397,7 @@ void Station::take_mean(std::size_t first_row, const Settings& settings) {
     fill_strike(row,
                 Plane<north::dial>::from_strike(*Azimuth<north::dial>::from_degrees(plane.strike),
                                                 *Dip::from_degrees(plane.dip), ThumbRule::right),
-                true, settings, share);
+                any_side(std::span(page_->rows).subspan(first_row)), settings, share);
   } else {
     const TrendAndPlunge line = line_of_axis(mean->axis);
     fill_trend(row,
@@ -388,6 +409,7 @@ void Station::take_mean(std::size_t first_row, const Settings& settings) {
   page_->diagnostics.resize(noted);
   for (std::size_t i = first_row; i < page_->rows.size(); ++i) {
     const Row& repeat = page_->rows[i];
+    if (repeat.status == Status::rejected) continue;
     if (repeat.facing != row.facing) row.facing = Facing::unstated;
     if (repeat.sense != row.sense) row.sense = Sense::unstated;
   }

@@ -34,7 +34,9 @@ class Station {
   /// A plane read at this station, in the magnetic frame, which outlives a change of settings.
   struct ReadPlane {
     notebook::KindId kind = notebook::no_kind;
-    bool good = false;
+    std::uint32_t surface = 0;
+    /// Rejected; or good, but apart from its repeats; or good.
+    enum class Worth : std::uint8_t { rejected, apart, good } worth = Worth::rejected;
     Plane<north::magnetic> plane;
     double sigma = 0;
   };
@@ -55,6 +57,8 @@ class Station {
   void check_slope(const Row& row, const std::optional<notebook::Slope>& slope);
   void check_repeats(std::size_t first_row, const Settings& settings);
   void take_mean(std::size_t first_row, const Settings& settings);
+  /// The last surface of a kind that is wanted, by its last reading that agrees with its repeats,
+  /// or else by its last good one. A rejected plane stands for a surface without a good reading.
   const ReadPlane* last_plane(const std::function<bool(notebook::KindId)>& wanted) const;
   void report(const Row& row, notebook::Diagnostic diagnostic);
 
