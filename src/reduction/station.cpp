@@ -60,6 +60,12 @@ void Station::begin(Page& page) {
   planes_.clear();
 }
 
+void Station::report_at(const Row& row, std::string_view keyword, Diagnostic diagnostic) {
+  report(row, std::move(diagnostic));
+  page_->diagnostics.back().place = notebook_.source.place(
+      row.entry->line, find_word(notebook_.source, row.reading->written, keyword));
+}
+
 void Station::report(const Row& row, Diagnostic diagnostic) {
   diagnostic.place = notebook_.source.place(row.entry->line, row.reading->written);
   diagnostic.reading = row.reading->number;
@@ -243,10 +249,12 @@ void Station::check_in_plane(const Row& row, const LineAttitude& attitude,
   page_->checks.push_back(check);
 }
 
-void Station::check_slope(const Row& row, const std::optional<Slope>& slope) {
+void Station::check_slope(const Row& row, std::string_view keyword,
+                          const std::optional<Slope>& slope) {
   if (!slope || slope->percent || std::abs(slope->value) <= steepest_slope) return;
-  report(row, wording::percent_or_degrees(fmt::format("{:g}", slope->value),
-                                          degrees_from_percent(slope->value)));
+  report_at(row, keyword,
+            wording::percent_or_degrees(fmt::format("{:g}", slope->value),
+                                        degrees_from_percent(slope->value)));
 }
 
 void Station::fill_sight(Row& row, const Sight& sight, const Settings& settings) {
@@ -257,9 +265,9 @@ void Station::fill_sight(Row& row, const Sight& sight, const Settings& settings)
   row.back_bearing = added(sight.azimuth().opposite().degrees(), added_angle.angle);
   row.uncertainty = meaningful(std::hypot(settings.accuracy.bearing, added_angle.sigma));
   if (sight.vertical) row.vertical_angle = sight.vertical->degrees();
-  check_slope(row, sight.vertical);
+  check_slope(row, "vertical", sight.vertical);
   if (!places_.is_landmark[sight.target] && !places_.is_station[sight.target])
-    report(row, wording::landmark_unknown(row.target, nearest(row.target, places_.targets)));
+    report_at(row, "", wording::landmark_unknown(row.target, nearest(row.target, places_.targets)));
 }
 
 void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
@@ -270,9 +278,10 @@ void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
   row.uncertainty = meaningful(std::hypot(settings.accuracy.bearing, added_angle.sigma));
   row.distance_m = leg.distance.metres(settings.pace_m.value_or(0));
   if (leg.slope) row.vertical_angle = leg.slope->degrees();
-  check_slope(row, leg.slope);
+  check_slope(row, "slope", leg.slope);
   if (leg.to != no_name && !places_.is_station[leg.to])
-    report(row, wording::station_unknown(row.target, nearest(row.target, places_.stations)));
+    report_at(row, "to",
+              wording::station_unknown(row.target, nearest(row.target, places_.stations)));
   if (!leg.back) return;
   row.back_bearing = added(leg.back->azimuth().degrees(), added_angle.angle);
   Check check;
@@ -283,8 +292,9 @@ void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
   check.limit = limit_of(std::sqrt(2) * settings.accuracy.bearing, back_floor);
   check.passed = check.figure <= check.limit;
   if (!check.passed) {
-    report(row, wording::back_bearing(check.figure, check.limit,
-                                      explain_back_bearing(leg, check.limit)));
+    report_at(
+        row, "back",
+        wording::back_bearing(check.figure, check.limit, explain_back_bearing(leg, check.limit)));
   }
   page_->checks.push_back(check);
 }

@@ -54,13 +54,16 @@ class Station {
                                                 const Settings& settings);
   void check_in_plane(const Row& row, const notebook::LineAttitude& attitude,
                       const Line<north::dial>& line, const Settings& settings);
-  void check_slope(const Row& row, const std::optional<notebook::Slope>& slope);
+  void check_slope(const Row& row, std::string_view keyword,
+                   const std::optional<notebook::Slope>& slope);
   void check_repeats(std::size_t first_row, const Settings& settings);
   void take_mean(std::size_t first_row, const Settings& settings);
   /// The last surface of a kind that is wanted, by its last reading that agrees with its repeats,
   /// or else by its last good one. A rejected plane stands for a surface without a good reading.
   const ReadPlane* last_plane(const std::function<bool(notebook::KindId)>& wanted) const;
+  /// Shown under the whole reading, or under the word behind `keyword` (empty: the first one).
   void report(const Row& row, notebook::Diagnostic diagnostic);
+  void report_at(const Row& row, std::string_view keyword, notebook::Diagnostic diagnostic);
 
   const notebook::Notebook& notebook_;
   const Options& options_;
