@@ -69,7 +69,8 @@ std::nullopt_t fail_letters(Cursor& cursor, std::size_t count, std::string help)
 /// `N20`: no second letter. `N20 30W` may be the same with minutes that lack their mark.
 std::nullopt_t fail_second_letter(Cursor& cursor, Behind behind) {
   const char first = letter_at(cursor, 0);
-  const std::string_view angle = cursor.text(*cursor.peek(1));
+  // Without its marks, which the advice adds itself.
+  const std::string angle = fmt::format("{:.10g}", cursor.peek(1)->value);
   if (is_plain_figure(cursor, 2) && east_or_west(letter_at(cursor, 3))) {
     const std::string_view minutes = cursor.text(*cursor.peek(2));
     const std::string marked =

@@ -23,6 +23,10 @@ Diagnostic make(Code code, Severity severity, double weight, std::string message
 }
 
 constexpr double error_weight = 100;
+/// A fault that turns every row below it.
+constexpr double setting_weight = 120;
+/// A line lost that holds no reading, as far as one can tell: less than a gross misfit.
+constexpr double line_weight = 55;
 
 Diagnostic error(Code code, std::string message, std::string help) {
   return make(code, Severity::error, error_weight, std::move(message), std::move(help));
@@ -299,10 +303,11 @@ Diagnostic tally(std::string_view what, std::size_t said, std::size_t counted) {
 }
 
 Diagnostic declination_side(std::string_view typed) {
-  return error(Code::declination_side, format("'{}' has no side", typed),
-               typed.starts_with('-')   ? format("{}W?", typed.substr(1))
-               : typed.starts_with('+') ? format("{}E?", typed.substr(1))
-                                        : format("{0}E or {0}W?", typed));
+  return make(Code::declination_side, Severity::error, setting_weight,
+              format("'{}' has no side", typed),
+              typed.starts_with('-')   ? format("{}W?", typed.substr(1))
+              : typed.starts_with('+') ? format("{}E?", typed.substr(1))
+                                       : format("{0}E or {0}W?", typed));
 }
 
 Diagnostic declination_missing(bool set_known) {
@@ -314,14 +319,16 @@ Diagnostic declination_missing(bool set_known) {
 
 Diagnostic declination_large(std::string_view typed, bool impossible) {
   if (impossible)
-    return error(Code::declination_large, format("'{}' is over 180 degrees", typed), "");
+    return make(Code::declination_large, Severity::error, setting_weight,
+                format("'{}' is over 180 degrees", typed), "");
   return warning(Code::declination_large, 85, format("'{}' is over 60 degrees", typed),
                  "so much only near a magnetic pole, where a compass is of little use");
 }
 
 Diagnostic declination_model() {
-  return error(Code::declination_model, "this version has no geomagnetic model",
-               "the declination of the place and day, such as 'declination 24.6E'");
+  return make(Code::declination_model, Severity::error, setting_weight,
+              "this version has no geomagnetic model",
+              "the declination of the place and day, such as 'declination 24.6E'");
 }
 
 Diagnostic set_missing(double declination) {
@@ -355,7 +362,8 @@ Diagnostic date(std::string_view typed, std::string_view meant) {
 }
 
 Diagnostic time(std::string_view typed) {
-  return error(Code::time, format("'{}' is no time of day", typed), "hours:minutes, such as 09:40");
+  return make(Code::time, Severity::error, line_weight, format("'{}' is no time of day", typed),
+              "hours:minutes, such as 09:40");
 }
 
 Diagnostic date_order(std::string_view date, std::string_view before) {
@@ -378,8 +386,10 @@ Diagnostic number_minutes(std::string_view typed) {
 }
 
 Diagnostic decimal_comma(std::string_view typed) {
-  return error(Code::decimal_comma, format("'{}': a comma between digits", typed),
-               "a point for decimals, or a space after the comma between two readings");
+  return error(
+      Code::decimal_comma, format("'{}': a comma between digits", typed),
+      "a point for decimals, no mark for thousands, or a space after the comma between two "
+      "readings");
 }
 
 Diagnostic unknown_word(std::string_view word, std::string_view help) {
@@ -387,11 +397,12 @@ Diagnostic unknown_word(std::string_view word, std::string_view help) {
 }
 
 Diagnostic unknown_start(std::string_view word, std::optional<std::string_view> nearest) {
-  return error(Code::unknown_word, format("no statement or kind is called '{}'", word),
-               nearest ? format("{}?", *nearest)
-                       : format("'note' before free text; 'kind {} plane' or 'kind {} line' for a "
-                                "kind of your own",
-                                word, word));
+  return make(Code::unknown_word, Severity::error, line_weight,
+              format("no statement or kind is called '{}'", word),
+              nearest ? format("{}?", *nearest)
+                      : format("'note' before free text; 'kind {} plane' or 'kind {} line' for a "
+                               "kind of your own",
+                               word, word));
 }
 
 Diagnostic attitude_without_kind(std::string_view line, std::string_view kind) {

@@ -420,7 +420,10 @@ void Station::take_mean(std::size_t first_row, const Settings& settings) {
   for (std::size_t i = first_row; i < page_->rows.size(); ++i) {
     const Row& repeat = page_->rows[i];
     if (repeat.status == Status::rejected) continue;
-    if (repeat.facing != row.facing) row.facing = Facing::unstated;
+    // Said of one repeat, it holds for the surface; said differently of two, it is not known.
+    if (row.facing == Facing::unstated) row.facing = repeat.facing;
+    if (repeat.facing != Facing::unstated && repeat.facing != row.facing)
+      row.facing = Facing::unknown;
     if (repeat.sense != row.sense) row.sense = Sense::unstated;
   }
   std::size_t kept = first_row;

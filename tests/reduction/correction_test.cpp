@@ -67,6 +67,11 @@ TEST_CASE("a dial that was right is not corrected") {
   // Nothing says how far its north is from the magnetic one: the rows name what they have.
   check_correction("declination as-set\n", North::magnetic, 0, North::geographic);
   CHECK(Reduced("declination as-set\n" + north_sight).counts().warnings == 0);
+  // What was turned into the dial is then the declination.
+  for (const char* heading : {"declination as-set\nset 10E\n", "set 10E\ndeclination as-set\n"}) {
+    const Reduced log(heading + north_sight);
+    CHECK(miss(log.reduction().heading().declination.degrees_east(), 10) < exact);
+  }
 }
 
 TEST_CASE("a later statement replaces an earlier one") {

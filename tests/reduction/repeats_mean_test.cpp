@@ -111,16 +111,27 @@ TEST_CASE("a mean has the codes of all its repeats, and is suspect if one of the
   CHECK(log.counts().ok == 1);
 }
 
-TEST_CASE("facing and sense stay where all repeats say the same") {
+TEST_CASE("facing said of one repeat holds for all, said differently it is unknown") {
   using notebook::Facing;
-  using notebook::Sense;
   const Reduced log(
-      on_true_dial("bedding N85E 32N overturned, N84E 31N\nfault N20E 60E normal, N21E 60E normal\n"
-                   "slickenline N30E 10 dextral, N31E 11 sinistral\n"),
+      on_true_dial("bedding N85E 32N, N84E 31N overturned, N85E 31N\n"
+                   "bedding N85E 32N overturned, N84E 31N overturned\n"
+                   "bedding N85E 32N overturned, N84E 31N upright, N84E 32N overturned\n"
+                   "bedding N85E 32N, N84E 31N\n"),
       means());
-  CHECK(log.row(0).facing == Facing::unstated);
-  CHECK(log.row(1).sense == Sense::normal);
-  CHECK(log.row(2).sense == Sense::unstated);
+  CHECK(log.row(0).facing == Facing::overturned);
+  CHECK(log.row(1).facing == Facing::overturned);
+  CHECK(log.row(2).facing == Facing::unknown);
+  CHECK(log.row(3).facing == Facing::unstated);
+}
+
+TEST_CASE("sense stays where all repeats say the same") {
+  using notebook::Sense;
+  const Reduced log(on_true_dial("fault N20E 60E normal, N21E 60E normal\n"
+                                 "slickenline N30E 10 dextral, N31E 11 sinistral\n"),
+                    means());
+  CHECK(log.row(0).sense == Sense::normal);
+  CHECK(log.row(1).sense == Sense::unstated);
 }
 
 TEST_CASE("a vertical mean is an axis unless a side was written") {

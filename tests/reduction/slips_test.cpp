@@ -61,7 +61,8 @@ TEST_CASE("digits swapped") {
   check_repeat_slip("lineation 132/20, 133/21, 312/20", "digits swapped, 312 for 132");
   check_repeat_slip("lineation 032/20, 033/21, 302/20", "digits swapped, 302 for 032");
   // Decimals stay where they are.
-  check_repeat_slip("lineation 132/20, 133/21, 312.5/20", "digits swapped, 312 for 132");
+  check_repeat_slip("lineation 132.5/20, 132.5/20, 312.5/20",
+                    "digits swapped, 312 for 132? then 0.0 degrees off");
 }
 
 TEST_CASE("the other end is named and never applied") {
@@ -110,13 +111,17 @@ TEST_CASE("what no single slip explains has no help") {
 }
 
 TEST_CASE("the best three at most are offered, best first") {
-  const std::string help = help_of("lineation 000/20, 001/21, 180/20", Code::repeat_spread);
-  std::size_t offers = 1;
-  for (std::size_t at = help.find("; or "); at != std::string::npos;
-       at = help.find("; or ", at + 1))
-    ++offers;
-  CHECK(offers <= 3);
-  CHECK(has(help, "the other end"));
+  // Errors so large that four slips would do; the fourth, 08 for 80, leaves 113 degrees.
+  const std::string help =
+      help_of("accuracy bearing 30\nleg N80E 9m back N75E", Code::back_bearing);
+  INFO(help);
+  const std::size_t first = help.find("the other end of the needle? then 5.0 degrees off");
+  const std::size_t second = help.find("in the back bearing? then 25.0 degrees off");
+  const std::size_t third = help.find("in the fore bearing? then 25.0 degrees off");
+  CHECK(first < second);
+  CHECK(second < third);
+  CHECK(third != std::string::npos);
+  CHECK_FALSE(has(help, "swapped"));
 }
 
 TEST_CASE("no figure is changed by a slip that explains it") {

@@ -104,7 +104,8 @@ struct Diagnostic {
   std::vector<Related> related;
   /// The reading it belongs to (see Reading::number), or no_reading.
   std::uint32_t reading = no_reading;
-  /// How much it deserves a second look; larger is worse. Errors have 100.
+  /// How much it deserves a second look; larger is worse. Errors have 100, or more where they turn
+  /// other rows, less where no reading is lost.
   double weight = 0;
 };
 
