@@ -59,6 +59,7 @@ class LogReader {
   /// Notes a good reading in the notation that the dial does not have; `span` is its bearing.
   void note_notation(const Reading& reading, Span span);
   KindId first_kind(Kind::Type type) const;
+  bool has_more(const Statement& statement);
   Reading new_reading(const Statement& statement, KindId kind);
 
   // ---- station_reader.cpp

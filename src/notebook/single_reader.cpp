@@ -51,6 +51,22 @@ KindId LogReader::first_kind(Kind::Type type) const {
   return id;
 }
 
+/// A reading on its own has no place for a remark, a comment or a second line.
+bool LogReader::has_more(const Statement& statement) {
+  const Source& source = notebook_.source;
+  const Span beside =
+      statement.entry.remark.empty() ? statement.entry.comment : statement.entry.remark;
+  if (!beside.empty()) {
+    faults_.add(beside, wording::trailing_text(text(beside), "the reading alone"));
+  } else if (source.line_count() > 1) {
+    faults_.start(2);
+    faults_.add(source.line(2), wording::trailing_text(text(source.line(2)), "one line"));
+  } else {
+    return false;
+  }
+  return true;
+}
+
 SingleReading LogReader::read_single(ReadAs as) {
   SingleReading single;
   const Source& source = notebook_.source;
@@ -59,6 +75,7 @@ SingleReading LogReader::read_single(ReadAs as) {
   if (!has_sound_bytes(whole)) return single;
   Statement statement;
   split_beside(statement, trim(whole));
+  if (!statement.entry.statement.empty() && has_more(statement)) return single;
   const Tokens tokens(source.text(), statement.entry.statement);
   Cursor cursor(source.text(), tokens, faults_);
   if (has_decimal_comma(cursor)) return single;
@@ -124,6 +141,11 @@ std::optional<DeclinationSetting> read_declination(const Source& source,
   const Tokens tokens(source.text(), source.line(1));
   Cursor cursor(source.text(), tokens, faults);
   auto setting = read_declination_words(cursor);
+  if (setting && source.line_count() > 1) {
+    faults.start(2);
+    faults.add(source.line(2), wording::trailing_text(source.text(source.line(2)), "one line"));
+    return std::nullopt;
+  }
   if (setting && !cursor.at_end())
     return cursor.fail(cursor.rest(), wording::trailing_text(cursor.text(cursor.rest()), "24.6E"));
   return setting;
