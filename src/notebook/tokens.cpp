@@ -4,6 +4,7 @@
 #include <lodebook/orientation/decimal.hpp>
 
 #include <algorithm>
+#include <cmath>
 
 namespace lodebook::notebook {
 
@@ -20,6 +21,9 @@ std::size_t mark_length(std::string_view text, std::span<const std::string_view>
 constexpr std::array<std::string_view, 3> degree_marks = {"°", "º", "˚"};
 constexpr std::array<std::string_view, 3> minute_marks = {"'", "′", "’"};
 constexpr std::array<std::string_view, 5> second_marks = {"\"", "″", "”", "''", "’’"};
+
+/// No figure of a field book is larger, and outputs are exact up to here.
+constexpr double largest_figure = 1e9;
 
 bool is_number(char c) {
   return is_digit(c) || c == '.';
@@ -178,7 +182,7 @@ Token Tokens::read_angle(std::string_view text, std::size_t at, std::size_t end)
   const std::size_t point = std::min(number.find('.'), number.size());
   token.digits = small(point);
   token.decimals = small(number.size() - std::min(point + 1, number.size()));
-  if (const auto value = read_decimal(number)) {
+  if (const auto value = read_decimal(number); value && *value <= largest_figure) {
     token.value = *value;
   } else {
     token.fault = Token::Fault::malformed;
@@ -202,8 +206,7 @@ Token Tokens::read_angle(std::string_view text, std::size_t at, std::size_t end)
       const bool seconds_follow = share == 60 && mark_length(behind, second_marks) > 0;
       if (figure_end == begin || length == 0 || seconds_follow) break;
       const auto figure = read_decimal(text.substr(begin, figure_end - begin));
-      const bool fraction_before =
-          token.value != static_cast<double>(static_cast<std::int64_t>(token.value)) && share == 60;
+      const bool fraction_before = token.value != std::floor(token.value) && share == 60;
       if (!figure) {
         token.fault = Token::Fault::malformed;
       } else if (*figure >= 60 || fraction_before) {

@@ -41,6 +41,11 @@ class CleanLog {
     for (const Diagnostic& diagnostic : notebook_.diagnostics) {
       if (diagnostic.severity == Severity::error) faulty_lines_.push_back(diagnostic.place.line);
     }
+    // What was not read must never be written as if it had been.
+    for (const Entry& entry : notebook_.entries) {
+      const auto* reading = std::get_if<Reading>(&entry.what);
+      if (reading && reading->rejected) faulty_lines_.push_back(entry.line);
+    }
     std::ranges::sort(faulty_lines_);
     const std::span<const Entry> entries = notebook_.entries;
     std::size_t from = 0;
