@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // All wording of the outer layer. As in diagnostics, the message states and the help advises.
 #include <lodebook/cli/message.hpp>
+#include <lodebook/output/diagnostic.hpp>
 
 #include <fmt/format.h>
 
@@ -48,14 +49,7 @@ std::string value_shown(const OptionSpec& option) {
 /// character to a terminal.
 std::string named(std::string_view name) {
   std::string shown;
-  for (const char c : name) {
-    const auto byte = static_cast<unsigned char>(c);
-    if (byte < 0x20 || byte == 0x7F) {
-      shown += "\uFFFD";
-    } else {
-      shown += c;
-    }
-  }
+  output::append_printable(shown, name);
   return shown;
 }
 
