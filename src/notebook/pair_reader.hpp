@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MIT
+// Two figures, or a figure and a bearing: which is the bearing? The same for planes and lines.
+#pragma once
+
+#include "bearing_reader.hpp"
+
+namespace lodebook::notebook {
+
+/// `>` or `to`.
+bool is_towards(const Cursor& cursor, std::size_t ahead = 0);
+
+/// Three digits before the point make a bearing, one or two a dip or plunge (common practice).
+bool three_digits(const Token& token);
+
+/// `20W`: the end of a quadrant bearing.
+bool lacks_first_letter(const Cursor& cursor);
+
+/// A figure behind a bearing must not touch it (`N85E32`); reports it if it does. `start` is the
+/// bearing's first token.
+bool touches(Cursor& cursor, std::size_t start);
+
+/// How pairs of a plane or a line may be written, in the words of `order`.
+struct PairWords {
+  std::string_view bearing_first;
+  std::string_view slope_first;
+  std::string_view stated;      ///< the order in force; empty if none
+  bool slope_is_first = false;  ///< in that order
+  bool takes_side = false;      ///< a point behind the two makes the first the bearing
+};
+
+/// Which of the two figures at the cursor, the second `behind` tokens on, is the bearing;
+/// pair-order or number where that cannot be told.
+enum class First : std::uint8_t { bearing, slope };
+std::optional<First> pair_roles(Cursor& cursor, std::size_t behind, const PairWords& words);
+
+/// `032 > 355`: what has three digits is no dip or plunge; reports it if so.
+bool has_bearing_before_towards(Cursor& cursor, std::string_view advice);
+
+/// `32 N85E` with no order that says so.
+std::nullopt_t fail_slope_first(Cursor& cursor, std::size_t behind, std::string_view order);
+
+}  // namespace lodebook::notebook

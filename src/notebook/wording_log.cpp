@@ -1,0 +1,255 @@
+// SPDX-License-Identifier: MIT
+// The words of diagnostics on stations, settings and text.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "wording_parts.hpp"
+
+namespace lodebook::notebook::wording {
+
+using fmt::format;
+
+Diagnostic name_missing(std::string_view what) {
+  return error(Code::name, format("{} has no name", what), "one word, such as Q1 or Trig-Dome");
+}
+
+Diagnostic name_of_two_words(std::string_view second, std::string_view joined) {
+  return error(Code::name, format("a name is one word: '{}' is not understood", second),
+               format("{}?", joined));
+}
+
+Diagnostic name_character(std::string_view typed) {
+  return error(Code::name, format("'{}' cannot be a name", typed),
+               "a name has no comma, ; or > and does not start with #");
+}
+
+Diagnostic accuracy_missing() {
+  return error(Code::number, "a figure in metres must follow the plus-or-minus", "±8");
+}
+
+Diagnostic datum(std::string_view typed) {
+  return error(
+      Code::datum, format("datum '{}' is not WGS 84 at compass accuracy", typed),
+      "convert the positions first; WGS84, GDA2020, NZGD2000, ETRS89 and NAD83 are taken as "
+      "they are");
+}
+
+Diagnostic already_stated(std::string_view what, Place first) {
+  Diagnostic diagnostic =
+      error(Code::already_stated, format("{} was already stated", what), "keep one of the two");
+  diagnostic.related.push_back({first, "the first one, which counts"});
+  return diagnostic;
+}
+
+Diagnostic station_repeated(std::string_view name, Place first) {
+  Diagnostic diagnostic = warning(Code::station_repeated, 20,
+                                  format("station '{}' has a block already; both are kept", name),
+                                  "another name, if it is another place");
+  diagnostic.related.push_back({first, "the first block"});
+  return diagnostic;
+}
+
+Diagnostic reading_outside_station() {
+  return warning(Code::reading_outside_station, 25, "readings before the first station",
+                 "a line such as 'station Q1' above them");
+}
+
+Diagnostic tally(std::string_view what, std::size_t said, std::size_t counted) {
+  return warning(Code::tally, 45,
+                 format("the tally says {} {}, the log has {}", said, what, counted),
+                 "a line lost, or typed twice?");
+}
+
+Diagnostic declination_side(std::string_view typed) {
+  return make(Code::declination_side, Severity::error, setting_weight,
+              format("'{}' has no side", typed),
+              typed.starts_with('-')   ? format("{}W?", typed.substr(1))
+              : typed.starts_with('+') ? format("{}E?", typed.substr(1))
+                                       : format("{0}E or {0}W?", typed));
+}
+
+Diagnostic declination_missing(bool set_known) {
+  return warning(Code::declination_missing, 90,
+                 set_known ? "no declination is known: bearings are read - set, magnetic"
+                           : "no declination is known: bearings stay magnetic",
+                 "a line such as 'declination 24.6E' above, or --declination");
+}
+
+Diagnostic declination_large(std::string_view typed, bool impossible) {
+  if (impossible)
+    return make(Code::declination_large, Severity::error, setting_weight,
+                format("'{}' is over 180 degrees", typed), "");
+  return warning(Code::declination_large, 85, format("'{}' is over 60 degrees", typed),
+                 "so much only near a magnetic pole, where a compass is of little use");
+}
+
+Diagnostic declination_model() {
+  return make(Code::declination_model, Severity::error, setting_weight,
+              "this version has no geomagnetic model",
+              "the declination of the place and day, such as 'declination 24.6E'");
+}
+
+Diagnostic set_missing(double declination) {
+  return warning(
+      Code::set_missing, 80,
+      format("no 'set': the dial is taken as set to 0, and {:g} degrees {} are applied",
+             std::abs(declination), declination < 0 ? "west" : "east"),
+      "'set 0' if nothing was turned into the dial; 'declination as-set' if it was right");
+}
+
+Diagnostic option_overridden(std::string_view what, std::string_view log, std::string_view option) {
+  return warning(
+      Code::option_overridden, 70,
+      format("the log says {} {}, the command line {}; the log's holds", what, log, option),
+      format("leave out --{}, or correct the log", what));
+}
+
+Diagnostic attraction_unapplied() {
+  return warning(Code::attraction_unapplied, 50,
+                 "local attraction is not corrected: this version computes no traverse", "");
+}
+
+Diagnostic word_taken(std::string_view word) {
+  return error(Code::word_taken, format("'{}' already means something", word), "another word");
+}
+
+Diagnostic date(std::string_view typed, std::string_view meant) {
+  return error(
+      Code::date, format("'{}' is no date", typed),
+      meant.empty() ? std::string("year-month-day, such as 2026-02-14") : format("{}?", meant));
+}
+
+Diagnostic time(std::string_view typed) {
+  return make(Code::time, Severity::error, line_weight, format("'{}' is no time of day", typed),
+              "hours:minutes, such as 09:40");
+}
+
+Diagnostic date_order(std::string_view date, std::string_view before) {
+  return warning(Code::date_order, 30, format("{} comes after {} in the log", date, before),
+                 "pages out of order, or a date mistyped?");
+}
+
+Diagnostic number(std::string_view typed, std::string_view help) {
+  return error(Code::number, format("'{}' is no plain number", typed), std::string(help));
+}
+
+Diagnostic number_dash(std::string_view figure) {
+  return error(Code::number, "a dash that could be a minus sign or a hyphen",
+               figure.empty() ? std::string("leave it out") : format("{0}, or minus {0}?", figure));
+}
+
+Diagnostic number_minutes(std::string_view typed) {
+  return error(Code::number, format("'{}': minutes and seconds are whole parts below 60", typed),
+               "20°30' is 20.5 degrees");
+}
+
+Diagnostic decimal_comma(std::string_view typed) {
+  return error(
+      Code::decimal_comma, format("'{}': a comma between digits", typed),
+      "a point for decimals, no mark for thousands, or a space after the comma between two "
+      "readings");
+}
+
+Diagnostic unknown_word(std::string_view word, std::string_view help) {
+  return error(Code::unknown_word, format("'{}' is not understood here", word), std::string(help));
+}
+
+Diagnostic unknown_start(std::string_view word, std::optional<std::string_view> nearest) {
+  return make(Code::unknown_word, Severity::error, line_weight,
+              format("no statement or kind is called '{}'", word),
+              nearest ? format("{}?", *nearest)
+                      : format("'note' before free text; 'kind {} plane' or 'kind {} line' for a "
+                               "kind of your own",
+                               word, word));
+}
+
+Diagnostic attitude_without_kind(std::string_view line, std::string_view kind) {
+  return error(Code::unknown_word, "a reading without its kind",
+               kind.empty() ? format("bedding {}?", line) : format("{} {}?", kind, line));
+}
+
+Diagnostic trailing_text(std::string_view typed, std::string_view help) {
+  return error(Code::trailing_text, format("'{}' after a complete statement", typed),
+               help.empty() ? std::string("'; ' before a remark") : std::string(help));
+}
+
+Diagnostic encoding_byte(unsigned char byte) {
+  return error(Code::encoding, format("byte 0x{:02X} is not UTF-8", byte),
+               "save as UTF-8, or pass --encoding windows-1252");
+}
+
+Diagnostic encoding_utf_16() {
+  return error(Code::encoding, "the file is UTF-16", "save it as UTF-8");
+}
+
+Diagnostic control_character(unsigned code) {
+  return error(Code::control_character, format("control character U+{:04X}", code), "delete it");
+}
+
+Diagnostic line_length(std::size_t bytes, std::size_t limit) {
+  return error(Code::line_length, format("a line of {} bytes; at most {} are read", bytes, limit),
+               "break it into statements, one a line");
+}
+
+namespace {
+
+std::string_view position_fault(earth::PositionFault fault) {
+  using enum earth::PositionFault;
+  switch (fault) {
+    case unreadable:
+      return "no position";
+    case number:
+      return "no plain number";
+    case decimal_comma:
+      return "a comma inside a figure";
+    case latitude_range:
+      return "a latitude over 90";
+    case longitude_range:
+      return "a longitude over 180";
+    case minutes_range:
+      return "minutes or seconds that are not below 60, or a fraction before them";
+    case swapped:
+      return "longitude before latitude";
+    case hemisphere:
+      return "which hemisphere?";
+    case uneven:
+      return "figures that do not make a latitude and a longitude";
+    case zone:
+      return "no such grid zone";
+    case band:
+      return "the band letter contradicts the northing";
+    case outside_grid:
+      return "outside the grid zone";
+  }
+  return "no position";
+}
+
+}  // namespace
+
+Diagnostic position(std::string_view typed, const earth::PositionError& error_found) {
+  const Code code = error_found.fault == earth::PositionFault::decimal_comma ? Code::decimal_comma
+                                                                             : Code::position;
+  return error(code, format("'{}': {}", typed, position_fault(error_found.fault)),
+               error_found.meant.empty()
+                   ? std::string("44.6502S 169.0314E, 44 39 00S 169 01 53E or 59G 345210 5052310")
+                   : format("{}?", error_found.meant));
+}
+
+Diagnostic position_zone_unclear(int zone) {
+  return error(Code::position,
+               format("'{}S' is latitude band S in the north, or zone {} south; nothing in the log "
+                      "tells which",
+                      zone, zone),
+               format("{} south?", zone));
+}
+
+Diagnostic zone_south(int zone) {
+  return note(Code::zone_south,
+              format("'{}S' is taken as zone {} south: only that fits the log's other positions",
+                     zone, zone),
+              format("{} south", zone));
+}
+
+}  // namespace lodebook::notebook::wording

@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: MIT
+// What the factories of diagnostics are made of.
+#pragma once
+
+#include <lodebook/notebook/wording.hpp>
+
+namespace lodebook::notebook::wording {
+
+/// A reading rejected, or a statement void.
+inline constexpr double error_weight = 100;
+/// A fault that turns every row below it.
+inline constexpr double setting_weight = 120;
+/// A line lost that holds no reading, as far as one can tell: less than a gross misfit.
+inline constexpr double line_weight = 55;
+
+inline Diagnostic make(Code code, Severity severity, double weight, std::string message,
+                       std::string help) {
+  Diagnostic diagnostic;
+  diagnostic.code = code;
+  diagnostic.severity = severity;
+  diagnostic.message = std::move(message);
+  diagnostic.help = std::move(help);
+  diagnostic.weight = weight;
+  return diagnostic;
+}
+inline Diagnostic error(Code code, std::string message, std::string help) {
+  return make(code, Severity::error, error_weight, std::move(message), std::move(help));
+}
+inline Diagnostic warning(Code code, double weight, std::string message, std::string help) {
+  return make(code, Severity::warning, weight, std::move(message), std::move(help));
+}
+inline Diagnostic note(Code code, std::string message, std::string help) {
+  return make(code, Severity::note, 0, std::move(message), std::move(help));
+}
+
+}  // namespace lodebook::notebook::wording
