@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Planes as they are typed: the forms of the contract, sides, rules, orders and the words behind.
+// Planes as they are typed: every form, sides, rules, orders and the words behind.
 #include "notebook/reading_one.hpp"
 
 namespace lodebook::test {

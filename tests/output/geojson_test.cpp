@@ -16,7 +16,7 @@ Json geojson(const std::vector<test::Log>& logs) {
 }
 
 TEST_CASE("a feature a reading, with its station's point or none") {
-  const Json document = geojson({{"a.txt", test::quern_ridge}});
+  const Json document = geojson({{"a.txt", test::small_log}});
   CHECK(document["type"] == "FeatureCollection");
   CHECK(document["name"] == "lodebook");
   CHECK_FALSE(document.contains("crs"));
@@ -32,7 +32,7 @@ TEST_CASE("a feature a reading, with its station's point or none") {
 
 TEST_CASE("all features have the table's keys, each of one type, and decimals have a point") {
   const std::string text =
-      test::written(output::GeoJsonWriter(), {{"a", test::quern_ridge}, {"b", test::rough}});
+      test::written(output::GeoJsonWriter(), {{"a", test::small_log}, {"b", test::rough}});
   CHECK(text.find("\"dip\":32.0,") != std::string::npos);
   CHECK(text.find("\"accuracy_m\":8.0,") != std::string::npos);
   const Json document = Json::parse(text);

@@ -32,7 +32,7 @@ TEST_CASE("totals have one shape, with singular forms") {
 }
 
 TEST_CASE("the heading says what is added before any reading is shown") {
-  const auto lines = test::lines_of(test::report(test::quern_ridge));
+  const auto lines = test::lines_of(test::report(test::small_log));
   REQUIRE(lines.size() > 5);
   CHECK(lines[0] == "day.txt: Quern Ridge, 2026-02-14, AM");
   CHECK(lines[1] ==
@@ -66,7 +66,7 @@ TEST_CASE("without a declination the report is loud") {
 }
 
 TEST_CASE("a clean station takes one line") {
-  const std::string report = test::report(test::quern_ridge);
+  const std::string report = test::report(test::small_log);
   std::size_t found = 0;
   for (const std::string& line : test::lines_of(report)) {
     if (!line.starts_with("Q1: ")) continue;

@@ -8,7 +8,7 @@ namespace {
 
 using test::OneRow;
 
-TEST_CASE("the columns stand in the contract's order") {
+TEST_CASE("the columns stand in the promised order") {
   std::string names;
   for (const output::Column& column : output::columns()) {
     if (!names.empty()) names += ',';
