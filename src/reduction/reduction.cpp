@@ -188,8 +188,13 @@ void Reduction::Log::read_page(Page& page, std::size_t begin, std::size_t end) {
            !std::get<Reading>(notebook.entries[last].what).first) {
       ++last;
     }
-    check_settings(page, entry);
-    station_.add(std::span(notebook.entries).subspan(i, last - i), settings_, unit_);
+    const auto statement = std::span(notebook.entries).subspan(i, last - i);
+    // A rejected reading has no bearing that could be wrong.
+    const bool any_good = std::any_of(statement.begin(), statement.end(), [](const Entry& repeat) {
+      return !std::get<Reading>(repeat.what).rejected;
+    });
+    if (any_good) check_settings(page, entry);
+    station_.add(statement, settings_, unit_);
     page.counts.readings += last - i;
     readings_since_tally_ += static_cast<std::uint32_t>(last - i);
     i = last;

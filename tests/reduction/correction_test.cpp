@@ -227,6 +227,11 @@ TEST_CASE("a missing declination is said once a log") {
   CHECK(Reduced("set 10E\n" + north_sight).count(Code::declination_missing) == 1);
   CHECK(Reduced("declination 0\n" + north_sight).count(Code::declination_missing) == 0);
   CHECK(Reduced("station Q1\nnote nothing read\n").count(Code::declination_missing) == 0);
+  // A rejected reading has no bearing that could stay magnetic.
+  const std::string faulty = "station Q1\nbedding N95E 32N\n";
+  CHECK(Reduced(faulty).count(Code::declination_missing) == 0);
+  CHECK(Reduced(faulty + "bedding N85E 32N\n").only(Code::declination_missing).place.line == 3);
+  CHECK(Reduced("declination 9E\n" + faulty).count(Code::set_missing) == 0);
   // Nothing is missing where magnetic output was asked for.
   CHECK(Reduced(north_sight, in(North::magnetic)).count(Code::declination_missing) == 0);
 }
