@@ -94,7 +94,7 @@ Diagnostic declination_model() {
 Diagnostic set_missing(double declination) {
   return warning(
       Code::set_missing, 80,
-      format("no 'set': the dial is taken as set to 0, and {:g} degrees {} are applied",
+      format("no 'set': the dial is taken as set to 0, under a declination of {:g} degrees {}",
              std::abs(declination), declination < 0 ? "west" : "east"),
       "'set 0' if nothing was turned into the dial; 'declination as-set' if it was right");
 }

@@ -203,7 +203,7 @@ Diagnostic line_off_plane(double off, std::string_view plane, double limit, std:
 
 Diagnostic plane_unknown(std::string_view kind) {
   return warning(Code::plane_unknown, 30,
-                 format("no good {} was read before at this station", kind),
+                 format("no good reading in the last {} above it at this station", kind),
                  format("type the {} above the line, or leave out 'on {}'", kind, kind));
 }
 
