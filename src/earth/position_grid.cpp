@@ -8,6 +8,7 @@
 #include <string>
 #include <utility>
 
+#include "latitude_band.hpp"
 #include "position_text.hpp"
 
 namespace lodebook::earth {
@@ -15,8 +16,6 @@ namespace {
 
 using GeographicLib::GeographicErr;
 
-constexpr std::string_view bands = "CDEFGHJKLMNPQRSTUVWX";  // 8 degrees each from 80 S, X has 12
-constexpr std::size_t first_northern_band = 10;             // N
 constexpr double band_tolerance = 0.009;  // degrees, 1 km: a fix beside the edge keeps its letter
 constexpr std::size_t mgrs_digits_max = 11;  // a coordinate, the micrometre
 
@@ -171,14 +170,6 @@ bool is_in_band(double latitude, char letter) {
   const double south_edge = -80 + 8 * static_cast<double>(index);
   const double north_edge = letter == 'X' ? 84 : south_edge + 8;
   return latitude >= south_edge - band_tolerance && latitude <= north_edge + band_tolerance;
-}
-
-// The band of a latitude in the hemisphere that the northing was counted in; 0 beyond the bands.
-char band_at(double latitude, bool north) {
-  if (latitude < -80 || latitude > 84) return 0;
-  const auto index = static_cast<std::size_t>((latitude + 80) / 8);
-  return bands[north ? std::clamp(index, first_northern_band, bands.size() - 1)
-                     : std::min(index, first_northern_band - 1)];
 }
 
 // The UTM reader's pieces, with the figures as written, for the two faults that can say what was

@@ -1,0 +1,294 @@
+// SPDX-License-Identifier: MIT
+// Spherical harmonics of the models' tables, evaluated by GeographicLib.
+#include <lodebook/earth/geomagnetic.hpp>
+
+#include <GeographicLib/Geocentric.hpp>
+#include <GeographicLib/SphericalHarmonic.hpp>
+#include <GeographicLib/SphericalHarmonic1.hpp>
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <deque>
+#include <numbers>
+#include <span>
+#include <vector>
+
+namespace lodebook::earth {
+namespace {
+
+/// One line of a table: Schmidt semi-normalised, nanotesla.
+struct Coefficient {
+  double epoch;
+  int degree;
+  int order;
+  double g;
+  double h;
+  double g_rate = 0;  ///< a year
+  double h_rate = 0;
+};
+
+constexpr Coefficient igrf12[] = {
+#include "igrf12.inc"
+};
+constexpr Coefficient wmm2015v2[] = {
+#include "wmm2015v2.inc"
+};
+constexpr Coefficient wmm2020[] = {
+#include "wmm2020.inc"
+};
+constexpr Coefficient wmm2025[] = {
+#include "wmm2025.inc"
+};
+
+/// The mean radius of the earth that the models refer to, metres.
+constexpr double reference_radius_m = 6371200;
+constexpr double igrf_step = 5;  // years
+constexpr double wmm_life = 5;   // years
+
+/// Along x, y and z from the earth's centre: x to 0 N 0 E, z to the north pole.
+struct Vector {
+  double x = 0;
+  double y = 0;
+  double z = 0;
+};
+
+/// The coefficients of a stretch of time in which they are linear. Not to be moved: the sums point
+/// into the coefficients.
+class Stretch {
+ public:
+  /// Of `rows`, which are one epoch's, with their rates as they stand.
+  Stretch(std::span<const Coefficient> rows, double until, FieldModel model)
+      : from_(rows.front().epoch), until_(until), model_(model) {
+    for (const Coefficient& row : rows)
+      degree_ = std::max(degree_, row.degree);
+    for (std::vector<double>* coefficients : {&g_, &g_rate_})
+      coefficients->assign(place(degree_, degree_) + 1, 0);
+    // GeographicLib leaves out the sines of order 0.
+    for (std::vector<double>* coefficients : {&h_, &h_rate_})
+      coefficients->assign(place(degree_, degree_) + 1 - sines_left_out(), 0);
+    for (const Coefficient& row : rows) {
+      g_[place(row.degree, row.order)] = row.g;
+      g_rate_[place(row.degree, row.order)] = row.g_rate;
+      if (row.order == 0) continue;
+      h_[place(row.degree, row.order) - sines_left_out()] = row.h;
+      h_rate_[place(row.degree, row.order) - sines_left_out()] = row.h_rate;
+    }
+    using GeographicLib::SphericalHarmonic;
+    using GeographicLib::SphericalHarmonic1;
+    field_ = SphericalHarmonic1(g_, h_, degree_, g_rate_, h_rate_, degree_, reference_radius_m,
+                                SphericalHarmonic1::SCHMIDT);
+    rate_ = SphericalHarmonic(g_rate_, h_rate_, degree_, reference_radius_m,
+                              SphericalHarmonic::SCHMIDT);
+  }
+  Stretch(const Stretch&) = delete;
+  Stretch& operator=(const Stretch&) = delete;
+
+  double until() const { return until_; }
+  FieldModel model() const { return model_; }
+
+  /// Nanotesla.
+  Vector field(const Vector& at, double year) const {
+    Vector gradient;
+    field_(year - from_, at.x, at.y, at.z, gradient.x, gradient.y, gradient.z);
+    return downhill(gradient);
+  }
+  /// Nanotesla a year.
+  Vector rate(const Vector& at) const {
+    Vector gradient;
+    rate_(at.x, at.y, at.z, gradient.x, gradient.y, gradient.z);
+    return downhill(gradient);
+  }
+
+ private:
+  /// Where GeographicLib looks for a coefficient: order by order.
+  std::size_t place(int degree, int order) const {
+    return static_cast<std::size_t>(order * degree_ - order * (order - 1) / 2 + degree);
+  }
+  std::size_t sines_left_out() const { return static_cast<std::size_t>(degree_) + 1; }
+  /// The potential is the radius times the sum, and the field is its slope.
+  static Vector downhill(const Vector& gradient) {
+    return {-reference_radius_m * gradient.x, -reference_radius_m * gradient.y,
+            -reference_radius_m * gradient.z};
+  }
+
+  double from_;
+  double until_;
+  FieldModel model_;
+  int degree_ = 0;
+  std::vector<double> g_;
+  std::vector<double> h_;
+  std::vector<double> g_rate_;
+  std::vector<double> h_rate_;
+  GeographicLib::SphericalHarmonic1 field_;
+  GeographicLib::SphericalHarmonic rate_;
+};
+
+/// The rows of the epoch that `rows` begins with.
+std::span<const Coefficient> first_epoch(std::span<const Coefficient> rows) {
+  std::size_t count = 0;
+  while (count < rows.size() && rows[count].epoch == rows.front().epoch)
+    ++count;
+  return rows.first(count);
+}
+
+/// All stretches in the order of time.
+class Stretches {
+ public:
+  Stretches() {
+    std::span<const Coefficient> rest = igrf12;
+    for (std::span<const Coefficient> epoch = first_epoch(rest);;) {
+      rest = rest.subspan(epoch.size());
+      if (rest.empty()) break;
+      const std::span<const Coefficient> next = first_epoch(rest);
+      add_between(epoch, next);
+      epoch = next;
+    }
+    add(wmm2015v2, FieldModel::wmm2015v2);
+    add(wmm2020, FieldModel::wmm2020);
+    add(wmm2025, FieldModel::wmm2025);
+  }
+
+  /// The stretch that `year` lies in; at an epoch, the one that begins there.
+  const Stretch* at(double year) const {
+    if (!(year >= first_field_year && year <= last_field_year)) return nullptr;
+    for (const Stretch& stretch : stretches_) {
+      if (year < stretch.until()) return &stretch;
+    }
+    return &stretches_.back();
+  }
+
+ private:
+  /// The rates of IGRF are the differences to the next epoch, whose table may reach a higher
+  /// degree.
+  void add_between(std::span<const Coefficient> epoch, std::span<const Coefficient> next) {
+    std::vector<Coefficient> rows(next.begin(), next.end());
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+      Coefficient& row = rows[i];
+      row.epoch = epoch.front().epoch;
+      row.g = i < epoch.size() ? epoch[i].g : 0;
+      row.h = i < epoch.size() ? epoch[i].h : 0;
+      row.g_rate = (next[i].g - row.g) / igrf_step;
+      row.h_rate = (next[i].h - row.h) / igrf_step;
+    }
+    stretches_.emplace_back(rows, rows.front().epoch + igrf_step, FieldModel::igrf12);
+  }
+  void add(std::span<const Coefficient> rows, FieldModel model) {
+    stretches_.emplace_back(rows, rows.front().epoch + wmm_life, model);
+  }
+
+  std::deque<Stretch> stretches_;
+};
+
+const Stretch* stretch_at(double year) {
+  static const Stretches stretches;
+  return stretches.at(year);
+}
+
+/// A place from the earth's centre, metres, and the directions east, north and up there.
+class Site {
+ public:
+  Site(const Position& at, double height_m) : axes_(9) {
+    GeographicLib::Geocentric::WGS84().Forward(at.latitude, at.longitude, height_m, from_centre_.x,
+                                               from_centre_.y, from_centre_.z, axes_);
+  }
+  const Vector& from_centre() const { return from_centre_; }
+  double east(const Vector& v) const { return along(0, v); }
+  double north(const Vector& v) const { return along(1, v); }
+  double up(const Vector& v) const { return along(2, v); }
+
+ private:
+  double along(std::size_t column, const Vector& v) const {
+    return axes_[column] * v.x + axes_[column + 3] * v.y + axes_[column + 6] * v.z;
+  }
+
+  Vector from_centre_;
+  std::vector<double> axes_;  ///< a matrix, row by row
+};
+
+/// Degrees east of north, in (-180, 180].
+double direction(double north, double east) {
+  return Angle::atan2(east, north).degrees();
+}
+
+}  // namespace
+
+std::string_view name_of(FieldModel model) {
+  constexpr std::array<std::string_view, 4> names = {"IGRF-12", "WMM2015v2", "WMM2020", "WMM2025"};
+  return names[static_cast<std::size_t>(model)];
+}
+
+double MagneticField::horizontal_nt() const {
+  return std::hypot(north_nt_, east_nt_);
+}
+
+double MagneticField::total_nt() const {
+  return std::hypot(north_nt_, east_nt_, down_nt_);
+}
+
+Declination MagneticField::declination() const {
+  const double east = direction(north_nt_, east_nt_);
+  return east < 0 ? *Declination::west(-east) : *Declination::east(east);
+}
+
+double MagneticField::magnetic_inclination() const {
+  return Angle::atan2(down_nt_, horizontal_nt()).degrees();
+}
+
+double MagneticField::declination_sigma() const {
+  struct Error {
+    double degrees;
+    double degree_nt;
+  };
+  constexpr Error of_2015 = {0.24, 5432};
+  constexpr std::array<Error, 4> errors = {of_2015, of_2015, {0.26, 5625}, {0.26, 5417}};
+  const Error& error = errors[static_cast<std::size_t>(model_)];
+  return std::min(std::hypot(error.degrees, error.degree_nt / horizontal_nt()), 180.0);
+}
+
+std::optional<MagneticField> magnetic_field(const Position& at, double height_m, double year) {
+  const Stretch* const stretch = stretch_at(year);
+  if (stretch == nullptr) return std::nullopt;
+  const Site site(at, height_m);
+  const Vector field = stretch->field(site.from_centre(), year);
+  return MagneticField(site.north(field), site.east(field), -site.up(field), stretch->model());
+}
+
+std::optional<double> declination_change(const Position& at, double height_m, double year) {
+  const Stretch* const stretch = stretch_at(year);
+  if (stretch == nullptr) return std::nullopt;
+  const Site site(at, height_m);
+  const Vector field = stretch->field(site.from_centre(), year);
+  const Vector rate = stretch->rate(site.from_centre());
+  const double north = site.north(field);
+  const double east = site.east(field);
+  const double turning = north * site.east(rate) - east * site.north(rate);
+  return turning / (north * north + east * east) * 180 / std::numbers::pi;
+}
+
+std::optional<double> year_of_declination(const Position& at, double height_m, Declination wanted,
+                                          double year) {
+  // How far the declination of a year lies from the wanted one, in (-180, 180].
+  const auto off = [&](double when) {
+    const auto field = magnetic_field(at, height_m, when);
+    const double east = field->declination().degrees_east() - wanted.degrees_east();
+    return std::remainder(east, 360);
+  };
+  const auto search = [&](double step) -> std::optional<double> {
+    double before = off(year);
+    for (double when = year; when != (step < 0 ? first_field_year : last_field_year);) {
+      const double next = std::clamp(when + step, first_field_year, last_field_year);
+      const double after = off(next);
+      // A turn of more than a quarter within a step is the jump from 180 to -180.
+      if ((before <= 0) != (after <= 0) && std::abs(before - after) < 90)
+        return when + (next - when) * before / (before - after);
+      before = after;
+      when = next;
+    }
+    return std::nullopt;
+  };
+  if (!(year >= first_field_year && year <= last_field_year)) return std::nullopt;
+  const auto earlier = search(-1);
+  return earlier ? earlier : search(1);
+}
+
+}  // namespace lodebook::earth
