@@ -1,9 +1,6 @@
 // SPDX-License-Identifier: MIT
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <array>
-#include <chrono>
 
 #include "log_reader.hpp"
 
@@ -21,68 +18,6 @@ std::string_view word_at(const Cursor& cursor) {
 std::nullopt_t fail_word(Cursor& cursor, std::string_view what, std::string_view known) {
   if (cursor.at_end()) return cursor.fail(cursor.here(), wording::incomplete(what, "value", known));
   return cursor.fail(cursor.here(), wording::unknown_word(word_at(cursor), known));
-}
-
-/// The digits `text`, all of them, as a number.
-std::optional<unsigned> digits(std::string_view text) {
-  if (text.empty() || text.size() > 4 || !std::all_of(text.begin(), text.end(), is_digit))
-    return std::nullopt;
-  unsigned value = 0;
-  for (const char c : text)
-    value = value * 10 + static_cast<unsigned>(c - '0');
-  return value;
-}
-
-std::optional<Date> day_of(unsigned year, unsigned month, unsigned day) {
-  const std::chrono::year_month_day date{std::chrono::year(static_cast<int>(year)),
-                                         std::chrono::month(month), std::chrono::day(day)};
-  if (!date.ok()) return std::nullopt;
-  return Date{static_cast<std::uint16_t>(year), static_cast<std::uint8_t>(month),
-              static_cast<std::uint8_t>(day)};
-}
-
-struct DateParts {
-  std::array<std::string_view, 3> parts;
-};
-
-/// Splits at two separators of one kind.
-std::optional<DateParts> date_parts(std::string_view text) {
-  const std::size_t first = text.find_first_of("-/.");
-  if (first == std::string_view::npos) return std::nullopt;
-  const std::size_t second = text.find(text[first], first + 1);
-  if (second == std::string_view::npos) return std::nullopt;
-  return DateParts{
-      {text.substr(0, first), text.substr(first + 1, second - first - 1), text.substr(second + 1)}};
-}
-
-std::optional<Date> read_date(std::string_view text) {
-  if (text.size() != 10 || text[4] != '-' || text[7] != '-') return std::nullopt;
-  const auto year = digits(text.substr(0, 4));
-  const auto month = digits(text.substr(5, 2));
-  const auto day = digits(text.substr(8, 2));
-  if (!year || !month || !day) return std::nullopt;
-  return day_of(*year, *month, *day);
-}
-
-/// The ISO form of a date in another order, where only one order makes a day.
-std::string meant_date(std::string_view text) {
-  const auto split = date_parts(text);
-  if (!split) return {};
-  const auto a = digits(split->parts[0]);
-  const auto b = digits(split->parts[1]);
-  const auto c = digits(split->parts[2]);
-  if (!a || !b || !c) return {};
-  const bool year_first = split->parts[0].size() == 4;
-  const bool year_last = split->parts[2].size() == 4;
-  if (!year_first && !year_last) return {};
-  const unsigned year = year_first ? *a : *c;
-  const unsigned other = year_first ? *c : *a;
-  const auto as_day_month = day_of(year, *b, other);
-  const auto as_month_day = year_first ? std::nullopt : day_of(year, other, *b);
-  if (as_day_month.has_value() == as_month_day.has_value() && other != *b) return {};
-  const Date date = as_day_month ? *as_day_month : as_month_day.value_or(Date{});
-  if (date.year == 0) return {};
-  return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day);
 }
 
 std::optional<DialSetting> read_dial(Cursor& cursor) {

@@ -101,8 +101,7 @@ Json json_of(const Settings& settings, reduction::North wanted) {
   const bool known = settings.declination_from != From::nowhere;
   Json date;
   if (settings.date)
-    date = fmt::format("{:04}-{:02}-{:02}", settings.date->year, settings.date->month,
-                       settings.date->day);
+    date = notebook::iso_date(*settings.date);
   return {
       {"dial", !settings.dial                         ? Json()
                : *settings.dial == Notation::quadrant ? Json("quadrant")

@@ -205,8 +205,7 @@ void append_heading(std::string& out, const reduction::Reduction& reduction, boo
   };
   add(settings.area);
   if (settings.date)
-    add(fmt::format("{:04}-{:02}-{:02}", settings.date->year, settings.date->month,
-                    settings.date->day));
+    add(notebook::iso_date(*settings.date));
   add(settings.observer);
 
   out += "\n  ";

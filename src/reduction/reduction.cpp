@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <lodebook/reduction/reduction.hpp>
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cassert>
 
@@ -36,10 +34,6 @@ bool makes_suspect(Code code) {
 bool comes_before(const Diagnostic& a, const Diagnostic& b) {
   if (a.place.line != b.place.line) return a.place.line < b.place.line;
   return a.place.column < b.place.column;
-}
-
-std::string written(const Date& date) {
-  return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day);
 }
 
 /// A statement about the declination that was not understood: it explains why none is known.
@@ -278,7 +272,7 @@ void Reduction::Log::check_tally(Page& page, const Entry& entry, const Tally& ta
 
 void Reduction::Log::check_date(Page& page, const Entry& entry, const Date& date) {
   if (last_date_ && date < *last_date_)
-    report(page, entry, wording::date_order(written(date), written(*last_date_)));
+    report(page, entry, wording::date_order(iso_date(date), iso_date(*last_date_)));
   last_date_ = date;
 }
 

@@ -2,6 +2,7 @@
 // Figures as they were typed: notation and digits kept beside the value.
 #pragma once
 
+#include <lodebook/notebook/date.hpp>
 #include <lodebook/orientation/line.hpp>
 #include <lodebook/orientation/quadrant.hpp>
 
@@ -58,15 +59,6 @@ struct Length {
     }
     return value;
   }
-};
-
-/// A day in the Gregorian calendar.
-struct Date {
-  std::uint16_t year = 0;
-  std::uint8_t month = 1;
-  std::uint8_t day = 1;
-
-  friend constexpr auto operator<=>(const Date&, const Date&) = default;
 };
 
 /// A time of day.
