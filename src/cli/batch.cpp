@@ -27,6 +27,7 @@ reduction::Options options_of(const CommandLine& line) {
   reduction::Options options;
   options.north = line.north.value_or(reduction::North::geographic);
   options.repeats = line.repeats;
+  options.grid_columns = line.grid;
   options.declination = line.declination;
   options.set = line.set;
   options.rule = line.rule;

@@ -148,6 +148,7 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
   line.output = first_of(typed(Option::output));
   line.report = first_of(typed(Option::report));
   line.columns = typed(Option::column);
+  line.grid = given(Option::grid);
   line.strict = given(Option::strict);
   line.quiet = given(Option::quiet);
   line.blank = given(Option::blank);
@@ -156,7 +157,7 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
   return std::nullopt;
 }
 
-static_assert(static_cast<int>(reduction::North::magnetic) == 1 &&
+static_assert(static_cast<int>(reduction::North::grid) == 2 &&
               static_cast<int>(ThumbRule::left) == 1 &&
               static_cast<int>(reduction::Repeats::mean) == 1 &&
               static_cast<int>(notebook::Notation::quadrant) == 1 &&

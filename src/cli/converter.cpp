@@ -41,18 +41,10 @@ int decimals_of(const Slope& slope) {
 Converter::Converter(const CommandLine& line)
     : to_(line.to), as_(line.as), options_{.rule = line.rule} {
   if (!line.north && !line.declination && !line.set) return;
-  using From = notebook::DeclinationSetting::From;
-  reduction::Settings settings;
-  if (line.set) {
-    settings.set = *line.set;
-    settings.set_from = reduction::From::option;
-  }
-  if (line.declination) {
-    settings.as_set = line.declination->from == From::as_set;
-    settings.declination = settings.as_set ? settings.set : line.declination->declination;
-    settings.declination_sigma = line.declination->sigma;
-    settings.declination_from = reduction::From::option;
-  }
+  reduction::Options options;
+  options.declination = line.declination;
+  options.set = line.set;
+  const reduction::Settings settings = reduction::initial_settings(options);
   const auto wanted = line.north.value_or(reduction::North::geographic);
   const reduction::Correction correction = reduction::correction(settings, wanted);
   correction_ = correction.angle;
@@ -65,6 +57,9 @@ Converter::Converter(const CommandLine& line)
 }
 
 std::variant<Converter, UsageError> Converter::from(const CommandLine& line) {
+  if (line.declination && line.declination->from == notebook::DeclinationSetting::From::model)
+    return declination_without_place();
+  if (line.north == reduction::North::grid) return grid_without_place();
   Converter converter(line);
   if (line.north && converter.only_magnetic_) return north_without_declination();
   return converter;

@@ -13,18 +13,19 @@ constexpr std::size_t block = 1 << 18;
 
 }  // namespace
 
-Document Document::table(Format format, reduction::North north, OutputFile file) {
+Document Document::table(Format format, reduction::North north, output::Columns columns,
+                         OutputFile file) {
   switch (format) {
     case Format::json:
-      return {output::JsonWriter(north), std::move(file), false};
+      return {output::JsonWriter(north, columns), std::move(file), false};
     case Format::geojson:
-      return {output::GeoJsonWriter(), std::move(file), false};
+      return {output::GeoJsonWriter(columns), std::move(file), false};
     case Format::log:
       return {CleanLog(), std::move(file), false};
     case Format::csv:
       break;
   }
-  return {Csv(), std::move(file), false};
+  return {Csv{columns}, std::move(file), false};
 }
 
 Document Document::report(ReportFormat format, bool color, OutputFile file, bool keep) {
@@ -38,7 +39,7 @@ void Document::begin_log(const reduction::Reduction& reduction) {
       [&](auto& writer) {
         using Kind = std::remove_reference_t<decltype(writer)>;
         if constexpr (std::is_same_v<Kind, Csv>) {
-          if (first) output::append_csv_header(text_);
+          if (first) output::append_csv_header(text_, writer.columns);
         } else if constexpr (std::is_same_v<Kind, CleanLog>) {
           output::append_clean_log(text_, reduction.notebook(), reduction.options());
         } else {
@@ -57,7 +58,7 @@ void Document::page(const notebook::Source& source, const reduction::Page& page)
       [&](auto& writer) {
         using Kind = std::remove_reference_t<decltype(writer)>;
         if constexpr (std::is_same_v<Kind, Csv>) {
-          output::append_csv(text_, source, page);
+          output::append_csv(text_, writer.columns, source, page);
         } else if constexpr (!std::is_same_v<Kind, CleanLog>) {
           writer.page(text_, source, page);
         }

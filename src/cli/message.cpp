@@ -194,6 +194,17 @@ UsageError north_without_declination() {
                "add --declination, such as --declination 24.6E");
 }
 
+UsageError declination_without_place() {
+  return usage(
+      "--declination model needs a place and a date, which a reading alone does not have",
+      "lodebook declination '44.69S 169.01E' 2026-02-14 gives the figure for --declination");
+}
+
+UsageError grid_without_place() {
+  return usage("--north grid needs a position, which a reading alone does not have",
+               "put the reading into a log, under a station with its position");
+}
+
 UsageError code_unknown(std::string_view code) {
   std::vector<std::string_view> known;
   for (const notebook::CodePage& page : notebook::catalogue())

@@ -61,7 +61,7 @@ constexpr std::uint8_t of_readers = of_logs | of_convert;
 constexpr std::uint8_t of_all = (1U << command_count) - 1;
 
 constexpr std::array<std::string_view, 4> formats = {"csv", "json", "geojson", "log"};
-constexpr std::array<std::string_view, 2> norths = {"true", "magnetic"};
+constexpr std::array<std::string_view, 3> norths = {"true", "magnetic", "grid"};
 constexpr std::array<std::string_view, 2> rules = {"right", "left"};
 constexpr std::array<std::string_view, 2> repeats = {"each", "mean"};
 constexpr std::array<std::string_view, 2> notations = {"azimuth", "quadrant"};
@@ -78,15 +78,18 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
      "csv, json, geojson or log (a clean log);\n"
      "without it as FILE's extension says, else csv"},
     {Option::north, "north", 0, "NORTH", norths, of_reduce | of_convert, false,
-     "the north of the output: true or magnetic"},
+     "the north of the output: true (usual), magnetic\n"
+     "or grid, that of the station's UTM zone"},
     {Option::declination, "declination", 0, "ANGLE", any, of_readers, false,
-     "the declination, such as 24.6E, or as-set;\n"
-     "what a log says itself goes before"},
+     "the declination, such as 24.6E; or model, from\n"
+     "each station's place and date; or as-set. What\n"
+     "a log says itself goes before"},
     {Option::set, "set", 0, "ANGLE", any, of_readers, false,
      "what was turned into the dial, such as 0 or 12E"},
     {Option::rule, "rule", 0, "HAND", rules, of_readers, false,
      "right or left: the side on which a plane goes\n"
      "down, seen along the strike as typed"},
+    {Option::grid, "grid", 0, "", any, of_reduce, false, "columns with easting, northing and zone"},
     {Option::repeats, "repeats", 0, "HOW", repeats, of_reduce, false,
      "each: a row for each reading; mean: repeats of\n"
      "one surface become one row"},

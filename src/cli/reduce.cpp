@@ -47,7 +47,7 @@ Outcome reduce(const CommandLine& line) {
   const bool keep = meet(table, report);
   const auto north = line.north.value_or(reduction::North::geographic);
   std::vector<Document> documents;
-  documents.push_back(Document::table(format, north, std::move(table)));
+  documents.push_back(Document::table(format, north, output::columns(line.grid), std::move(table)));
   if (line.report || !line.quiet)
     documents.push_back(Document::report(line.report_format, color, std::move(report), keep));
 

@@ -459,13 +459,97 @@ station Q1
   bedding N85E 32N
 )",
      "Check the figure; a decimal point may be missing."},
-    {declination_model, "declination-model", error, "this version has no geomagnetic model",
-     "`declination model` asks for the declination from a model of the field for the place and "
-     "date. "
-     "This version does not have one, so the statement is void.",
-     R"(declination model
+    {declination_model, "declination-model", error,
+     "the geomagnetic model cannot give the declination",
+     "`declination model` takes the declination of the station's own place and date from the "
+     "models "
+     "that are built in. Without a date, without a position here or above, or outside the years "
+     "1900 "
+     "to 2030, they have none, and the bearings stay magnetic, as every row says. It is said once "
+     "a "
+     "log.",
+     R"(set 0
+declination model
+station Q1 at 44.6891S 169.0144E
+  bedding N85E 32N
 )",
-     "Look the declination up, for the place and the day, and type it: declination 24.6E."},
+     "Add the date above the station (date 2026-02-14), and its position (at), or state the "
+     "declination as a figure."},
+    {declination_sign, "declination-sign", warning, "a declination has the wrong side",
+     "The geomagnetic model has nearly the same declination for this place and day, but on the "
+     "other "
+     "side of north. East for west is the commonest slip of all, and it turns every bearing by "
+     "twice "
+     "the declination. The statement holds as it stands.",
+     R"(date 2026-02-14
+set 0
+declination 24.6W
+station Q1 at 44.6891S 169.0144E
+  bedding N85E 32N
+)",
+     "Look at the map's margin: east if magnetic north is drawn to the right of true north. "
+     "Correct "
+     "the letter, or the position if that has the wrong hemisphere."},
+    {declination_stale, "declination-stale", warning,
+     "a declination is not the one of this place and day",
+     "It is off from the geomagnetic model by more than a degree and by more than the "
+     "uncertainties "
+     "of both. Declination changes over the years, by a tenth of a degree a year and more, and old "
+     "maps print that of their own; the help names the year in which the stated one was true here. "
+     "The statement holds as it stands.",
+     R"(date 2026-02-14
+set 0
+declination 22E
+station Q1 at 44.6891S 169.0144E
+  bedding N85E 32N
+)",
+     "Use the declination of the day (declination model takes it from the model), or correct the "
+     "date or the position. Where rocks are magnetic the statement may be right and the model "
+     "wrong."},
+    {weak_field, "weak-field", warning, "the field is too weak for a compass",
+     "Near the magnetic poles the field points down, and little of it is left to turn a needle. "
+     "Under "
+     "6000 nT of horizontal field a compass is sluggish and its declination doubtful; under 2000 "
+     "nT "
+     "there is no compass, and declination model gives an error there instead of a correction. It "
+     "is "
+     "said once a log.",
+     R"(date 2026-02-14
+set 0
+declination model
+station Q1 at 72.5N 95W
+  bedding N85E 32N
+)",
+     "Take directions that do not come from a needle, or check the compass against a known "
+     "direction "
+     "and state what you find."},
+    {position_borrowed, "position-borrowed", note, "a station's place is taken from above",
+     "The declination of the model, or grid north, is wanted for this station, which has no "
+     "position. "
+     "That of the last station above is taken, or of the last landmark; over a day's walk the "
+     "difference is small. The station itself stays without a position.",
+     R"(date 2026-02-14
+set 0
+declination model
+station Q1 at 44.6891S 169.0144E
+  bedding N85E 32N
+station Q2
+  bedding N84E 31N
+)",
+     "Nothing to do if the station is near. Otherwise give it a position with at."},
+    {grid_unknown, "grid-unknown", warning, "grid north is not known without a position",
+     "--north grid turns bearings to the north of the map's grid, which leans from true north by "
+     "the "
+     "convergence of each place. Without a position here or above it is not known; bearings refer "
+     "to "
+     "true north, as every row says. It is said once a log.",
+     R"(# lodebook reduce --north grid
+set 0
+declination 24.6E
+station Q1
+  bedding N85E 32N
+)",
+     "Give the station a position with at, or ask for --north true."},
     {set_missing, "set-missing", warning, "the log does not say what was set on the dial",
      "The log gives a declination of more than a degree but not what was turned into the dial. "
      "Nothing is assumed to have been, so that the whole declination is added. If it had been set, "

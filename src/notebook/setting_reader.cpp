@@ -189,13 +189,14 @@ bool is_known_datum(std::string_view typed) {
 }  // namespace
 
 std::optional<DeclinationSetting> read_declination_words(Cursor& cursor) {
-  if (cursor.is_word("as-set")) {
+  for (const auto& [word, from] : {std::pair("as-set", DeclinationSetting::From::as_set),
+                                   std::pair("model", DeclinationSetting::From::model)}) {
+    if (!cursor.is_word(word)) continue;
     cursor.skip();
     DeclinationSetting setting;
-    setting.from = DeclinationSetting::From::as_set;
+    setting.from = from;
     return setting;
   }
-  if (cursor.is_word("model")) return cursor.fail(cursor.here(), wording::declination_model());
   return read_declination_angle(cursor, true);
 }
 

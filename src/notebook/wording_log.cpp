@@ -85,12 +85,6 @@ Diagnostic declination_large(std::string_view typed, bool impossible) {
                  "so much only near a magnetic pole, where a compass is of little use");
 }
 
-Diagnostic declination_model() {
-  return make(Code::declination_model, Severity::error, setting_weight,
-              "this version has no geomagnetic model",
-              "the declination of the place and day, such as 'declination 24.6E'");
-}
-
 Diagnostic set_missing(double declination) {
   return warning(
       Code::set_missing, 80,
@@ -191,65 +185,6 @@ Diagnostic control_character(unsigned code) {
 Diagnostic line_length(std::size_t bytes, std::size_t limit) {
   return error(Code::line_length, format("a line of {} bytes; at most {} are read", bytes, limit),
                "break it into statements, one a line");
-}
-
-namespace {
-
-std::string_view position_fault(earth::PositionFault fault) {
-  using enum earth::PositionFault;
-  switch (fault) {
-    case unreadable:
-      return "no position";
-    case number:
-      return "no plain number";
-    case decimal_comma:
-      return "a comma inside a figure";
-    case latitude_range:
-      return "a latitude over 90";
-    case longitude_range:
-      return "a longitude over 180";
-    case minutes_range:
-      return "minutes or seconds that are not below 60, or a fraction before them";
-    case swapped:
-      return "longitude before latitude";
-    case hemisphere:
-      return "which hemisphere?";
-    case uneven:
-      return "figures that do not make a latitude and a longitude";
-    case zone:
-      return "no such grid zone";
-    case band:
-      return "the band letter contradicts the northing";
-    case outside_grid:
-      return "outside the grid zone";
-  }
-  return "no position";
-}
-
-}  // namespace
-
-Diagnostic position(std::string_view typed, const earth::PositionError& error_found) {
-  const Code code = error_found.fault == earth::PositionFault::decimal_comma ? Code::decimal_comma
-                                                                             : Code::position;
-  return error(code, format("'{}': {}", typed, position_fault(error_found.fault)),
-               error_found.meant.empty()
-                   ? std::string("44.6502S 169.0314E, 44 39 00S 169 01 53E or 59G 345210 5052310")
-                   : format("{}?", error_found.meant));
-}
-
-Diagnostic position_zone_unclear(int zone) {
-  return error(Code::position,
-               format("'{}S' is latitude band S in the north, or zone {} south; nothing in the log "
-                      "tells which",
-                      zone, zone),
-               format("{} south?", zone));
-}
-
-Diagnostic zone_south(int zone) {
-  return note(Code::zone_south,
-              format("'{}S' is taken as zone {} south: only that fits the log's other positions",
-                     zone, zone),
-              format("{} south", zone));
 }
 
 }  // namespace lodebook::notebook::wording

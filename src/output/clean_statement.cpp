@@ -222,10 +222,16 @@ void append_set_statement(std::string& out, Declination set) {
 
 void append_declination_statement(std::string& out, const DeclinationSetting& setting) {
   out += "declination ";
-  if (setting.from == DeclinationSetting::From::as_set) {
-    out += "as-set";
-  } else {
-    append_declination(out, setting.declination);
+  switch (setting.from) {
+    case DeclinationSetting::From::as_set:
+      out += "as-set";
+      break;
+    case DeclinationSetting::From::model:
+      out += "model";
+      break;
+    case DeclinationSetting::From::stated:
+      append_declination(out, setting.declination);
+      break;
   }
   if (setting.sigma > 0) {
     out += " ±";

@@ -2,7 +2,6 @@
 // RFC 4180 cells, and a guard against cells that a spreadsheet would run.
 #include <algorithm>
 #include <lodebook/output/csv.hpp>
-#include <lodebook/output/table.hpp>
 
 namespace lodebook::output {
 namespace {
@@ -20,18 +19,19 @@ bool is_formula(std::string_view text) {
 
 }  // namespace
 
-void append_csv_header(std::string& out) {
-  for (const Column& column : columns()) {
-    if (&column != columns().data()) out.push_back(',');
+void append_csv_header(std::string& out, Columns columns) {
+  for (const Column& column : columns) {
+    if (&column != columns.data()) out.push_back(',');
     out += column.name;
   }
   out.push_back('\n');
 }
 
-void append_csv(std::string& out, const notebook::Source& source, const reduction::Page& page) {
+void append_csv(std::string& out, Columns columns, const notebook::Source& source,
+                const reduction::Page& page) {
   for (const reduction::Row& row : page.rows) {
     const RowContext context{source, page, row};
-    for (const Column& column : columns()) {
+    for (const Column& column : columns) {
       const std::size_t start = out.size();
       column.append(out, context);
       if (column.type == Type::text && out.size() > start) {

@@ -29,7 +29,7 @@ void GeoJsonWriter::page(std::string& out, const notebook::Source& source,
     out += "{\"type\":\"Feature\",\"geometry\":";
     out += geometry;
     out += ",\"properties\":";
-    append_row_object(out, {source, page, row});
+    append_row_object(out, columns_, {source, page, row});
     out.push_back('}');
   }
 }

@@ -11,14 +11,14 @@ namespace {
 
 constexpr int version = 1;
 
-void append_readings(std::string& out, const notebook::Source& source,
+void append_readings(std::string& out, Columns columns, const notebook::Source& source,
                      const reduction::Page& page) {
   out += "\"readings\":[";
   bool first = true;
   for (const reduction::Row& row : page.rows) {
     out += first ? "\n" : ",\n";
     first = false;
-    append_row_object(out, {source, page, row});
+    append_row_object(out, columns, {source, page, row});
   }
   out += "],\n";
 }
@@ -94,7 +94,7 @@ void JsonWriter::page(std::string& out, const notebook::Source& source,
   append_member(out, "photos", texts(page.photos));
   append_member(out, "notes", texts(page.notes));
   out.push_back('\n');
-  append_readings(out, source, page);
+  append_readings(out, columns_, source, page);
   append_member(out, "checks", json_of(page.checks));
   out.push_back('\n');
   if (page.is_station) {

@@ -51,6 +51,21 @@ Json name_or_null(LineOrder order) {
   return {};
 }
 
+/// What follows from place and date.
+Json json_of_site(const Settings& settings) {
+  const reduction::Site& site = settings.site;
+  Json model;
+  if (settings.from_model() && settings.declination_known())
+    model = std::string(earth::name_of(site.field->model()));
+  std::optional<double> convergence;
+  if (site.grid) convergence = site.grid->convergence.degrees_east();
+  return {{"position_borrowed", site.borrowed},
+          {"declination_model", model},
+          {"grid", site.grid ? Json(site.grid->designation()) : Json()},
+          {"convergence", figure(convergence, 2)},
+          {"grid_magnetic_angle", figure(settings.grid_magnetic_angle(), 2)}};
+}
+
 Json json_of(const Check& check) {
   constexpr std::array<const char*, 3> names = {"repeats", "line-in-plane", "fore-and-back"};
   const bool repeats = check.what == Check::What::repeats;
@@ -98,10 +113,9 @@ Json texts(const std::vector<std::string_view>& values) {
 
 Json json_of(const Settings& settings, reduction::North wanted) {
   const reduction::Correction correction = reduction::correction(settings, wanted);
-  const bool known = settings.declination_from != From::nowhere;
+  const bool known = settings.declination_known();
   Json date;
-  if (settings.date)
-    date = notebook::iso_date(*settings.date);
+  if (settings.date) date = notebook::iso_date(*settings.date);
   return {
       {"dial", !settings.dial                         ? Json()
                : *settings.dial == Notation::quadrant ? Json("quadrant")
@@ -111,7 +125,8 @@ Json json_of(const Settings& settings, reduction::North wanted) {
       {"declination", known ? figure(settings.declination.degrees_east(), 2) : Json()},
       {"declination_sigma", known ? figure(settings.declination_sigma, 2) : Json()},
       {"declination_from", name_or_null(settings.declination_from)},
-      {"as_set", settings.as_set},
+      {"as_set", settings.as_set()},
+      {"site", json_of_site(settings)},
       {"correction", figure(correction.angle.degrees(), 2)},
       {"north", std::string(reduction::name_of(correction.north))},
       {"rule", !settings.rule                       ? Json()

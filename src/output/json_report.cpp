@@ -44,6 +44,7 @@ void JsonReport::begin_log(std::string& out, const reduction::Reduction& reducti
   first_log_ = false;
   first_station_ = true;
   second_look_.next_log();
+  wanted_ = reduction.options().north;
   append_member(out, "file", notebook::valid_utf8(shown_name(reduction.notebook().source)));
   out.push_back('\n');
   append_member(out, "heading", json_of(reduction.heading(), reduction.options().north));
@@ -60,6 +61,7 @@ void JsonReport::page(std::string& out, const notebook::Source& source,
     append_member(out, "name", text_or_null(page.station));
     append_member(out, "line", page.first_line);
     append_member(out, "position", json_of(page.position));
+    append_member(out, "settings", json_of(page.settings, wanted_));
   }
   append_member(out, "readings", readings_json(source, page));
   append_member(out, "checks", json_of(page.checks));

@@ -47,12 +47,17 @@ void StationReport::begin_log(std::string& out, const reduction::Reduction& redu
   out.push_back('\n');
   spaced_ = true;
   const reduction::Settings& heading = reduction.heading();
-  const auto correction = reduction::correction(heading, reduction.options().north);
-  stated_correction_ = rounded(correction.angle.degrees(), 2);
-  stated_north_ = correction.north;
+  wanted_ = reduction.options().north;
+  state_correction(heading);
   notation_ = heading.dial == notebook::Notation::quadrant ? notebook::Notation::quadrant
                                                            : notebook::Notation::azimuth;
   second_look_.next_log();
+}
+
+void StationReport::state_correction(const reduction::Settings& settings) {
+  const auto correction = reduction::correction(settings, wanted_);
+  stated_correction_ = rounded(correction.angle.degrees(), 2);
+  stated_north_ = correction.north;
 }
 
 void StationReport::page(std::string& out, const notebook::Source& source,
@@ -61,7 +66,8 @@ void StationReport::page(std::string& out, const notebook::Source& source,
   second_look_.add(source, page);
   if (!page.is_station && page.rows.empty() && page.diagnostics.empty()) return;
 
-  if (page.is_station || !page.rows.empty()) append_station(out, page, notation_, color_);
+  if (page.is_station || !page.rows.empty()) append_station(out, page, wanted_, notation_, color_);
+  if (page.is_station && varies_by_station(page.settings, wanted_)) state_correction(page.settings);
   spaced_ = false;
   for (const reduction::Row& row : page.rows) {
     if (!row.correction) continue;

@@ -48,7 +48,7 @@ void append_east_or_west(std::string& out, double degrees_east) {
 
 void append_set(std::string& out, const Settings& settings) {
   if (settings.set_from == From::nowhere) {
-    out += settings.as_set ? "dial set by an amount not stated" : "set not stated, taken as 0";
+    out += settings.as_set() ? "dial set by an amount not stated" : "set not stated, taken as 0";
     return;
   }
   out += "dial set to ";
@@ -56,22 +56,58 @@ void append_set(std::string& out, const Settings& settings) {
   out += origin(settings.set_from);
 }
 
+/// `24.6E ±0.4`, `as set`.
+void append_declination_figure(std::string& out, const Settings& settings) {
+  if (settings.as_set()) {
+    out += "as set";
+  } else {
+    append_east_or_west(out, settings.declination.degrees_east());
+  }
+  if (settings.declination_sigma == 0) return;
+  out += " ±";
+  append_trimmed(out, settings.declination_sigma, 2);
+}
+
+/// `grid of UTM zone 59G`; beyond the zones `grid of UPS Z`.
+void append_grid_name(std::string& out, const earth::GridPosition& grid) {
+  fmt::format_to(std::back_inserter(out), "grid of {} {}", grid.zone == 0 ? "UPS" : "UTM zone",
+                 grid.designation());
+}
+
 void append_declination(std::string& out, const Settings& settings) {
   if (settings.declination_from == From::nowhere) {
     out += "declination unknown";
     return;
   }
+  if (settings.from_model()) {
+    out += "declination by the geomagnetic model";
+    out += origin(settings.declination_from);
+    out += settings.declination_known() ? ", first " : ", which has none for the first reading";
+    if (settings.declination_known()) append_declination_figure(out, settings);
+    return;
+  }
   out += "declination ";
-  if (settings.as_set) {
-    out += "as set";
-  } else {
-    append_east_or_west(out, settings.declination.degrees_east());
-  }
-  if (settings.declination_sigma > 0) {
-    out += " ±";
-    append_trimmed(out, settings.declination_sigma, 2);
-  }
+  append_declination_figure(out, settings);
   out += origin(settings.declination_from);
+}
+
+/// What changes from station to station: the model's declination, and the grid's north.
+void append_site(std::string& out, const Settings& settings, reduction::North wanted) {
+  if (settings.from_model() && settings.declination_known()) {
+    out += "; declination ";
+    append_declination_figure(out, settings);
+    fmt::format_to(std::back_inserter(out), " ({})", earth::name_of(settings.site.field->model()));
+  }
+  if (wanted != reduction::North::grid || !settings.site.grid) return;
+  const earth::GridPosition& grid = *settings.site.grid;
+  out += "; ";
+  append_grid_name(out, grid);
+  out += ", convergence ";
+  append_east_or_west(out, grid.convergence.degrees_east());
+  if (const auto angle = settings.grid_magnetic_angle()) {
+    out += ", grid-magnetic angle ";
+    append_east_or_west(out, *angle);
+  }
 }
 
 void append_position(std::string& out, const Page& page) {
@@ -182,6 +218,10 @@ void append_check(std::string& out, const Check& check, notebook::Notation notat
 
 }  // namespace
 
+bool varies_by_station(const Settings& settings, reduction::North wanted) {
+  return settings.from_model() || (wanted == reduction::North::grid && settings.site.grid);
+}
+
 void append_what_is_added(std::string& out, double degrees) {
   if (rounded(degrees, 2) == 0) {
     out += "nothing is added to the bearings";
@@ -204,8 +244,7 @@ void append_heading(std::string& out, const reduction::Reduction& reduction, boo
     before = ", ";
   };
   add(settings.area);
-  if (settings.date)
-    add(notebook::iso_date(*settings.date));
+  if (settings.date) add(notebook::iso_date(*settings.date));
   add(settings.observer);
 
   out += "\n  ";
@@ -214,6 +253,7 @@ void append_heading(std::string& out, const reduction::Reduction& reduction, boo
   append_declination(out, settings);
   out += ", so ";
   append_what_is_added(out, correction.angle.degrees());
+  if (varies_by_station(settings, wanted)) out += " there, and elsewhere what each station says";
   out += "\n  ";
   if (settings.rule) {
     out += *settings.rule == ThumbRule::right ? "thumb rule right" : "thumb rule left";
@@ -221,18 +261,27 @@ void append_heading(std::string& out, const reduction::Reduction& reduction, boo
   } else {
     out += "no thumb rule, so that every pair names its side";
   }
-  if (correction.north == reduction::North::geographic) {
+  if (correction.north == reduction::North::geographic && wanted != reduction::North::grid) {
     out += "; output from true north\n";
+  } else if (correction.north == reduction::North::grid) {
+    out += "; output from the north of the ";
+    append_grid_name(out, *settings.site.grid);
+    out += ", as asked\n";
   } else if (wanted == reduction::North::magnetic) {
     out += "; output from magnetic north, as asked\n";
   } else {
     out += "\n  ";
-    append_bold(out, "NO DECLINATION IS KNOWN AT THE FIRST READING: BEARINGS STAY MAGNETIC", color);
+    append_bold(out,
+                correction.north == reduction::North::geographic
+                    ? "NO POSITION IS KNOWN AT THE FIRST READING: BEARINGS REFER TO TRUE NORTH"
+                    : "NO DECLINATION IS KNOWN AT THE FIRST READING: BEARINGS STAY MAGNETIC",
+                color);
     out.push_back('\n');
   }
 }
 
-void append_station(std::string& out, const Page& page, notebook::Notation notation, bool color) {
+void append_station(std::string& out, const Page& page, reduction::North wanted,
+                    notebook::Notation notation, bool color) {
   if (!page.is_station) {
     append_bold(out, "before the first station", color);
     out += ": ";
@@ -240,6 +289,7 @@ void append_station(std::string& out, const Page& page, notebook::Notation notat
     append_bold(out, page.station.empty() ? "station without a name" : page.station, color);
     out += ": ";
     append_position(out, page);
+    append_site(out, page.settings, wanted);
     out += "; ";
   }
   append_counts(out, page);

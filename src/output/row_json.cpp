@@ -5,9 +5,9 @@
 
 namespace lodebook::output {
 
-void append_row_object(std::string& out, const RowContext& context) {
+void append_row_object(std::string& out, Columns columns, const RowContext& context) {
   out.push_back('{');
-  for (const Column& column : columns()) {
+  for (const Column& column : columns) {
     out.push_back('"');
     out += column.name;
     out += "\":";

@@ -7,6 +7,6 @@
 namespace lodebook::output {
 
 /// `{"station":"Q1", ... }`: every column's name, in order; what is missing is null.
-void append_row_object(std::string& out, const RowContext& context);
+void append_row_object(std::string& out, Columns columns, const RowContext& context);
 
 }  // namespace lodebook::output

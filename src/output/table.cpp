@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The columns: where each takes its figure from, and how it is rounded.
+#include <algorithm>
 #include <array>
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/output/table.hpp>
@@ -94,10 +95,21 @@ std::string_view word(const std::array<std::string_view, size>& words, Enum valu
   return words[static_cast<std::size_t>(value)];
 }
 
+/// Where the station lies on the grid; missing where its position is another's.
+const earth::GridPosition* grid_of(const RowContext& at) {
+  const auto& grid = at.page.settings.site.grid;
+  return at.page.position && grid ? &*grid : nullptr;
+}
+
+void append_grid_number(std::string& out, const RowContext& at,
+                        double earth::GridPosition::*metres) {
+  if (const auto* grid = grid_of(at)) append_number(out, grid->*metres, 2);
+}
+
 using Out = std::string&;
 using At = const RowContext&;
 
-constexpr auto table = std::to_array<Column>({
+constexpr auto with_grid_columns = std::to_array<Column>({
     {"station", Type::text, [](Out out, At at) { out += at.page.station; }},
     {"kind", Type::text, [](Out out, At at) { out += at.row.kind->name; }},
     {"type", Type::word, [](Out out, At at) { out += word(types, at.row.kind->type); }},
@@ -150,6 +162,14 @@ constexpr auto table = std::to_array<Column>({
      [](Out out, At at) {
        if (at.page.position) append_number(out, at.page.position->accuracy_m, 1);
      }},
+    {"easting", Type::number,
+     [](Out out, At at) { append_grid_number(out, at, &earth::GridPosition::easting_m); }},
+    {"northing", Type::number,
+     [](Out out, At at) { append_grid_number(out, at, &earth::GridPosition::northing_m); }},
+    {"zone", Type::word,
+     [](Out out, At at) {
+       if (const auto* grid = grid_of(at)) out += grid->designation();
+     }},
     {"rotation", Type::number,
      [](Out out, At at) {
        append_azimuth(out, at.row.strike ? at.row.strike : at.row.trend, at.row.strike_is_axis);
@@ -162,10 +182,20 @@ constexpr auto table = std::to_array<Column>({
     {"source", Type::text, [](Out out, At at) { append_source(out, at); }},
 });
 
+constexpr bool is_of_grid(const Column& column) {
+  return column.name == "easting" || column.name == "northing" || column.name == "zone";
+}
+
+constexpr auto plain_columns = [] {
+  std::array<Column, with_grid_columns.size() - 3> plain{};
+  std::ranges::remove_copy_if(with_grid_columns, plain.begin(), is_of_grid);
+  return plain;
+}();
+
 }  // namespace
 
-std::span<const Column> columns() {
-  return table;
+Columns columns(bool with_grid) {
+  return with_grid ? Columns(with_grid_columns) : Columns(plain_columns);
 }
 
 std::string_view shown_name(const notebook::Source& source) {

@@ -7,6 +7,7 @@
 #include <lodebook/notebook/wording.hpp>
 
 #include "settings_keeper.hpp"
+#include "site_keeper.hpp"
 #include "station.hpp"
 
 namespace lodebook::reduction {
@@ -34,6 +35,20 @@ bool makes_suspect(Code code) {
 bool comes_before(const Diagnostic& a, const Diagnostic& b) {
   if (a.place.line != b.place.line) return a.place.line < b.place.line;
   return a.place.column < b.place.column;
+}
+
+/// Lines with an error of the language that belongs to no reading.
+std::size_t lines_not_understood(std::span<const Diagnostic> faults) {
+  std::size_t lines = 0;
+  std::uint32_t last_line = 0;
+  for (const Diagnostic& fault : faults) {
+    if (fault.severity != Severity::error || fault.reading != no_reading ||
+        fault.place.line == last_line)
+      continue;
+    ++lines;
+    last_line = fault.place.line;
+  }
+  return lines;
 }
 
 /// A statement about the declination that was not understood: it explains why none is known.
@@ -71,6 +86,7 @@ class Reduction::Log {
         options(said),
         places_(places_of(log)),
         station_(log, options, places_),
+        site_(options),
         settings_(initial_settings(said)) {
     settle_heading();
     for (const Entry& entry : notebook.entries) {
@@ -92,11 +108,13 @@ class Reduction::Log {
 
  private:
   void settle_heading();
-  std::size_t page_end() const;
+  std::size_t page_end(std::size_t begin, bool is_station) const;
   void read_page(Page& page, std::size_t begin, std::size_t end);
-  void read_station_wide(Page& page, std::size_t begin, std::size_t end);
+  std::string_view read_station_wide(Page& page, std::size_t begin, std::size_t end) const;
   void take_entry(Page& page, const Entry& entry);
   void check_settings(Page& page, const Entry& entry);
+  void check_site(Page& page, const Entry& entry);
+  void report_once(Page& page, const Entry& entry, bool& said, Diagnostic diagnostic);
   void check_tally(Page& page, const Entry& entry, const Tally& tally);
   void check_date(Page& page, const Entry& entry, const Date& date);
   void report(Page& page, const Entry& entry, Diagnostic diagnostic);
@@ -105,6 +123,7 @@ class Reduction::Log {
 
   Places places_;
   Station station_;
+  SiteKeeper site_;
   Settings settings_;
   std::string_view unit_;
 
@@ -114,6 +133,15 @@ class Reduction::Log {
   bool declination_faulty_ = false;
   bool declination_missing_said_ = false;
   bool set_missing_said_ = false;
+  bool model_unusable_said_ = false;
+  bool weak_field_said_ = false;
+  bool no_compass_said_ = false;
+  bool grid_unknown_said_ = false;
+  /// Of the page: that its position is another's.
+  bool borrowed_said_ = false;
+  /// Of the declination in force: that it is not the model's, and where it is stated.
+  bool declared_off_said_ = false;
+  std::optional<Place> declared_at_;
   std::optional<Date> last_date_;
   std::uint32_t readings_since_tally_ = 0;
   std::uint32_t stations_since_tally_ = 0;
@@ -121,26 +149,38 @@ class Reduction::Log {
 
 void Reduction::Log::settle_heading() {
   heading = initial_settings(options);
-  for (const Entry& entry : notebook.entries) {
-    if (std::holds_alternative<Reading>(entry.what)) break;
-    apply(heading, entry, notebook.source);
+  SiteKeeper site(options);
+  bool is_station = false;
+  for (std::size_t begin = 0, end = 0;; begin = end, is_station = true) {
+    end = page_end(begin, is_station);
+    Page page;
+    read_station_wide(page, begin, end);
+    site.enter(page);
+    std::size_t i = begin;
+    for (; i < end && !std::holds_alternative<Reading>(notebook.entries[i].what); ++i) {
+      site.pass(notebook.entries[i]);
+      apply(heading, notebook.entries[i], notebook.source);
+    }
+    if (i == end && end < notebook.entries.size()) continue;
+    site.settle(heading);
+    return;
   }
 }
 
-/// Where the page that starts at the next entry ends.
-std::size_t Reduction::Log::page_end() const {
+/// Where the page that starts at the entry `begin` ends: before the next station.
+std::size_t Reduction::Log::page_end(std::size_t begin, bool is_station) const {
   const auto is_heading = [](const Entry& entry) {
     return std::holds_alternative<StationHeading>(entry.what);
   };
   const auto from =
-      notebook.entries.begin() + static_cast<std::ptrdiff_t>(started_ ? at_ + 1 : at_);
+      notebook.entries.begin() + static_cast<std::ptrdiff_t>(is_station ? begin + 1 : begin);
   return static_cast<std::size_t>(std::find_if(from, notebook.entries.end(), is_heading) -
                                   notebook.entries.begin());
 }
 
 bool Reduction::Log::next(Page& page) {
   if (started_ && at_ >= notebook.entries.size()) return false;
-  const std::size_t end = page_end();
+  const std::size_t end = page_end(at_, started_);
   Page fresh;
   fresh.rows = std::move(page.rows);
   fresh.checks = std::move(page.checks);
@@ -153,7 +193,6 @@ bool Reduction::Log::next(Page& page) {
   page.first_line = started_ ? notebook.entries[at_].line : 1;
   page.last_line = end < notebook.entries.size() ? notebook.entries[end].line - 1
                                                  : std::max(1u, notebook.source.line_count());
-  page.settings = settings_;
   read_page(page, at_, end);
   at_ = end;
   started_ = true;
@@ -167,9 +206,13 @@ void Reduction::Log::read_page(Page& page, std::size_t begin, std::size_t end) {
          notebook.diagnostics[next_fault_].place.line <= page.last_line;
        ++next_fault_)
     page.diagnostics.push_back(notebook.diagnostics[next_fault_]);
+  page.counts.not_understood = lines_not_understood(page.diagnostics);
   station_.begin(page);
-  unit_ = {};
-  read_station_wide(page, begin, end);
+  unit_ = read_station_wide(page, begin, end);
+  site_.enter(page);
+  borrowed_said_ = false;
+  site_.settle(settings_);
+  page.settings = settings_;
   for (std::size_t i = begin; i < end;) {
     const Entry& entry = notebook.entries[i];
     if (!std::holds_alternative<Reading>(entry.what)) {
@@ -187,7 +230,11 @@ void Reduction::Log::read_page(Page& page, std::size_t begin, std::size_t end) {
     const bool any_good = std::any_of(statement.begin(), statement.end(), [](const Entry& repeat) {
       return !std::get<Reading>(repeat.what).rejected;
     });
-    if (any_good) check_settings(page, entry);
+    site_.settle(settings_);
+    if (any_good) {
+      check_settings(page, entry);
+      check_site(page, entry);
+    }
     station_.add(statement, settings_, unit_);
     page.counts.readings += last - i;
     readings_since_tally_ += static_cast<std::uint32_t>(last - i);
@@ -195,8 +242,10 @@ void Reduction::Log::read_page(Page& page, std::size_t begin, std::size_t end) {
   }
 }
 
-/// What belongs to the whole station, wherever in its block it stands.
-void Reduction::Log::read_station_wide(Page& page, std::size_t begin, std::size_t end) {
+/// What belongs to the whole station, wherever in its block it stands. Returns the unit of the
+/// readings before the first one that is stated, which is that.
+std::string_view Reduction::Log::read_station_wide(Page& page, std::size_t begin,
+                                                   std::size_t end) const {
   const Unit* first_unit = nullptr;
   for (std::size_t i = begin; i < end; ++i) {
     const auto& what = notebook.entries[i].what;
@@ -213,7 +262,7 @@ void Reduction::Log::read_station_wide(Page& page, std::size_t begin, std::size_
       first_unit = unit;
     }
   }
-  if (first_unit) unit_ = text(first_unit->text);
+  return first_unit ? text(first_unit->text) : std::string_view();
 }
 
 void Reduction::Log::take_entry(Page& page, const Entry& entry) {
@@ -221,6 +270,12 @@ void Reduction::Log::take_entry(Page& page, const Entry& entry) {
   if (const auto* date = std::get_if<DateSetting>(&entry.what)) check_date(page, entry, date->date);
   if (is_faulty_declination(entry, notebook.source)) declination_faulty_ = true;
   apply(settings_, entry, notebook.source);
+  site_.pass(entry);
+  if (std::holds_alternative<DeclinationSetting>(entry.what) ||
+      (settings_.as_set() && std::holds_alternative<SetSetting>(entry.what))) {
+    declared_at_ = notebook.source.place(entry.line, entry.statement);
+    declared_off_said_ = false;
+  }
   if (const auto* unit = std::get_if<Unit>(&entry.what)) {
     unit_ = text(unit->text);
   } else if (const auto* sample = std::get_if<Sample>(&entry.what)) {
@@ -245,20 +300,53 @@ void Reduction::Log::report(Page& page, const Entry& entry, Diagnostic diagnosti
   page.diagnostics.push_back(std::move(diagnostic));
 }
 
+void Reduction::Log::report_once(Page& page, const Entry& entry, bool& said,
+                                 Diagnostic diagnostic) {
+  if (!said) report(page, entry, std::move(diagnostic));
+  said = true;
+}
+
 /// What readings need and the log does not say: once a log.
 void Reduction::Log::check_settings(Page& page, const Entry& entry) {
-  const bool declination_known = settings_.declination_from != From::nowhere;
   const double declination = settings_.declination.degrees_east();
-  if (!declination_known && options.north == North::geographic && !declination_missing_said_ &&
-      !declination_faulty_) {
-    declination_missing_said_ = true;
-    report(page, entry, wording::declination_missing(settings_.set_from != From::nowhere));
+  if (settings_.declination_from == From::nowhere && options.north != North::magnetic &&
+      !declination_faulty_)
+    report_once(page, entry, declination_missing_said_,
+                wording::declination_missing(settings_.set_from != From::nowhere));
+  if (settings_.declination_known() && !settings_.as_set() && settings_.set_from == From::nowhere &&
+      (declination > 1 || declination < -1))
+    report_once(page, entry, set_missing_said_, wording::set_missing(declination));
+}
+
+/// What place and date say of the declination, once a log or as often as it changes. Shown at the
+/// station's heading.
+void Reduction::Log::check_site(Page& page, const Entry& entry) {
+  const Entry& at = page.is_station ? notebook.entries[at_] : entry;
+  const Site& site = settings_.site;
+  const bool by_model = settings_.from_model() && options.north != North::magnetic;
+  if (by_model) {
+    if (auto why = model_unusable(settings_))
+      report_once(page, at, model_unusable_said_, *std::move(why));
   }
-  if (declination_known && !settings_.as_set && settings_.set_from == From::nowhere &&
-      (declination > 1 || declination < -1) && !set_missing_said_) {
-    set_missing_said_ = true;
-    report(page, entry, wording::set_missing(declination));
+  if (site.field && site.field->horizontal_nt() < earth::least_horizontal_nt) {
+    report_once(page, at, no_compass_said_,
+                wording::weak_field(site.field->horizontal_nt(), by_model));
+  } else if (site.field && site.field->horizontal_nt() < earth::weak_horizontal_nt) {
+    report_once(page, at, weak_field_said_, wording::sluggish_needle(site.field->horizontal_nt()));
   }
+  if (!declared_off_said_) {
+    if (auto off = held_against_model(settings_, page.elevation_m.value_or(0))) {
+      if (declared_at_) off->related.push_back({*declared_at_, "stated here"});
+      report_once(page, at, declared_off_said_, *std::move(off));
+    }
+  }
+  const bool on_grid = options.north == North::grid && settings_.declination_known();
+  if (on_grid && !site.grid) report_once(page, at, grid_unknown_said_, wording::grid_unknown());
+  if (site.borrowed && ((by_model && settings_.declination_known()) || on_grid))
+    report_once(page, at, borrowed_said_,
+                wording::position_borrowed(on_grid ? by_model ? "declination and grid north are"
+                                                              : "grid north is"
+                                                   : "the declination is"));
 }
 
 void Reduction::Log::check_tally(Page& page, const Entry& entry, const Tally& tally) {
@@ -283,19 +371,12 @@ void Reduction::Log::finish(Page& page) {
   for (const Row& row : page.rows) {
     if (row.status == Status::rejected) ++found.rejected;
   }
-  std::uint32_t last_void_line = 0;
   std::uint32_t last_suspect = no_reading;
   for (const Diagnostic& diagnostic : page.diagnostics) {
     if (diagnostic.severity == Severity::error) ++found.errors;
     if (diagnostic.severity == Severity::warning) ++found.warnings;
     if (diagnostic.severity == Severity::note) ++found.notes;
-    if (diagnostic.reading == no_reading) {
-      if (diagnostic.severity == Severity::error && diagnostic.place.line != last_void_line) {
-        ++found.not_understood;
-        last_void_line = diagnostic.place.line;
-      }
-      continue;
-    }
+    if (diagnostic.reading == no_reading) continue;
     // Rows are in the order of readings. One without a row is in the mean before it, which stands
     // for all good ones of its line.
     auto row =

@@ -18,13 +18,20 @@ std::string east_or_west(Declination declination) {
 }
 
 std::string said(const DeclinationSetting& setting) {
-  return setting.from == DeclinationSetting::From::as_set ? "as-set"
-                                                          : east_or_west(setting.declination);
+  switch (setting.from) {
+    case DeclinationSetting::From::as_set:
+      return "as-set";
+    case DeclinationSetting::From::model:
+      return "model";
+    case DeclinationSetting::From::stated:
+      break;
+  }
+  return east_or_west(setting.declination);
 }
 
 void set_declination(Settings& settings, const DeclinationSetting& said_declination, From from) {
-  settings.as_set = said_declination.from == DeclinationSetting::From::as_set;
-  settings.declination = settings.as_set ? settings.set : said_declination.declination;
+  settings.declination_by = said_declination.from;
+  settings.declination = settings.as_set() ? settings.set : said_declination.declination;
   settings.declination_sigma = said_declination.sigma;
   settings.declination_from = from;
 }
@@ -32,7 +39,7 @@ void set_declination(Settings& settings, const DeclinationSetting& said_declinat
 void set_set(Settings& settings, Declination set, From from) {
   settings.set = set;
   settings.set_from = from;
-  if (settings.as_set) settings.declination = set;
+  if (settings.as_set()) settings.declination = set;
 }
 
 struct Apply {

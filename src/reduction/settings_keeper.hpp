@@ -6,9 +6,6 @@
 
 namespace lodebook::reduction {
 
-/// The settings before the first line: what the options say.
-Settings initial_settings(const Options& options);
-
 /// Changes `settings` where `entry` is a setting; true if it was one.
 bool apply(Settings& settings, const notebook::Entry& entry, const notebook::Source& source);
 

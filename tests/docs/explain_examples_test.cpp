@@ -13,15 +13,20 @@ using namespace lodebook;
 
 namespace {
 
-/// The options in an example's first line, `# lodebook check --declination 20E`.
+/// The options in an example's first line, `# lodebook check --declination 20E` or
+/// `# lodebook reduce --north grid`.
 reduction::Options options_of(std::string_view example) {
   reduction::Options options;
+  if (example.starts_with("# lodebook reduce --north grid\n")) {
+    options.north = reduction::North::grid;
+    return options;
+  }
   constexpr std::string_view command = "# lodebook check ";
   if (!example.starts_with(command)) return options;
   constexpr std::string_view declination = "--declination ";
   std::string_view words = example.substr(command.size());
   words = words.substr(0, words.find('\n'));
-  REQUIRE(words.starts_with(declination));  // the only option that an example needs
+  REQUIRE(words.starts_with(declination));  // the only other option that an example needs
   std::vector<notebook::Diagnostic> faults;
   options.declination = notebook::read_declination(
       notebook::Source("option", std::string(words.substr(declination.size()))), faults);

@@ -107,14 +107,16 @@ TEST_CASE("a declination may say how well it is known") {
   CHECK(fault("declination 24.6E 0.4") == "trailing-text");
 }
 
-TEST_CASE("the dial may have been right, and there is no model yet") {
+TEST_CASE("the dial may have been right, or the model may be asked") {
   CHECK(last<DeclinationSetting>(read("declination as-set")).from ==
         DeclinationSetting::From::as_set);
   CHECK(last<DeclinationSetting>(read("Declination AS-SET")).from ==
         DeclinationSetting::From::as_set);
   CHECK(last<DeclinationSetting>(read("declination 24.6E")).from ==
         DeclinationSetting::From::stated);
-  CHECK(fault("declination model") == "declination-model");
+  CHECK(last<DeclinationSetting>(read("declination model")).from ==
+        DeclinationSetting::From::model);
+  CHECK(fault("declination model ±0.4") == "trailing-text");
   CHECK(fault("set as-set") == "number");
 }
 

@@ -16,7 +16,7 @@ std::string cell(std::string_view text) {
 /// The whole line of a row, as the table has it.
 std::string line_of(const test::OneRow& one) {
   std::string out;
-  output::append_csv(out, one.source, one.page);
+  output::append_csv(out, output::columns(), one.source, one.page);
   return out;
 }
 

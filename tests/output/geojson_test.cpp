@@ -12,7 +12,7 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 Json geojson(const std::vector<test::Log>& logs) {
-  return Json::parse(test::written(output::GeoJsonWriter(), logs));
+  return Json::parse(test::written(output::GeoJsonWriter(output::columns()), logs));
 }
 
 TEST_CASE("a feature a reading, with its station's point or none") {
@@ -31,8 +31,8 @@ TEST_CASE("a feature a reading, with its station's point or none") {
 }
 
 TEST_CASE("all features have the table's keys, each of one type, and decimals have a point") {
-  const std::string text =
-      test::written(output::GeoJsonWriter(), {{"a", test::small_log}, {"b", test::rough}});
+  const std::string text = test::written(output::GeoJsonWriter(output::columns()),
+                                         {{"a", test::small_log}, {"b", test::rough}});
   CHECK(text.find("\"dip\":32.0,") != std::string::npos);
   CHECK(text.find("\"accuracy_m\":8.0,") != std::string::npos);
   const Json document = Json::parse(text);

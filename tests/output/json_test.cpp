@@ -14,7 +14,8 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 Json reduction_document(const std::vector<test::Log>& logs) {
-  return Json::parse(test::written(output::JsonWriter(reduction::North::geographic), logs));
+  return Json::parse(
+      test::written(output::JsonWriter(reduction::North::geographic, output::columns()), logs));
 }
 
 Json report_document(const std::vector<test::Log>& logs) {

@@ -39,9 +39,9 @@ std::string written(Writer writer, const std::vector<Log>& logs,
 
 /// The table with its header.
 struct CsvWriter {
-  void begin(std::string& out) { output::append_csv_header(out); }
+  void begin(std::string& out) { output::append_csv_header(out, output::columns()); }
   void page(std::string& out, const notebook::Source& source, const reduction::Page& page) {
-    output::append_csv(out, source, page);
+    output::append_csv(out, output::columns(), source, page);
   }
 };
 

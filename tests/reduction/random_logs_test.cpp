@@ -51,7 +51,8 @@ class Typist {
 
   Options options() {
     Options options;
-    if (one_in(3)) options.north = North::magnetic;
+    if (one_in(2)) options.north = one_in(2) ? North::magnetic : North::grid;
+    options.grid_columns = one_in(3);
     if (one_in(4)) options.set = Declination::east(10);
     if (one_in(4)) options.declination = setting();
     if (one_in(4)) options.rule = one_in(2) ? ThumbRule::right : ThumbRule::left;
@@ -70,7 +71,7 @@ class Typist {
 
   notebook::DeclinationSetting setting() {
     using From = notebook::DeclinationSetting::From;
-    if (one_in(3)) return {From::as_set, {}, 0};
+    if (one_in(3)) return {one_in(2) ? From::as_set : From::model, {}, 0};
     return {From::stated, *Declination::west(static_cast<double>(below(60))), one_in(2) ? 0.4 : 0};
   }
 

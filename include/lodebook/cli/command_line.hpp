@@ -33,6 +33,7 @@ struct CommandLine {
   std::optional<notebook::DeclinationSetting> declination;
   std::optional<Declination> set;
   std::optional<ThumbRule> rule;
+  bool grid = false;
   reduction::Repeats repeats = reduction::Repeats::each;
   notebook::Notation to = notebook::Notation::azimuth;
   notebook::ReadAs as = notebook::ReadAs::own_form;

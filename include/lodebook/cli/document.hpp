@@ -29,7 +29,8 @@ void finished(const OutputFile& file, Outcome& outcome);
 /// A table or report on its way out, a page at a time, in large blocks.
 class Document {
  public:
-  static Document table(Format format, reduction::North north, OutputFile file);
+  static Document table(Format format, reduction::North north, output::Columns columns,
+                        OutputFile file);
   /// `keep` holds all of it back until `finish`, so that two documents do not mix on one screen.
   static Document report(ReportFormat format, bool color, OutputFile file, bool keep);
 
@@ -44,7 +45,9 @@ class Document {
 
  private:
   /// The CSV has nothing between logs; the clean log comes from the notebook at once.
-  struct Csv {};
+  struct Csv {
+    output::Columns columns;
+  };
   struct CleanLog {};
   using Writer = std::variant<Csv, CleanLog, output::JsonWriter, output::GeoJsonWriter,
                               output::StationReport, output::JsonReport>;

@@ -39,6 +39,9 @@ UsageError column_unknown(std::string_view column, std::string_view file,
                           const std::vector<std::string>& columns);
 UsageError quote_it(std::string_view reading);
 UsageError north_without_declination();
+/// A reading on its own has neither a place nor a date.
+UsageError declination_without_place();
+UsageError grid_without_place();
 UsageError code_unknown(std::string_view code);
 UsageError topic_unknown(std::string_view topic);
 UsageError blank_without_log();

@@ -38,6 +38,7 @@ enum class Option : std::uint8_t {
   declination,
   set,
   rule,
+  grid,
   repeats,
   to,
   as,

@@ -69,7 +69,8 @@ struct SetSetting {
   Declination set;
 };
 struct DeclinationSetting {
-  enum class From : std::uint8_t { stated, as_set } from = From::stated;
+  /// As a figure; by the dial, which was right; or by the geomagnetic model for place and date.
+  enum class From : std::uint8_t { stated, as_set, model } from = From::stated;
   Declination declination;
   /// One sigma, degrees; 0 if not given.
   double sigma = 0;

@@ -73,7 +73,6 @@ Diagnostic tally(std::string_view what, std::size_t said, std::size_t counted);
 Diagnostic declination_side(std::string_view typed);
 Diagnostic declination_missing(bool set_known);
 Diagnostic declination_large(std::string_view typed, bool impossible);
-Diagnostic declination_model();
 Diagnostic set_missing(double declination);
 Diagnostic option_overridden(std::string_view what, std::string_view log, std::string_view option);
 Diagnostic attraction_unapplied();
@@ -81,6 +80,28 @@ Diagnostic word_taken(std::string_view word);
 Diagnostic date(std::string_view typed, std::string_view meant);
 Diagnostic time(std::string_view typed);
 Diagnostic date_order(std::string_view date, std::string_view before);
+
+// ---- place and date
+/// What the geomagnetic model has at a place and date: degrees east, one sigma, its name, the day.
+struct ModelDeclination {
+  double degrees_east = 0;
+  double sigma = 0;
+  std::string_view model;
+  std::string date;
+};
+Diagnostic model_without_date();
+Diagnostic model_without_position();
+Diagnostic model_out_of_years(std::string_view date);
+Diagnostic declination_sign(double declared, const ModelDeclination& model);
+/// `true_in` is the decimal year, before or after `year`, that had what is declared.
+Diagnostic declination_stale(double declared, const ModelDeclination& model,
+                             std::optional<double> true_in, double year);
+/// No needle finds north; an error where the model was to give the declination.
+Diagnostic weak_field(double horizontal_nt, bool model_asked);
+Diagnostic sluggish_needle(double horizontal_nt);
+/// `what` is taken at another position, such as `the declination is`.
+Diagnostic position_borrowed(std::string_view what);
+Diagnostic grid_unknown();
 
 // ---- text
 Diagnostic number(std::string_view typed, std::string_view help);

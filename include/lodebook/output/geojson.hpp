@@ -2,18 +2,21 @@
 // The table as GeoJSON points (RFC 7946), written a page at a time.
 #pragma once
 
-#include <lodebook/reduction/page.hpp>
+#include <lodebook/output/table.hpp>
 
 namespace lodebook::output {
 
 /// Writes one FeatureCollection: begin, page for each page, end.
 class GeoJsonWriter {
  public:
+  explicit GeoJsonWriter(Columns columns) : columns_(columns) {}
+
   void begin(std::string& out);
   void page(std::string& out, const notebook::Source& source, const reduction::Page& page);
   void end(std::string& out);
 
  private:
+  Columns columns_;
   bool first_ = true;
 };
 

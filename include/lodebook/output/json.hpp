@@ -2,6 +2,7 @@
 // The reduction as one JSON document, written a page at a time.
 #pragma once
 
+#include <lodebook/output/table.hpp>
 #include <lodebook/reduction/reduction.hpp>
 
 namespace lodebook::output {
@@ -11,7 +12,7 @@ namespace lodebook::output {
 /// empty between calls. `north` is what was asked for; every row names what it got.
 class JsonWriter {
  public:
-  explicit JsonWriter(reduction::North north) : north_(north) {}
+  JsonWriter(reduction::North north, Columns columns) : north_(north), columns_(columns) {}
 
   void begin(std::string& out);
   void begin_log(std::string& out, const reduction::Reduction& reduction);
@@ -21,6 +22,7 @@ class JsonWriter {
 
  private:
   reduction::North north_;
+  Columns columns_;
   bool first_log_ = true;
   bool first_station_ = true;
   /// The log's diagnostics so far, as elements of an array.

@@ -27,10 +27,13 @@ class StationReport {
   void end(std::string& out);
 
  private:
+  void state_correction(const reduction::Settings& settings);
+
   bool color_;
   bool caution_ = false;
   /// The line before was blank, or there is none.
   bool spaced_ = true;
+  reduction::North wanted_ = reduction::North::geographic;
   /// What was last said to be added to the bearings, hundredths of a degree, and to which north.
   std::int64_t stated_correction_ = 0;
   reduction::North stated_north_ = reduction::North::geographic;
@@ -58,6 +61,7 @@ class JsonReport {
   bool first_log_ = true;
   bool first_station_ = true;
   bool caution_ = false;
+  reduction::North wanted_ = reduction::North::geographic;
   SecondLook second_look_;
   reduction::Counts counts_;
 };

@@ -26,8 +26,9 @@ struct Column {
   void (*append)(std::string& out, const RowContext& context);
 };
 
-/// The columns in their order.
-std::span<const Column> columns();
+/// The columns in their order; easting, northing and zone among them `with_grid` only.
+using Columns = std::span<const Column>;
+Columns columns(bool with_grid = false);
 
 /// The log's name as outputs show it: as given, but the base name of an absolute path.
 std::string_view shown_name(const notebook::Source& source);

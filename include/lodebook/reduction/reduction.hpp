@@ -15,10 +15,15 @@ enum class Repeats : std::uint8_t { each, mean };
 struct Options {
   North north = North::geographic;
   Repeats repeats = Repeats::each;
+  /// The table has columns for easting, northing and zone.
+  bool grid_columns = false;
   std::optional<notebook::DeclinationSetting> declination;
   std::optional<Declination> set;
   std::optional<ThumbRule> rule;
 };
+
+/// The settings before a log's first line: what the options say.
+Settings initial_settings(const Options& options);
 
 /// A landmark of the log, for outputs.
 struct LandmarkRow {

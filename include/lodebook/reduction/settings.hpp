@@ -2,13 +2,15 @@
 // How the compass was set and what was true: the settings in force at a reading.
 #pragma once
 
+#include <lodebook/earth/geomagnetic.hpp>
+#include <lodebook/earth/grid.hpp>
 #include <lodebook/notebook/notebook.hpp>
 
 namespace lodebook::reduction {
 
 /// The north that azimuths of an output refer to.
-enum class North : std::uint8_t { geographic, magnetic };
-/// `true` or `magnetic`, as outputs name it.
+enum class North : std::uint8_t { geographic, magnetic, grid };
+/// `true`, `magnetic` or `grid`, as outputs name it.
 std::string_view name_of(North north);
 
 /// One-sigma reading errors. The defaults are the instrument's: degrees, degrees, percent.
@@ -20,6 +22,17 @@ struct Accuracy {
 
 /// Where a figure came from.
 enum class From : std::uint8_t { nowhere, log, option };
+
+/// Where and when readings are made, and what follows from it.
+struct Site {
+  std::optional<earth::Position> position;
+  /// The position is that of a station or landmark above, since this station has none.
+  bool borrowed = false;
+  /// The models' field, where position and date are known and within their years.
+  std::optional<earth::MagneticField> field;
+  /// Only where the output asks for a grid.
+  std::optional<earth::GridPosition> grid;
+};
 
 /// What holds at one line of a log.
 struct Settings {
@@ -40,12 +53,24 @@ struct Settings {
   /// Turned into the dial; 0 where nothing is said.
   Declination set;
   From set_from = From::nowhere;
-  /// The dial is declared right: true = read.
-  bool as_set = false;
-  /// True declination; equal to `set` where `as_set`.
+  /// How the declination is given: stated, as set on the dial, or by the model.
+  notebook::DeclinationSetting::From declination_by = notebook::DeclinationSetting::From::stated;
+  /// True declination; equal to `set` where the dial is declared right.
   Declination declination;
   double declination_sigma = 0;
   From declination_from = From::nowhere;
+  Site site;
+
+  bool as_set() const { return declination_by == notebook::DeclinationSetting::From::as_set; }
+  bool from_model() const { return declination_by == notebook::DeclinationSetting::From::model; }
+  /// False also where the model cannot say: no position, no date, or no field that turns a needle.
+  bool declination_known() const {
+    return declination_from != From::nowhere &&
+           (!from_model() ||
+            (site.field && site.field->horizontal_nt() >= earth::least_horizontal_nt));
+  }
+  /// How far magnetic north lies east of grid north, degrees in [-180, 180], where both are known.
+  std::optional<double> grid_magnetic_angle() const;
 };
 
 /// What is added to a bearing read on the dial.
@@ -57,8 +82,9 @@ struct Correction {
   double sigma = 0;
 };
 
-/// magnetic = read - set; true = read - set + declination. Where the wanted north cannot be had
-/// (true without a declination), the other one is given and named.
+/// magnetic = read - set; true = read - set + declination; grid = true - convergence. Where the
+/// wanted north cannot be had (true without a declination, grid without a position), the next one
+/// before it is given and named.
 Correction correction(const Settings& settings, North wanted);
 
 }  // namespace lodebook::reduction

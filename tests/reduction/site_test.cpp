@@ -1,0 +1,272 @@
+// SPDX-License-Identifier: MIT
+// What place and date give: the model's declination, what it says of a stated one, grid north.
+#include "reduced.hpp"
+
+#include <lodebook/earth/geomagnetic.hpp>
+#include <lodebook/orientation/precision.hpp>
+
+namespace {
+
+using namespace lodebook;
+using notebook::Code;
+using reduction::North;
+using test::exact;
+using test::in;
+using test::miss;
+using test::off;
+using test::Options;
+using test::Reduced;
+
+constexpr earth::Position ridge{-44.6891, 169.0144};
+constexpr double february_2026 = 2026 + 44.0 / 365;
+const std::string at_ridge = "station Q1 at 44.6891S 169.0144E\n";
+const std::string reading = "bedding N85E 32N\n";  // strike 265, dip to the right
+
+earth::MagneticField field_of(const earth::Position& at, double height_m, double year) {
+  const auto field = earth::magnetic_field(at, height_m, year);
+  REQUIRE(field);
+  return *field;
+}
+
+Options by_model(North north = North::geographic) {
+  Options options = in(north);
+  options.declination = {notebook::DeclinationSetting::From::model, {}, 0};
+  return options;
+}
+
+}  // namespace
+
+TEST_CASE("the model gives each station the declination of its own place and date") {
+  const Reduced log(
+      "set 0\ndeclination model\n"
+      "date 1978-07-19\nstation A at 55.64N 62.41W\nelevation 300\nbedding N20W 81E\n"
+      "date 2026-02-14\nstation B at 44.6891S 169.0144E\nbedding N20W 81E\n");
+  const auto labrador = field_of({55.64, -62.41}, 300, 1978 + 199.0 / 365);
+  const auto zealand = field_of(ridge, 0, february_2026);
+  CHECK(miss(log.row(0).correction, labrador.declination().degrees_east()) < exact);
+  CHECK(miss(log.row(1).correction, zealand.declination().degrees_east()) < exact);
+  CHECK(off(log.row(0).strike, 340 + labrador.declination().degrees_east()) < exact);
+  CHECK(log.row(0).north == North::geographic);
+  CHECK(log.pages()[1].settings.site.field->model() == earth::FieldModel::igrf12);
+  CHECK(log.pages()[2].settings.site.field->model() == earth::FieldModel::wmm2025);
+  // Its uncertainty is in the row's.
+  CHECK(miss(log.row(0).uncertainty, std::hypot(strike_sigma(0.5, 1, *Dip::from_degrees(81)),
+                                                labrador.declination_sigma())) < exact);
+  CHECK(log.codes().empty());
+}
+
+TEST_CASE("a date that changes within a station changes the declination there") {
+  const Reduced log("set 0\ndeclination model\ndate 1978-07-19\n" + at_ridge + reading +
+                    "date 2026-02-14\n" + reading);
+  CHECK(miss(log.row(0).correction,
+             field_of(ridge, 0, 1978 + 199.0 / 365).declination().degrees_east()) < exact);
+  CHECK(miss(log.row(1).correction,
+             field_of(ridge, 0, february_2026).declination().degrees_east()) < exact);
+}
+
+TEST_CASE("a position below the readings of a station holds for them, and in the heading") {
+  const Reduced log("set 0\ndeclination model\ndate 2026-02-14\nstation Q1\n" + reading +
+                    "at 44.6891S 169.0144E\n");
+  const double east = field_of(ridge, 0, february_2026).declination().degrees_east();
+  CHECK(miss(log.row().correction, east) < exact);
+  CHECK(miss(log.reduction().heading().declination.degrees_east(), east) < exact);
+}
+
+TEST_CASE("what was set into the dial is taken off whatever the model gives") {
+  const Reduced log("set 20E\ndeclination model\ndate 2026-02-14\n" + at_ridge + reading);
+  CHECK(miss(log.row().correction,
+             field_of(ridge, 0, february_2026).declination().degrees_east() - 20) < exact);
+}
+
+TEST_CASE("without a position the nearest one above is taken, and said so") {
+  const std::string head = "set 0\ndeclination model\ndate 2026-02-14\n";
+  const double east = field_of(ridge, 0, february_2026).declination().degrees_east();
+  const auto taken = [&](const std::string& text) {
+    const Reduced log(head + text);
+    const auto& last = log.row(log.row_count() - 1);
+    CHECK(log.only(Code::position_borrowed).severity == notebook::Severity::note);
+    CHECK(last.north == North::geographic);
+    CHECK(!log.pages().back().position);
+    return last.correction;
+  };
+  CHECK(miss(taken(at_ridge + reading + "station Q2\n" + reading + reading), east) < exact);
+  CHECK(miss(taken("landmark Peak 44.6891S 169.0144E\nstation Q2\n" + reading), east) < exact);
+  // A station goes before a landmark, wherever they stand.
+  CHECK(miss(taken(at_ridge + "landmark Peak 10S 100E\nstation Q2\n" + reading), east) < exact);
+  // Each station says so, once.
+  const Reduced two(head + at_ridge + "station Q2\n" + reading + reading + "station Q3\n" +
+                    reading);
+  CHECK(two.count(Code::position_borrowed) == 2);
+  // Not where nothing hangs on it.
+  CHECK(Reduced("set 0\ndeclination 25E\ndate 2026-02-14\n" + at_ridge + "station Q2\n" + reading)
+            .codes()
+            .empty());
+  CHECK(Reduced(head + at_ridge + "station Q2\n" + reading, in(North::magnetic)).codes().empty());
+}
+
+TEST_CASE("where the model cannot tell, it is an error once, and bearings stay magnetic") {
+  const auto check = [](const std::string& text, const char* why) {
+    INFO(text);
+    const Reduced log(text + "station Q9\n" + reading);
+    CHECK(log.only(Code::declination_model).severity == notebook::Severity::error);
+    CHECK(log.only(Code::declination_model).message.find(why) != std::string::npos);
+    for (std::size_t i = 0; i < log.row_count(); ++i) {
+      CHECK(log.row(i).north == North::magnetic);
+      CHECK(miss(log.row(i).correction, -10) < exact);
+      CHECK(log.row(i).status == reduction::Status::ok);
+    }
+    CHECK(log.counts().errors == 1);
+    CHECK(log.counts().not_understood == 0);
+    CHECK(log.codes() == "declination-model ");
+  };
+  check("set 10E\ndeclination model\n" + at_ridge + reading, "no date");
+  check("set 10E\ndeclination model\ndate 2026-02-14\nstation Q1\n" + reading, "no position");
+  check("set 10E\ndeclination model\ndate 1899-12-31\n" + at_ridge + reading, "1900 to 2030");
+  check("set 10E\ndeclination model\ndate 2030-01-02\n" + at_ridge + reading, "1900 to 2030");
+}
+
+TEST_CASE("a station that has what is missing is corrected all the same") {
+  const Reduced log("set 0\ndeclination model\nstation Q1 at 44.6891S 169.0144E\n" + reading +
+                    "date 2026-02-14\nstation Q2 at 44.6891S 169.0144E\n" + reading);
+  CHECK(log.count(Code::declination_model) == 1);
+  CHECK(log.row(0).north == North::magnetic);
+  CHECK(log.row(1).north == North::geographic);
+}
+
+TEST_CASE("the model stands in from the command line, and a log's own statement wins") {
+  const Reduced alone("set 0\ndate 2026-02-14\n" + at_ridge + reading, by_model());
+  CHECK(miss(alone.row().correction,
+             field_of(ridge, 0, february_2026).declination().degrees_east()) < exact);
+  CHECK(alone.codes().empty());
+  const Reduced log("set 0\ndeclination 25E\ndate 2026-02-14\n" + at_ridge + reading, by_model());
+  CHECK(miss(log.row().correction, 25) < exact);
+  CHECK(log.codes() == "option-overridden ");
+}
+
+TEST_CASE(
+    "where no needle finds north the model corrects nothing, and a stated value is warned of") {
+  const std::string pole = "date 2026-02-14\nset 0\nstation P at 85.5N 140E\n" + reading;
+  const double horizontal = field_of({85.5, 140}, 0, february_2026).horizontal_nt();
+  REQUIRE(horizontal < earth::least_horizontal_nt);
+  const Reduced model("declination model\n" + pole);
+  CHECK(model.only(Code::weak_field).severity == notebook::Severity::error);
+  CHECK(model.row().north == North::magnetic);
+  CHECK(model.codes() == "weak-field ");
+  const double east = field_of({85.5, 140}, 0, february_2026).declination().degrees_east();
+  const Reduced stated("declination " + std::to_string(std::abs(east)) + (east < 0 ? "W" : "E") +
+                       "\n" + pole);
+  CHECK(stated.only(Code::weak_field).severity == notebook::Severity::warning);
+  CHECK(stated.row().north == North::geographic);
+  // A weak field is a caution, once a log.
+  const Reduced weak("declination model\ndate 2026-02-14\nset 0\nstation P at 72.5N 95W\n" +
+                     reading + "station Q at 72.5N 95W\n" + reading);
+  CHECK(weak.only(Code::weak_field).severity == notebook::Severity::warning);
+  CHECK(weak.row().north == North::geographic);
+}
+
+TEST_CASE("a stated declination is held against the model") {
+  const auto codes = [](const std::string& declination, const char* date = "2026-02-14",
+                        const Options& options = {}) {
+    return Reduced(declination + "set 0\ndate " + date + "\n" + at_ridge + reading +
+                       "station Q2\n" + reading,
+                   options)
+        .codes();
+  };
+  // The model has 24.98 E +-0.38.
+  CHECK(codes("declination 25E\n").empty());
+  CHECK(codes("declination 24.05E\n").empty());
+  CHECK(codes("declination 25.9E\n").empty());
+  CHECK(codes("declination 23.9E\n") == "declination-stale ");
+  CHECK(codes("declination 26.1E\n") == "declination-stale ");
+  CHECK(codes("declination 23.9E ±2\n").empty());
+  CHECK(codes("declination 25W\n") == "declination-sign ");
+  CHECK(codes("declination 22W\n") == "declination-sign ");
+  CHECK(codes("declination 10W\n") == "declination-stale ");
+  // Outside the models' years nothing is known.
+  CHECK(codes("declination 25W\n", "1890-02-14").empty());
+  // From the command line likewise; and a dial that was right.
+  Options option;
+  option.declination = {notebook::DeclinationSetting::From::stated, *Declination::west(25), 0};
+  CHECK(codes("", "2026-02-14", option) == "declination-sign ");
+  CHECK(Reduced("set 25W\ndeclination as-set\ndate 2026-02-14\n" + at_ridge + reading).codes() ==
+        "declination-sign ");
+  CHECK(Reduced("declination as-set\ndate 2026-02-14\n" + at_ridge + reading).codes().empty());
+}
+
+TEST_CASE("a stale declination says when it was true, and where it is stated") {
+  const Reduced log("set 0\ndeclination 22E\ndate 2026-02-14\n" + at_ridge + reading);
+  const auto& fault = log.only(Code::declination_stale);
+  CHECK(fault.severity == notebook::Severity::warning);
+  CHECK(fault.place.line == 4);
+  REQUIRE(fault.related.size() == 1);
+  CHECK(fault.related.front().place.line == 2);
+  CHECK(log.row().status == reduction::Status::ok);
+  // The year named is one in which the model does have 22 E there.
+  const std::size_t at = fault.help.find(" in ");
+  REQUIRE(at != std::string::npos);
+  const double year = std::stod(fault.help.substr(at + 4));
+  CHECK(year > 1940);
+  CHECK(year < 2000);
+  CHECK(std::abs(field_of(ridge, 0, year + 0.5).declination().degrees_east() - 22) < 0.1);
+  // Never so: no year.
+  const Reduced never("set 0\ndeclination 50E\ndate 2026-02-14\n" + at_ridge + reading);
+  CHECK(never.only(Code::declination_stale).help.find("never") != std::string::npos);
+}
+
+TEST_CASE("each declination of a log is held against the model, once") {
+  const Reduced log("set 0\ndate 2026-02-14\ndeclination 22E\n" + at_ridge + reading + reading +
+                    "declination 21E\n" + reading + reading + "declination 25E\n" + reading);
+  CHECK(log.count(Code::declination_stale) == 2);
+}
+
+TEST_CASE("grid is true - convergence, with the zone of each station") {
+  const Reduced log("set 0\ndeclination 24.6E\nstation Q1 at 44.6891S 169.0144E\n" + reading +
+                        "lineation N20W 15\nstation Q2 at 44.6891S 173.0144E\n" + reading,
+                    in(North::grid));
+  const auto west = earth::grid_position(ridge);
+  const auto east = earth::grid_position({-44.6891, 173.0144});
+  CHECK(west.convergence.degrees_east() > 1);
+  CHECK(east.convergence.degrees_east() < -1);
+  CHECK(off(log.row(0).strike, 265 + 24.6 - west.convergence.degrees_east()) < exact);
+  CHECK(off(log.row(1).trend, 340 + 24.6 - west.convergence.degrees_east()) < exact);
+  CHECK(off(log.row(2).strike, 265 + 24.6 - east.convergence.degrees_east()) < exact);
+  for (std::size_t i = 0; i < 3; ++i)
+    CHECK(log.row(i).north == North::grid);
+  const auto angle = log.pages()[1].settings.grid_magnetic_angle();
+  CHECK(miss(angle, 24.6 - west.convergence.degrees_east()) < exact);
+  CHECK(log.codes().empty());
+}
+
+TEST_CASE("a dial that was right is turned to the grid all the same") {
+  const Reduced log("declination as-set\n" + at_ridge + reading, in(North::grid));
+  CHECK(off(log.row().strike, 265 - earth::grid_position(ridge).convergence.degrees_east()) <
+        exact);
+  CHECK(log.row().north == North::grid);
+}
+
+TEST_CASE("grid north needs a position, or else the rows refer to true north and say so") {
+  const Reduced log("set 0\ndeclination 24.6E\nstation Q1\n" + reading + "station Q2\n" + reading,
+                    in(North::grid));
+  CHECK(log.only(Code::grid_unknown).severity == notebook::Severity::warning);
+  CHECK(log.row(0).north == North::geographic);
+  CHECK(off(log.row(0).strike, 289.6) < exact);
+  const Reduced borrowed("set 0\ndeclination 24.6E\n" + at_ridge + "station Q2\n" + reading,
+                         in(North::grid));
+  CHECK(borrowed.row().north == North::grid);
+  CHECK(borrowed.count(Code::position_borrowed) == 1);
+  // Without a declination neither can be had.
+  const Reduced magnetic("set 0\n" + at_ridge + reading, in(North::grid));
+  CHECK(magnetic.codes() == "declination-missing ");
+  CHECK(magnetic.row().north == North::magnetic);
+}
+
+TEST_CASE("the grid is worked out only where it is asked for") {
+  const std::string text =
+      "set 0\ndeclination 24.6E\n" + at_ridge + reading + "station Q2\n" + reading;
+  CHECK(!Reduced(text).pages()[1].settings.site.grid);
+  Options options;
+  options.grid_columns = true;
+  const Reduced log(text, options);
+  CHECK(log.pages()[1].settings.site.grid->designation() == "59G");
+  CHECK(log.row(0).north == North::geographic);
+}
