@@ -37,7 +37,8 @@ reduction::Options options_of(const CommandLine& line) {
 }  // namespace
 
 std::optional<UsageError> refuse(const CommandLine& line, std::span<const std::string> inputs,
-                                 bool writes_to_standard_output) {
+                                 bool writes_to_standard_output,
+                                 std::span<const std::string> beside) {
   if (std::ranges::count(inputs, standard_stream) > 1) return stdin_twice();
 
   std::vector<Known> outputs;
@@ -58,6 +59,9 @@ std::optional<UsageError> refuse(const CommandLine& line, std::span<const std::s
     } else if (!add(identity_of(*name), *name)) {
       return outputs_are_one(*name);
     }
+  }
+  for (const std::string& name : beside) {
+    if (!add(identity_of(name), name)) return outputs_are_one(name);
   }
   for (const std::string& input : inputs) {
     const auto identity = input == standard_stream ? identity_of(0) : identity_of(input);

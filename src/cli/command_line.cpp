@@ -146,6 +146,7 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
   if (error) return error;
 
   line.output = first_of(typed(Option::output));
+  line.sidecar = given(Option::sidecar);
   line.report = first_of(typed(Option::report));
   line.columns = typed(Option::column);
   line.grid = given(Option::grid);

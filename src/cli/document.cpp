@@ -92,6 +92,7 @@ void Document::finish(Outcome& outcome) {
       writer_);
   file_.write(text_);
   file_.commit();
+  written_ = !file_.error();
   finished(file_, outcome);
 }
 

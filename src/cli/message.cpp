@@ -147,6 +147,26 @@ UsageError clean_log_of_many() {
                "one log at a time");
 }
 
+UsageError sidecar_without_file() {
+  return usage("--sidecar needs a file to stand beside",
+               "lodebook reduce day3.txt -o day3.csv --sidecar");
+}
+
+UsageError sidecar_without_csv() {
+  return usage("--sidecar goes with CSV only",
+               "-o day3.csv, and no other --format; a GIS reads GeoJSON as it is");
+}
+
+UsageError sidecar_without_extension(std::string_view file, std::string_view extension) {
+  const std::size_t base = file.rfind('/') + 1;
+  const std::size_t dot = file.rfind('.');
+  const bool has_other = dot != std::string_view::npos && dot > base;
+  const std::string better = std::string(has_other ? file.substr(0, dot) : file).append(extension);
+  return usage(fmt::format("--sidecar needs a name that ends in {}, and {} does not", extension,
+                           named(file)),
+               fmt::format("-o {}, for a GIS goes by the extension", named(shell_quoted(better))));
+}
+
 UsageError file_is_both(std::string_view input, std::string_view output) {
   if (input == output) {
     return usage(fmt::format("{} would be read and written at once", named(input)),

@@ -77,6 +77,9 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
     {Option::format, "format", 0, "FORMAT", formats, of_reduce, false,
      "csv, json, geojson or log (a clean log);\n"
      "without it as FILE's extension says, else csv"},
+    {Option::sidecar, "sidecar", 0, "", any, of_reduce, false,
+     "for a GIS: beside FILE.csv also FILE.csvt and\n"
+     "FILE.prj, by which its rows become points"},
     {Option::north, "north", 0, "NORTH", norths, of_reduce | of_convert, false,
      "the north of the output: true (usual), magnetic\n"
      "or grid, that of the station's UTM zone"},

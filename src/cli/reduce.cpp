@@ -4,24 +4,58 @@
 #include <array>
 #include <lodebook/cli/batch.hpp>
 #include <lodebook/cli/commands.hpp>
+#include <lodebook/output/sidecar.hpp>
 #include <utility>
 
 namespace lodebook::cli {
 namespace {
 
-/// What FILE's extension says, in any case; csv for every other.
-Format format_of(const std::string& file) {
-  constexpr std::array<std::pair<std::string_view, Format>, 3> extensions = {
-      {{".json", Format::json}, {".geojson", Format::geojson}, {".log", Format::log}}};
+constexpr std::string_view csv_extension = ".csv";
+
+/// `extension` is in lower case, `file` in any.
+bool has_extension(std::string_view file, std::string_view extension) {
   const auto lower = [](char c) {
     return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
   };
+  return file.size() >= extension.size() &&
+         std::ranges::equal(file.substr(file.size() - extension.size()), extension, {}, lower);
+}
+
+/// What FILE's extension says; csv for every other.
+Format format_of(const std::string& file) {
+  constexpr std::array<std::pair<std::string_view, Format>, 3> extensions = {
+      {{".json", Format::json}, {".geojson", Format::geojson}, {".log", Format::log}}};
   for (const auto& [extension, format] : extensions) {
-    if (file.size() < extension.size()) continue;
-    const std::string_view end = std::string_view(file).substr(file.size() - extension.size());
-    if (std::ranges::equal(end, extension, {}, lower)) return format;
+    if (has_extension(file, extension)) return format;
   }
   return Format::csv;
+}
+
+std::optional<UsageError> refuse_sidecar(const CommandLine& line, Format format) {
+  if (format != Format::csv) return sidecar_without_csv();
+  if (!line.output || *line.output == standard_stream) return sidecar_without_file();
+  if (!has_extension(*line.output, csv_extension))
+    return sidecar_without_extension(*line.output, csv_extension);
+  return std::nullopt;
+}
+
+/// The files beside the CSV file `table`. A GIS looks for them in lower case, whatever the case of
+/// the table's extension.
+std::vector<std::string> sidecars_of(const std::string& table) {
+  const std::string stem = table.substr(0, table.size() - csv_extension.size());
+  return {stem + ".csvt", stem + ".prj"};
+}
+
+/// Writes the files of `sidecars_of`.
+void write_sidecars(std::span<const std::string> names, Outcome& outcome) {
+  const std::array<std::string, 2> texts = {output::column_types(output::columns()),
+                                            std::string(output::coordinate_system())};
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    OutputFile file = OutputFile::named(names[i]);
+    file.write(texts[i]);
+    file.commit();
+    finished(file, outcome);
+  }
 }
 
 /// Both go to one screen or file, where they would mix.
@@ -39,7 +73,12 @@ Outcome reduce(const CommandLine& line) {
                         : line.output ? format_of(*line.output)
                                       : Format::csv;
   if (format == Format::log && line.words.size() > 1) return refused(clean_log_of_many());
-  if (const auto error = refuse(line, line.words, !line.output)) return refused(*error);
+  std::vector<std::string> sidecars;
+  if (line.sidecar) {
+    if (const auto error = refuse_sidecar(line, format)) return refused(*error);
+    sidecars = sidecars_of(*line.output);
+  }
+  if (const auto error = refuse(line, line.words, !line.output, sidecars)) return refused(*error);
 
   OutputFile table = line.output ? OutputFile::named(*line.output) : OutputFile::standard_output();
   OutputFile report = line.report ? OutputFile::named(*line.report) : OutputFile::standard_error();
@@ -57,6 +96,7 @@ Outcome reduce(const CommandLine& line) {
     // Whoever closed the table's pipe wants no report either.
     if (!documents.front().file().reader_gone()) document.finish(outcome);
   }
+  if (documents.front().is_written()) write_sidecars(sidecars, outcome);
   outcome.reader_gone = outcome.reader_gone || documents.front().file().reader_gone();
   return outcome;
 }

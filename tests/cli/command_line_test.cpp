@@ -64,6 +64,7 @@ TEST_CASE("every option reaches its field") {
   CHECK(line.encoding == Encoding::windows_1252);
   CHECK(line.color == Color::never);
   CHECK(line.quiet);
+  CHECK(read({"reduce", "a.txt", "--sidecar"}).sidecar);
 }
 
 TEST_CASE("options of convert reach their fields") {
@@ -79,6 +80,7 @@ TEST_CASE("options of convert reach their fields") {
 TEST_CASE("what is not typed is missing") {
   const CommandLine line = read({"check", "a.txt"});
   CHECK_FALSE(line.output);
+  CHECK_FALSE(line.sidecar);
   CHECK_FALSE(line.north);
   CHECK_FALSE(line.declination);
   CHECK_FALSE(line.set);

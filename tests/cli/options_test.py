@@ -50,6 +50,8 @@ class Options(Case):
             ["convert", "N20W", "--north", "grid", "--declination", "24E"],
             ["reduce", "good.txt", "--set", "as-set"],
             ["reduce", "good.txt", "-5"],
+            ["reduce", "good.txt", "--sidecar"],
+            ["check", "good.txt", "-o", "a.csv", "--sidecar"],
             ["check", "good.txt", "--format", "json"],
             ["convert", "N20W", "--north", "true"],
             ["convert", "--column", "strike"],

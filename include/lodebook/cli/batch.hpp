@@ -9,9 +9,10 @@
 namespace lodebook::cli {
 
 /// Refuses a run before it writes anything: standard input twice, an output that is also an input,
-/// or two outputs in one file.
+/// or two outputs in one file. `beside` are the outputs that no option names.
 std::optional<UsageError> refuse(const CommandLine& line, std::span<const std::string> inputs,
-                                 bool writes_to_standard_output);
+                                 bool writes_to_standard_output,
+                                 std::span<const std::string> beside = {});
 
 /// Reduces every log of `line` into `documents`; only one log is held at a time. A log that cannot
 /// be read is reported and the others go on. Stops where the first document's reader has gone.

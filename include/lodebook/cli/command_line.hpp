@@ -29,6 +29,7 @@ struct CommandLine {
 
   std::optional<std::string> output;
   std::optional<Format> format;
+  bool sidecar = false;
   std::optional<reduction::North> north;
   std::optional<notebook::DeclinationSetting> declination;
   std::optional<Declination> set;

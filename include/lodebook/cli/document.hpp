@@ -42,6 +42,8 @@ class Document {
   void finish(Outcome& outcome);
 
   const OutputFile& file() const { return file_; }
+  /// `finish` has written all of it.
+  bool is_written() const { return written_; }
 
  private:
   /// The CSV has nothing between logs; the clean log comes from the notebook at once.
@@ -60,6 +62,7 @@ class Document {
   OutputFile file_;
   bool keep_;
   bool begun_ = false;
+  bool written_ = false;
   std::string text_;
 };
 

@@ -31,6 +31,10 @@ UsageError words_too_many(Command command, std::string_view word);
 UsageError stdin_twice();
 UsageError two_places_for_report();
 UsageError clean_log_of_many();
+UsageError sidecar_without_file();
+UsageError sidecar_without_csv();
+/// `extension` is the one that a GIS would need instead.
+UsageError sidecar_without_extension(std::string_view file, std::string_view extension);
 UsageError file_is_both(std::string_view input, std::string_view output);
 UsageError outputs_are_one(std::string_view name);
 UsageError csv_file_missing(std::string_view column);

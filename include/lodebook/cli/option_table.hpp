@@ -34,6 +34,7 @@ const CommandSpec* command_named(std::string_view name);
 enum class Option : std::uint8_t {
   output,
   format,
+  sidecar,
   north,
   declination,
   set,
