@@ -47,8 +47,8 @@ std::vector<std::string> sidecars_of(const std::string& table) {
 }
 
 /// Writes the files of `sidecars_of`.
-void write_sidecars(std::span<const std::string> names, Outcome& outcome) {
-  const std::array<std::string, 2> texts = {output::column_types(output::columns()),
+void write_sidecars(std::span<const std::string> names, output::Columns columns, Outcome& outcome) {
+  const std::array<std::string, 2> texts = {output::column_types(columns),
                                             std::string(output::coordinate_system())};
   for (std::size_t i = 0; i < names.size(); ++i) {
     OutputFile file = OutputFile::named(names[i]);
@@ -85,8 +85,9 @@ Outcome reduce(const CommandLine& line) {
   const bool color = is_colored(line, report);
   const bool keep = meet(table, report);
   const auto north = line.north.value_or(reduction::North::geographic);
+  const output::Columns columns = output::columns(line.grid);
   std::vector<Document> documents;
-  documents.push_back(Document::table(format, north, output::columns(line.grid), std::move(table)));
+  documents.push_back(Document::table(format, north, columns, std::move(table)));
   if (line.report || !line.quiet)
     documents.push_back(Document::report(line.report_format, color, std::move(report), keep));
 
@@ -96,7 +97,7 @@ Outcome reduce(const CommandLine& line) {
     // Whoever closed the table's pipe wants no report either.
     if (!documents.front().file().reader_gone()) document.finish(outcome);
   }
-  if (documents.front().is_written()) write_sidecars(sidecars, outcome);
+  if (documents.front().is_written()) write_sidecars(sidecars, columns, outcome);
   outcome.reader_gone = outcome.reader_gone || documents.front().file().reader_gone();
   return outcome;
 }

@@ -22,7 +22,7 @@ std::string_view type_of(const Column& column) {
 
 }  // namespace
 
-std::string column_types(std::span<const Column> columns) {
+std::string column_types(Columns columns) {
   std::string out;
   for (const Column& column : columns) {
     if (!out.empty()) out.push_back(',');

@@ -30,7 +30,7 @@ struct OneRow {
 
   /// What stands in the column of that name.
   std::string cell(std::string_view name) const {
-    const auto columns = output::columns();
+    const auto columns = output::columns(true);
     const auto column = std::ranges::find(columns, name, &output::Column::name);
     if (column == columns.end()) return "no such column";
     std::string out;

@@ -21,6 +21,34 @@ TEST_CASE("the columns stand in the promised order") {
         "rotation,observed,observer,unit,written,remark,source");
 }
 
+TEST_CASE("the grid adds three columns behind the accuracy, and nothing else") {
+  const output::Columns plain = output::columns();
+  const output::Columns with_grid = output::columns(true);
+  REQUIRE(with_grid.size() == plain.size() + 3);
+  std::string added;
+  std::size_t at = 0;
+  for (const output::Column& column : with_grid) {
+    if (at < plain.size() && column.name == plain[at].name) {
+      ++at;
+    } else {
+      CHECK(plain[at - 1].name == "accuracy_m");
+      added += std::string(column.name) + ' ';
+    }
+  }
+  CHECK(added == "easting northing zone ");
+}
+
+TEST_CASE("easting, northing and zone are those of the station's own position") {
+  OneRow one;
+  one.page.settings.site.grid = earth::grid_position({33.3, 44.4});
+  CHECK(one.cell("easting").empty());  // the position is that of a station above
+  one.page.position.emplace();
+  one.page.position->position = {33.3, 44.4};
+  CHECK(one.cell("easting") == "444140.54");
+  CHECK(one.cell("northing") == "3684706.36");
+  CHECK(one.cell("zone") == "38S");
+}
+
 TEST_CASE("azimuths are rounded half up, then wrapped") {
   OneRow one;
   one.row().dip = 32;
