@@ -93,7 +93,9 @@ void append_declination(std::string& out, const Settings& settings) {
 
 /// What changes from station to station: the model's declination, and the grid's north.
 void append_site(std::string& out, const Settings& settings, reduction::North wanted) {
-  if (settings.from_model() && settings.declination_known()) {
+  if (settings.from_model() && !settings.declination_known()) {
+    if (wanted != reduction::North::magnetic) out += "; no declination, so bearings stay magnetic";
+  } else if (settings.from_model()) {
     out += "; declination ";
     append_declination_figure(out, settings);
     fmt::format_to(std::back_inserter(out), " ({})", earth::name_of(settings.site.field->model()));
@@ -253,7 +255,7 @@ void append_heading(std::string& out, const reduction::Reduction& reduction, boo
   append_declination(out, settings);
   out += ", so ";
   append_what_is_added(out, correction.angle.degrees());
-  if (varies_by_station(settings, wanted)) out += " there, and elsewhere what each station says";
+  if (varies_by_station(settings, wanted)) out += " at the first station; each says its own";
   out += "\n  ";
   if (settings.rule) {
     out += *settings.rule == ThumbRule::right ? "thumb rule right" : "thumb rule left";
