@@ -10,7 +10,8 @@ std::string_view log_card() {
 How the compass was set up; each line holds from where it stands to the end.
   dial quadrant              or azimuth: what you read off
   set 0                      the declination turned into the dial: 0, 12E, 3.5W
-  declination 24.6E ±0.4     the true one; or as-set, where the dial was right
+  declination 24.6E ±0.4     the true one; or model, that of place and date; or
+                             as-set, where the dial was right
   rule right                 or left: the side on which a plane goes down, seen
                              along the strike as typed
   order strike/dip           how two bare numbers go; also direction/dip,
