@@ -1,0 +1,53 @@
+#!/usr/bin/python3
+# SPDX-License-Identifier: MIT
+"""How much the geomagnetic model costs: a log of many stations, reduced with the declination by the
+model, and with the same declination stated. Prints the ratio of the medians of paired runs, whole
+process, output to /dev/null.
+
+usage: model_log.py LODEBOOK [STATIONS [PAIRS]]
+"""
+
+import pathlib
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+
+
+def log(stations, declination):
+    """Stations over ten degrees of latitude and longitude, three readings each."""
+    lines = ["date 2026-02-14", "set 0", f"declination {declination}"]
+    for i in range(stations):
+        latitude, longitude = 40 + i % 1000 / 100, 165 + i // 1000 % 1000 / 100
+        lines += [f"station S{i} at {latitude:.4f}S {longitude:.4f}E",
+                  f"  bedding N{i % 90}E {10 + i % 70}SE",
+                  f"  lineation N{i % 80}W {i % 60}",
+                  f"  joint {20 + i % 60} > {(i + 90) % 360:03}"]
+    return "\n".join(lines) + "\n"
+
+
+def seconds(command):
+    start = time.perf_counter()
+    subprocess.run(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, check=True)
+    return time.perf_counter() - start
+
+
+def main(lodebook, stations="100000", pairs="11"):
+    with tempfile.TemporaryDirectory() as folder:
+        commands = {}
+        for declination in ("model", "24E ±4"):
+            file = pathlib.Path(folder) / f"{declination.split()[0]}.txt"
+            file.write_text(log(int(stations), declination), encoding="utf-8")
+            commands[declination] = [lodebook, "reduce", "--quiet", str(file)]
+        times = {declination: [] for declination in commands}
+        for _ in range(int(pairs)):
+            for declination, command in commands.items():
+                times[declination].append(seconds(command))
+    ratios = [model / stated for model, stated in zip(times["model"], times["24E ±4"])]
+    print(f"{stations} stations, {pairs} pairs: by the model / stated = "
+          f"{statistics.median(ratios):.2f} (median; {min(ratios):.2f} to {max(ratios):.2f})")
+
+
+if __name__ == "__main__":
+    main(*sys.argv[1:])
