@@ -14,11 +14,12 @@ bool is_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
-/// `-15` and `- 15 > N20W` are readings where readings are expected.
+/// `-15` and `- 15 > N20W` are readings where readings are expected, as `-44.65` is a latitude.
 bool is_option(std::string_view argument, const CommandSpec* command) {
   if (argument.size() < 2 || argument[0] != '-') return false;
-  const bool expects_readings = command == nullptr || command->command == Command::convert;
-  return is_letter(argument[1]) || argument[1] == '-' || !expects_readings;
+  const bool expects_figures = command == nullptr || command->command == Command::convert ||
+                               command->command == Command::declination;
+  return is_letter(argument[1]) || argument[1] == '-' || !expects_figures;
 }
 
 /// What an argument that is an option says about the value it has or needs.
@@ -76,6 +77,10 @@ std::variant<Arranged, UsageError> arrange(std::span<const std::string> argument
       return command_unknown(arguments[place], file && file->name.empty());
     }
   }
+  const auto missing = [&](const OptionSpec& option) {
+    return value_missing(as_taken_by(
+        arranged.command ? std::optional(arranged.command->command) : std::nullopt, option));
+  };
   bool only_words = false;
   for (std::size_t i = 0; i < arguments.size(); ++i) {
     const std::string& argument = arguments[i];
@@ -90,12 +95,12 @@ std::variant<Arranged, UsageError> arrange(std::span<const std::string> argument
     }
     const Token token = token_of(argument);
     if (token.value_unwanted) return value_unwanted(*token.spec);
-    if (token.value_empty) return value_missing(*token.spec);
+    if (token.value_empty) return missing(*token.spec);
     arranged.options.push_back(argument);
     if (!token.wants_next) continue;
     ++i;
     if (i >= arguments.size() || arguments[i].empty() || is_our_option(arguments[i]))
-      return value_missing(*token.spec);
+      return missing(*token.spec);
     arranged.options.push_back(arguments[i]);
   }
   return arranged;

@@ -9,6 +9,7 @@
 #include <CLI/Formatter.hpp>
 #include <algorithm>
 #include <lodebook/cli/arrange.hpp>
+#include <lodebook/earth/geomagnetic.hpp>
 #include <lodebook/output/diagnostic.hpp>
 #include <utility>
 
@@ -25,7 +26,8 @@ std::string names_of(const OptionSpec& spec) {
 
 void add_options(CLI::App& app, std::optional<Command> command) {
   app.set_help_flag();  // ours is an option like any other
-  for (const OptionSpec& spec : options()) {
+  for (const OptionSpec& option : options()) {
+    const OptionSpec spec = as_taken_by(command, option);
     if (command ? !spec.belongs_to(*command)
                 : spec.option != Option::help && spec.option != Option::version)
       continue;
@@ -72,10 +74,10 @@ std::optional<UsageError> parse(const Arranged& arranged, Values& values) {
 
 /// Reads an option of words into `field`, whose enumeration has their order.
 template <class Field>
-bool settle(const Values& values, Option option, Field& field, std::optional<UsageError>& error) {
-  const std::vector<std::string>& typed = values[static_cast<std::size_t>(option)];
+bool settle(const Values& values, const OptionSpec& spec, Field& field,
+            std::optional<UsageError>& error) {
+  const std::vector<std::string>& typed = values[static_cast<std::size_t>(spec.option)];
   if (typed.empty()) return true;
-  const OptionSpec& spec = spec_of(option);
   const auto found = std::ranges::find(spec.choices, typed.front());
   if (found == spec.choices.end()) {
     error = value_unknown(spec, typed.front());
@@ -88,6 +90,10 @@ bool settle(const Values& values, Option option, Field& field, std::optional<Usa
     field = static_cast<Field>(index);
   }
   return true;
+}
+template <class Field>
+bool settle(const Values& values, Option option, Field& field, std::optional<UsageError>& error) {
+  return settle(values, spec_of(option), field, error);
 }
 
 /// Reads the angle of --declination or --set as a log would.
@@ -112,6 +118,25 @@ std::optional<notebook::DeclinationSetting> read_angle(const Values& values, Opt
   return read;
 }
 
+/// Reads the height of --elevation as a log would, and refuses one that no model is for.
+std::optional<UsageError> read_elevation(const std::vector<std::string>& typed, double& metres) {
+  if (typed.empty()) return std::nullopt;
+  const notebook::Source source("--elevation", typed.front());
+  std::vector<notebook::Diagnostic> diagnostics;
+  const auto height = notebook::read_height(source, diagnostics);
+  if (!height) {
+    UsageError error;
+    for (const notebook::Diagnostic& diagnostic : diagnostics)
+      output::append_diagnostic(error.text, source, diagnostic, false);
+    return error;
+  }
+  constexpr double metres_per_pace = 1;  // a height has no paces
+  metres = height->metres(metres_per_pace);
+  if (metres < earth::lowest_field_height_m || metres > earth::highest_field_height_m)
+    return elevation_outside_models(typed.front());
+  return std::nullopt;
+}
+
 std::optional<std::string> first_of(const std::vector<std::string>& values) {
   return values.empty() ? std::nullopt : std::optional(values.front());
 }
@@ -125,8 +150,12 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
 
   std::optional<UsageError> error;
   std::optional<int> shape;
-  if (!settle(values, Option::format, line.format, error) ||
-      !settle(values, Option::north, line.north, error) ||
+  const OptionSpec format = as_taken_by(line.command, spec_of(Option::format));
+  const bool answers = line.command == Command::declination;
+  if (answers ? !settle(values, format, line.answer_format, error)
+              : !settle(values, format, line.format, error))
+    return error;
+  if (!settle(values, Option::north, line.north, error) ||
       !settle(values, Option::rule, line.rule, error) ||
       !settle(values, Option::repeats, line.repeats, error) ||
       !settle(values, Option::to, line.to, error) || !settle(values, Option::as, shape, error) ||
@@ -143,6 +172,9 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
       return set_is_no_angle(typed(Option::set).front());
     line.set = set->declination;
   }
+  if (error) return error;
+
+  error = read_elevation(typed(Option::elevation), line.elevation_m);
   if (error) return error;
 
   line.output = first_of(typed(Option::output));

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <iterator>
 #include <lodebook/cli/file.hpp>
+#include <lodebook/earth/geomagnetic.hpp>
 #include <lodebook/notebook/catalogue.hpp>
 #include <lodebook/notebook/nearest.hpp>
 #include <optional>
@@ -117,6 +118,12 @@ UsageError set_is_no_angle(std::string_view value) {
                "an angle alone, such as 0 or 12.5E");
 }
 
+UsageError elevation_outside_models(std::string_view value) {
+  return usage(fmt::format("--elevation does not take '{}'", named(value)),
+               fmt::format("the geomagnetic models are for {:.0f} to {:.0f} metres",
+                           earth::lowest_field_height_m, earth::highest_field_height_m));
+}
+
 UsageError command_missing() {
   return usage("options alone, and no command", "lodebook reduce LOG... or another command");
 }
@@ -223,6 +230,20 @@ UsageError declination_without_place() {
 UsageError grid_without_place() {
   return usage("--north grid needs a position, which a reading alone does not have",
                "put the reading into a log, under a station with its position");
+}
+
+UsageError position_missing() {
+  return usage("declination needs a position",
+               "lodebook declination 44.6891S 169.0144E, or another writing");
+}
+
+UsageError year_or_northing(std::string_view words) {
+  const std::size_t space = words.find_last_of(' ');
+  const std::string_view year = words.substr(space + 1);
+  return usage(
+      fmt::format("'{}' may be the end of the position, or the year", named(year)),
+      fmt::format("quote the position: lodebook declination {}, or lodebook declination {} {}.0",
+                  shell_quoted(words), shell_quoted(words.substr(0, space)), named(year)));
 }
 
 UsageError code_unknown(std::string_view code) {

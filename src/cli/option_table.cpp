@@ -39,6 +39,19 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "\n"
      "Exit status: 0 good, 1 a reading with an error, 2 a wrong command line, 3 a file\n"
      "that cannot be read or written."},
+    {Command::declination, "declination", "POSITION [DATE]",
+     "Say the declination of a place and time.",
+     "POSITION is written as in a log, with or without quotes. DATE is such as\n"
+     "1978-07-19, or a decimal year, 1978 being its first day; without it, today. The\n"
+     "built-in geomagnetic models reach from 1900-01-01 to 2030-01-01. The line that\n"
+     "begins with `declination` can stand in the heading of a log as it is.\n"
+     "\n"
+     "  lodebook declination 44.6891S 169.0144E --elevation 812\n"
+     "  lodebook declination '59G 345210 5052310' 1978-07-19\n"
+     "  lodebook declination -44.6891, 169.0144 1978.5 --format json\n"
+     "\n"
+     "Exit status: 0 good, 1 a position or date with an error, 2 a wrong command line,\n"
+     "3 an output that cannot be written."},
     {Command::explain, "explain", "[CODE]", "Say what a diagnostic means, and the remedy.",
      "CODE is the word in brackets at the end of a diagnostic; without one, all codes\n"
      "are listed.\n"
@@ -51,12 +64,14 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "  lodebook help log --blank > day1.txt"},
 }};
 
+static_assert(command_count <= 8, "OptionSpec::commands has a bit for each");
 constexpr std::uint8_t of(Command command) {
   return static_cast<std::uint8_t>(1U << static_cast<unsigned>(command));
 }
 constexpr std::uint8_t of_reduce = of(Command::reduce);
 constexpr std::uint8_t of_logs = of_reduce | of(Command::check);
 constexpr std::uint8_t of_convert = of(Command::convert);
+constexpr std::uint8_t of_declination = of(Command::declination);
 constexpr std::uint8_t of_readers = of_logs | of_convert;
 constexpr std::uint8_t of_all = (1U << command_count) - 1;
 
@@ -71,12 +86,16 @@ constexpr std::array<std::string_view, 2> encodings = {"utf-8", "windows-1252"};
 constexpr std::array<std::string_view, 3> colors = {"auto", "always", "never"};
 constexpr std::span<const std::string_view> any;
 
+constexpr OptionVariant format_of_declination = {Command::declination, report_formats,
+                                                 "text (usual) or json"};
+
 constexpr std::array<OptionSpec, option_count> option_table = {{
     {Option::output, "output", 'o', "FILE", any, of_readers, false,
      "write to FILE, all of it or nothing"},
-    {Option::format, "format", 0, "FORMAT", formats, of_reduce, false,
+    {Option::format, "format", 0, "FORMAT", formats, of_reduce | of_declination, false,
      "csv, json, geojson or log (a clean log);\n"
-     "without it as FILE's extension says, else csv"},
+     "without it as FILE's extension says, else csv",
+     &format_of_declination},
     {Option::sidecar, "sidecar", 0, "", any, of_reduce, false,
      "for a GIS: beside FILE.csv also FILE.csvt and\n"
      "FILE.prj, by which its rows become points"},
@@ -102,6 +121,8 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
     {Option::column, "column", 0, "NAME", any, of_convert, true,
      "convert this column of a CSV file; may be given\n"
      "more than once"},
+    {Option::elevation, "elevation", 0, "HEIGHT", any, of_declination, false,
+     "metres above the sea, or with ft; without it 0"},
     {Option::report, "report", 0, "FILE", any, of_logs, false, "write the report to FILE"},
     {Option::report_format, "report-format", 0, "FORMAT", report_formats, of_logs, false,
      "text or json"},
@@ -140,6 +161,15 @@ const CommandSpec* command_named(std::string_view name) {
 
 std::span<const OptionSpec> options() {
   return option_table;
+}
+
+OptionSpec as_taken_by(std::optional<Command> command, const OptionSpec& option) {
+  OptionSpec taken = option;
+  if (option.variant != nullptr && command == option.variant->command) {
+    taken.choices = option.variant->choices;
+    taken.help = option.variant->help;
+  }
+  return taken;
 }
 
 const OptionSpec* option_named(std::string_view long_name) {

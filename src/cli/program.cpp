@@ -18,6 +18,8 @@ Outcome run_command(const CommandLine& line) {
       return check(line);
     case Command::convert:
       return convert(line);
+    case Command::declination:
+      return declination(line);
     case Command::explain:
       return explain(line);
     case Command::help:

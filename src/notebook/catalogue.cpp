@@ -592,7 +592,8 @@ station Q1
      "Choose another word."},
     {date, "date", error, "not a date, or no such day",
      "Dates are year-month-day with two-digit months and days, since 3/4 means March to some and "
-     "April to others. The statement is void and the date before it still holds.",
+     "April to others. The statement is void and the date before it still holds. `lodebook "
+     "declination` takes dates from 1900-01-01 to 2030-01-01, the years of its models.",
      R"(date 2026-02-30
 )",
      "Write it as 2026-02-14."},

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 #include <chrono>
+#include <lodebook/orientation/decimal.hpp>
 
 #include "tokens.hpp"
 
@@ -83,6 +84,14 @@ std::string meant_date(std::string_view text) {
 
 std::string iso_date(const Date& date) {
   return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day);
+}
+
+std::optional<double> read_decimal_year(std::string_view text) {
+  const std::string_view year = text.substr(0, 4);
+  if (year.size() < 4 || !std::all_of(year.begin(), year.end(), is_digit)) return std::nullopt;
+  const std::string_view fraction = text.substr(4);
+  if (!fraction.empty() && (fraction[0] != '.' || fraction.size() < 2)) return std::nullopt;
+  return read_decimal(text);
 }
 
 double decimal_year(const Date& date) {

@@ -16,6 +16,9 @@ class LogReader {
   void read();
   /// Reads the first line as one reading on its own (single_reader.cpp).
   SingleReading read_single(ReadAs as);
+  /// Read the first line as a position or a height on its own (single_reader.cpp).
+  std::optional<earth::Position> read_single_position();
+  std::optional<Length> read_single_height();
 
  private:
   /// One line's statement: its first word, what stands behind it, and what stands beside it.
@@ -60,6 +63,7 @@ class LogReader {
   void note_notation(const Reading& reading, Span span);
   KindId first_kind(Kind::Type type) const;
   bool has_more(const Statement& statement);
+  bool has_second_line();
   Reading new_reading(const Statement& statement, KindId kind);
 
   // ---- station_reader.cpp
@@ -79,6 +83,8 @@ class LogReader {
   /// `POSITION [±METRES]`. `ambiguous` is set if the position must wait for the rest of the log.
   std::optional<GivenPosition> read_position(Span span,
                                              std::optional<earth::WrittenPosition>& zone_s);
+  /// A position alone; reports the fault of one that cannot be read.
+  std::optional<earth::WrittenPosition> read_coordinates(Span where);
   std::optional<Length> read_height(Cursor& cursor);
   std::optional<Length> read_landmark_height(Span span);
   bool state_once(std::optional<Place>& first, std::string_view what, Span span);

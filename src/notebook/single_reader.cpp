@@ -1,4 +1,7 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <iterator>
+
 #include "log_reader.hpp"
 
 namespace lodebook::notebook {
@@ -53,17 +56,18 @@ KindId LogReader::first_kind(Kind::Type type) const {
 
 /// A reading on its own has no place for a remark, a comment or a second line.
 bool LogReader::has_more(const Statement& statement) {
-  const Source& source = notebook_.source;
   const Span beside =
       statement.entry.remark.empty() ? statement.entry.comment : statement.entry.remark;
-  if (!beside.empty()) {
-    faults_.add(beside, wording::trailing_text(text(beside), "the reading alone"));
-  } else if (source.line_count() > 1) {
-    faults_.start(2);
-    faults_.add(source.line(2), wording::trailing_text(text(source.line(2)), "one line"));
-  } else {
-    return false;
-  }
+  if (beside.empty()) return has_second_line();
+  faults_.add(beside, wording::trailing_text(text(beside), "the reading alone"));
+  return true;
+}
+
+bool LogReader::has_second_line() {
+  const Source& source = notebook_.source;
+  if (source.line_count() < 2) return false;
+  faults_.start(2);
+  faults_.add(source.line(2), wording::trailing_text(text(source.line(2)), "one line"));
   return true;
 }
 
@@ -128,6 +132,34 @@ SingleReading LogReader::read_single(ReadAs as) {
   return single;
 }
 
+std::optional<earth::Position> LogReader::read_single_position() {
+  faults_.start(1);
+  const Span whole = notebook_.source.line(1);
+  if (!has_sound_bytes(whole)) return std::nullopt;
+  const Span where = trim(whole);
+  const auto written = read_coordinates(where);
+  if (!written || has_second_line()) return std::nullopt;
+  if (written->if_south) {
+    faults_.add(where, wording::position_zone_unclear(written->zone));
+    return std::nullopt;
+  }
+  return written->position;
+}
+
+std::optional<Length> LogReader::read_single_height() {
+  faults_.start(1);
+  const Span whole = notebook_.source.line(1);
+  if (!has_sound_bytes(whole)) return std::nullopt;
+  const Tokens tokens(notebook_.source.text(), whole);
+  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  if (cursor.at_end())
+    return cursor.fail(whole, wording::incomplete("the height", "figure", "812, or 2664 ft"));
+  if (has_decimal_comma(cursor)) return std::nullopt;
+  const auto height = read_height(cursor);
+  if (!height || !finish(cursor, "metres, or ft") || has_second_line()) return std::nullopt;
+  return height;
+}
+
 SingleReading read_single(const Source& source, ReadAs as, const ReadOptions& options) {
   Notebook notebook{source, {}, {}, {}, {}, 0};
   SingleReading single = LogReader(notebook, options).read_single(as);
@@ -149,6 +181,21 @@ std::optional<DeclinationSetting> read_declination(const Source& source,
   if (setting && !cursor.at_end())
     return cursor.fail(cursor.rest(), wording::trailing_text(cursor.text(cursor.rest()), "24.6E"));
   return setting;
+}
+
+std::optional<earth::Position> read_position(const Source& source,
+                                             std::vector<Diagnostic>& diagnostics) {
+  Notebook notebook{source, {}, {}, {}, {}, 0};
+  const auto position = LogReader(notebook, {}).read_single_position();
+  std::ranges::move(notebook.diagnostics, std::back_inserter(diagnostics));
+  return position;
+}
+
+std::optional<Length> read_height(const Source& source, std::vector<Diagnostic>& diagnostics) {
+  Notebook notebook{source, {}, {}, {}, {}, 0};
+  const auto height = LogReader(notebook, {}).read_single_height();
+  std::ranges::move(notebook.diagnostics, std::back_inserter(diagnostics));
+  return height;
 }
 
 }  // namespace lodebook::notebook

@@ -131,22 +131,29 @@ std::optional<GivenPosition> LogReader::read_position(
     if (accuracy->value < 0) return cursor.fail(accuracy_span, wording::accuracy_missing());
     given.accuracy_m = accuracy->metres(1);
   }
-  auto read = earth::read_position(text(where));
-  if (const auto* error = std::get_if<earth::PositionError>(&read)) {
-    const auto length = static_cast<std::uint32_t>(error->length);
-    const Span fault{where.offset + static_cast<std::uint32_t>(error->offset), length};
-    faults_.add(fault, where.empty() ? wording::incomplete("the statement", "position",
-                                                           "such as 44.6891S 169.0144E ±8")
-                                     : wording::position(text(fault), *error));
+  if (where.empty()) {
+    faults_.add(where,
+                wording::incomplete("the statement", "position", "such as 44.6891S 169.0144E ±8"));
     return std::nullopt;
   }
-  auto& written = std::get<earth::WrittenPosition>(read);
-  if (written.if_south) {
+  const auto written = read_coordinates(where);
+  if (!written) return std::nullopt;
+  if (written->if_south) {
     zone_s = written;
   } else {
-    given.position = *written.position;
+    given.position = *written->position;
   }
   return given;
+}
+
+std::optional<earth::WrittenPosition> LogReader::read_coordinates(Span where) {
+  const auto read = earth::read_position(text(where));
+  if (const auto* written = std::get_if<earth::WrittenPosition>(&read)) return *written;
+  const auto& error = std::get<earth::PositionError>(read);
+  const Span fault{where.offset + static_cast<std::uint32_t>(error.offset),
+                   static_cast<std::uint32_t>(error.length)};
+  faults_.add(fault, wording::position(text(fault), error));
+  return std::nullopt;
 }
 
 std::optional<Length> LogReader::read_height(Cursor& cursor) {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <lodebook/earth/geomagnetic.hpp>
 
 #include "wording_parts.hpp"
 
@@ -113,6 +114,14 @@ Diagnostic date(std::string_view typed, std::string_view meant) {
   return error(
       Code::date, format("'{}' is no date", typed),
       meant.empty() ? std::string("year-month-day, such as 2026-02-14") : format("{}?", meant));
+}
+
+Diagnostic date_outside_models(std::string_view typed) {
+  return error(Code::date,
+               format("'{}' is outside {:.0f}-01-01 to {:.0f}-01-01, the years of the geomagnetic "
+                      "models",
+                      typed, earth::first_field_year, earth::last_field_year),
+               "a map of that time may state the declination in its margin");
 }
 
 Diagnostic time(std::string_view typed) {

@@ -144,8 +144,8 @@ Diagnostic position(std::string_view typed, const earth::PositionError& error_fo
 
 Diagnostic position_zone_unclear(int zone) {
   return error(Code::position,
-               format("'{}S' is latitude band S in the north, or zone {} south; nothing in the log "
-                      "tells which",
+               format("'{}S' is latitude band S in the north, or zone {} south; nothing else tells "
+                      "which",
                       zone, zone),
                format("{} south?", zone));
 }

@@ -114,11 +114,8 @@ void append_site(std::string& out, const Settings& settings, reduction::North wa
 
 void append_position(std::string& out, const Page& page) {
   if (page.position) {
-    const auto& [latitude, longitude] = page.position->position;
-    append_figure_of(out, std::abs(latitude), 5);
-    out += latitude < 0 ? "S " : "N ";
-    append_figure_of(out, std::abs(longitude), 5);
-    out += longitude < 0 ? "W given" : "E given";
+    append_coordinates(out, page.position->position);
+    out += " given";
     if (page.position->accuracy_m) {
       out += " ±";
       append_trimmed(out, *page.position->accuracy_m, 1);

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <charconv>
+#include <cmath>
 #include <lodebook/notebook/source.hpp>
 #include <lodebook/orientation/decimal.hpp>
 #include <nlohmann/json.hpp>
@@ -30,6 +31,13 @@ void append_trimmed(std::string& out, double value, int decimals) {
   if (decimals == 0) return;
   out.erase(out.find_last_not_of('0') + 1);
   if (out.back() == '.') out.pop_back();
+}
+
+void append_coordinates(std::string& out, const earth::Position& position) {
+  append_figure(out, rounded(std::abs(position.latitude), 5), 5);
+  out += position.latitude < 0 ? "S " : "N ";
+  append_figure(out, rounded(std::abs(position.longitude), 5), 5);
+  out.push_back(position.longitude < 0 ? 'W' : 'E');
 }
 
 void append_json_string(std::string& out, std::string_view text) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstddef>
+#include <lodebook/earth/position.hpp>
 #include <string>
 #include <string_view>
 
@@ -16,6 +17,9 @@ void append_shortest_azimuth(std::string& out, double degrees);
 
 /// A rounded figure without trailing zeros: 24.6 and not 24.60.
 void append_trimmed(std::string& out, double value, int decimals);
+
+/// `44.65020S 169.03140E`, to about a metre.
+void append_coordinates(std::string& out, const earth::Position& position);
 
 /// A JSON string with its quotes; bytes that are not UTF-8 become U+FFFD.
 void append_json_string(std::string& out, std::string_view text);

@@ -60,6 +60,13 @@ TEST_CASE("a negative number is a reading behind convert, and an option elsewher
   CHECK(arranged({"reduce", "-15"}).words.empty());
 }
 
+TEST_CASE("a negative latitude is a word behind declination, and a negative height a value") {
+  const Arranged sorted = arranged({"declination", "-44.65", "--elevation", "-430", "-169.03"});
+  CHECK(sorted.words == Words{"-44.65", "-169.03"});
+  CHECK(sorted.options == Words{"--elevation", "-430"});
+  CHECK(arranged({"declination", "-q", "-.5 169"}).words == Words{"-.5 169"});
+}
+
 TEST_CASE("two dashes end the options") {
   const Arranged sorted = arranged({"reduce", "-q", "--", "-o", "--north", "--"});
   CHECK(sorted.options == Words{"-q"});
@@ -95,7 +102,7 @@ TEST_CASE("an unknown command gets the nearest one") {
   CHECK(refusal({"exp"}) == "lodebook: 'exp' is no command\nhelp: lodebook explain?\n");
   CHECK(refusal({"xyzzy"}) ==
         "lodebook: 'xyzzy' is no command\n"
-        "help: the commands are reduce, check, convert, explain, help\n");
+        "help: the commands are reduce, check, convert, declination, explain, help\n");
 }
 
 TEST_CASE("nothing at all is no command") {

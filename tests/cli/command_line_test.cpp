@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <catch2/catch.hpp>
+#include <cmath>
 #include <lodebook/cli/command_line.hpp>
 
 using namespace lodebook;
@@ -181,4 +182,38 @@ TEST_CASE("help lists every option in the order of the table") {
       }
     }
   }
+}
+
+TEST_CASE("a format is of its command") {
+  CHECK(read({"declination", "--format", "json", "0 0"}).answer_format == ReportFormat::json);
+  CHECK(read({"declination", "--format=text", "0 0"}).answer_format == ReportFormat::text);
+  CHECK(!read({"declination", "--format", "json", "0 0"}).format);
+  CHECK(read({"reduce", "--format", "json", "a.txt"}).format == Format::json);
+  CHECK(refusal({"declination", "--format", "csv", "0 0"}).find("help: --format text|json\n") !=
+        std::string::npos);
+  CHECK(refusal({"declination", "0 0", "--format"}).find("help: --format text|json\n") !=
+        std::string::npos);
+  CHECK(refusal({"reduce", "--format", "text", "a.txt"}).find("csv|json|geojson|log\n") !=
+        std::string::npos);
+}
+
+TEST_CASE("an elevation is in metres, within what the models are for") {
+  const auto elevation = [](const std::string& typed) {
+    return read({"declination", "0 0", "--elevation", typed}).elevation_m;
+  };
+  CHECK(read({"declination", "0 0"}).elevation_m == 0);
+  CHECK(elevation("812") == 812);
+  CHECK(elevation("-430") == -430);
+  CHECK(elevation("-.5") == -0.5);
+  CHECK(elevation("812 m") == 812);
+  CHECK(std::abs(elevation("1000 ft") - 304.8) < 1e-9);
+  CHECK(elevation("850000") == 850000);
+  CHECK(elevation("-10000") == -10000);
+  for (const char* const typed : {"850001", "-10000.5", "2800000ft", "high", "8x", "nan"}) {
+    CAPTURE(typed);
+    CHECK(refusal({"declination", "0 0", "--elevation", typed}).find("elevation") !=
+          std::string::npos);
+  }
+  CHECK(refusal({"reduce", "a.txt", "--elevation", "5"}).find("option of declination\n") !=
+        std::string::npos);
 }

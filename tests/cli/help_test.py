@@ -6,7 +6,7 @@ import re
 
 from program import Case, main
 
-COMMANDS = ("reduce", "check", "convert", "explain", "help")
+COMMANDS = ("reduce", "check", "convert", "declination", "explain", "help")
 
 
 class Help(Case):

@@ -2,7 +2,8 @@
 # SPDX-License-Identifier: MIT
 """Validates what the program writes as JSON against the schemas in docs/, with python3-jsonschema.
 
-Every log of the demonstration data is reduced, alone and all together, under several options. The
+Every log of the demonstration data is reduced, alone and all together, under several options, and
+declinations are asked for at strong and weak fields, early and late. The
 schema must also refuse documents that are wrong, or it would prove nothing.
 
 usage: validate_json.py LODEBOOK REPOSITORY
@@ -59,15 +60,18 @@ def main():
     batches = [[log] for log in logs] + [logs]
     options = [[], ["--declination", "28.5W"], ["--north", "magnetic"], ["--repeats", "mean"]]
     kinds = [
-        ("reduction.schema.json", ["reduce", "--quiet", "--format", "json"], options),
-        ("report.schema.json", ["check", "--report-format", "json"], options[:2]),
+        ("reduction.schema.json", ["reduce", "--quiet", "--format", "json"], options, batches),
+        ("report.schema.json", ["check", "--report-format", "json"], options[:2], batches),
+        ("declination.schema.json", ["declination", "--format", "json"],
+         [[], ["1978-07-19"], ["1900"], ["2029.99"], ["2015.0", "--elevation", "-430"]],
+         [["44.65S 169.03E"], ["78N 96W"], ["82N 120W"], ["90S 0E"], ["59G 345210 5052310"]]),
     ]
     count = failures = 0
-    for name, command, variants in kinds:
+    for name, command, variants, batches in kinds:
         validator = schema_validator(repository / "docs" / name)
         for batch in batches:
             for variant in variants:
-                instance = document(program, [*command, *variant, *batch], repository)
+                instance = document(program, [*command, *batch, *variant], repository)
                 count += 1
                 for error in validator.iter_errors(instance):
                     failures += 1

@@ -27,6 +27,18 @@ TEST_CASE("another order is understood where only one order makes a day") {
   CHECK(meant_date("5/5/2026") == "2026-05-05");
 }
 
+TEST_CASE("a decimal year is four digits, and a fraction if a point stands behind them") {
+  CHECK(read_decimal_year("1978") == 1978.0);
+  CHECK(read_decimal_year("1978.5") == 1978.5);
+  CHECK(read_decimal_year("2029.999") == 2029.999);
+  for (const char* const text :
+       {"", "197", "1978.", ".5", "19785", "1978.5.1", "1978-5", "-1978", "+1978", "1978 ", " 1978",
+        "1978e0", "1978.5E", "0x78", "1978,5"}) {
+    INFO(text);
+    CHECK(!read_decimal_year(text));
+  }
+}
+
 TEST_CASE("a decimal year has the fraction that has gone when the day begins") {
   CHECK(decimal_year({2025, 1, 1}) == 2025.0);
   CHECK(decimal_year({2024, 7, 2}) == 2024.5);  // 183 days of 366

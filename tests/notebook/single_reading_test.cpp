@@ -162,5 +162,78 @@ TEST_CASE("two readings are not one") {
   CHECK_FALSE(single("N85E 32N, N84E 31N").diagnostics.empty());
 }
 
+/// Reads a position on its own; `faults` are its codes.
+std::optional<earth::Position> position(std::string_view typed, std::string& faults) {
+  std::vector<notebook::Diagnostic> diagnostics;
+  const auto read =
+      notebook::read_position(notebook::Source("argument", std::string(typed)), diagnostics);
+  faults = codes(diagnostics);
+  return read;
+}
+
+TEST_CASE("a position on its own") {
+  std::string faults;
+  for (const char* const typed : {"44.5S 169.25E", " -44.5, 169.25 ", "44 30 S 169 15 E"}) {
+    CAPTURE(typed);
+    CHECK(position(typed, faults) == earth::Position{-44.5, 169.25});
+    CHECK(faults == "");
+  }
+}
+
+TEST_CASE("a position on its own that cannot be read has one fault, at its place") {
+  struct Row {
+    const char* typed;
+    const char* code;
+  };
+  const Row rows[] = {
+      {"", "position"},
+      {"   ", "position"},
+      {"94.5S 169.25E", "position"},
+      {"44,5 169,25", "decimal-comma"},
+      {"44.5S 169.25E ±8", "position"},
+      {"44.5S 169.25E # hut", "position"},
+      {"38S 345210 4052310", "position"},
+      {"59S 342600 5049100", "position"},
+      {"44.5S 169.25E\n44.5S", "trailing-text"},
+      {"44.5S\x01 169.25E", "control-character"},
+  };
+  for (const Row& row : rows) {
+    CAPTURE(row.typed);
+    std::string faults;
+    CHECK(!position(row.typed, faults));
+    CHECK(faults == row.code);
+  }
+  std::vector<notebook::Diagnostic> diagnostics;
+  CHECK(!notebook::read_position(notebook::Source("argument", "  44.5S 269.25E"), diagnostics));
+  REQUIRE(diagnostics.size() == 1);
+  CHECK(diagnostics.front().place.column == 9);
+  CHECK(diagnostics.front().place.end_column == 16);
+}
+
+TEST_CASE("a height on its own is in metres, or in feet") {
+  struct Row {
+    const char* typed;
+    double metres;
+  };
+  const Row rows[] = {{"812", 812},        {"812 m", 812},    {"812m", 812}, {"-430", -430},
+                      {"-.5", -0.5},       {"1000ft", 304.8}, {"0", 0},      {" 7.5 ", 7.5},
+                      {"\u2212430", -430}, {"10 FT", 3.048}};
+  for (const Row& row : rows) {
+    CAPTURE(row.typed);
+    std::vector<notebook::Diagnostic> diagnostics;
+    const auto height = notebook::read_height(notebook::Source("height", row.typed), diagnostics);
+    CHECK(codes(diagnostics) == "");
+    REQUIRE(height);
+    CHECK(std::abs(height->metres(1) - row.metres) < 1e-9);
+  }
+  for (const char* const typed : {"", " ", "high", "8x", "8 m m", "1,200", "8%", "8°", "8 9", "nan",
+                                  "8 # hut", "8\n9", "1e3"}) {
+    CAPTURE(typed);
+    std::vector<notebook::Diagnostic> diagnostics;
+    CHECK(!notebook::read_height(notebook::Source("height", typed), diagnostics));
+    CHECK(diagnostics.size() == 1);
+  }
+}
+
 }  // namespace
 }  // namespace lodebook::test

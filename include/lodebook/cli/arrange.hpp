@@ -13,13 +13,14 @@
 namespace lodebook::cli {
 
 /// Arguments in an order that leaves nothing to guess: options may have stood before or after the
-/// command, and `-15` behind `convert` is a reading.
+/// command, and `-15` behind `convert` is a reading, `-44.65` behind `declination` a latitude.
 struct Arranged {
   /// Nothing where no command stands.
   const CommandSpec* command = nullptr;
   /// Options with their values behind them, also unknown ones.
   std::vector<std::string> options;
-  /// All else behind the command: logs, readings, a code, a topic. What follows `--` is always one.
+  /// All else behind the command: logs, readings, a position, a code, a topic. What follows `--` is
+  /// always one.
   std::vector<std::string> words;
 };
 

@@ -24,11 +24,12 @@ enum class Color : std::uint8_t { automatic, always, never };
 struct CommandLine {
   /// Nothing where only options stand.
   std::optional<Command> command;
-  /// Logs, readings, a code or a topic.
+  /// Logs, readings, a position and a date, a code or a topic.
   std::vector<std::string> words;
 
   std::optional<std::string> output;
   std::optional<Format> format;
+  ReportFormat answer_format = ReportFormat::text;  ///< of `declination`
   bool sidecar = false;
   std::optional<reduction::North> north;
   std::optional<notebook::DeclinationSetting> declination;
@@ -39,6 +40,7 @@ struct CommandLine {
   notebook::Notation to = notebook::Notation::azimuth;
   notebook::ReadAs as = notebook::ReadAs::own_form;
   std::vector<std::string> columns;
+  double elevation_m = 0;
   std::optional<std::string> report;
   ReportFormat report_format = ReportFormat::text;
   bool strict = false;

@@ -15,6 +15,8 @@ Outcome check(const CommandLine& line);
 Outcome convert(const CommandLine& line);
 /// `convert --column`: one CSV file with some of its columns converted.
 Outcome convert_columns(const CommandLine& line);
+/// The declination of a place and time, by the built-in models.
+Outcome declination(const CommandLine& line);
 /// The page of a diagnostic, or the list of all.
 Outcome explain(const CommandLine& line);
 /// Help on a command, on the program or on the log language.

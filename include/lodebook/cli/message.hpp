@@ -25,6 +25,7 @@ UsageError value_unwanted(const OptionSpec& option);
 UsageError value_unknown(const OptionSpec& option, std::string_view value);
 UsageError option_twice(const OptionSpec& option);
 UsageError set_is_no_angle(std::string_view value);
+UsageError elevation_outside_models(std::string_view value);
 UsageError command_missing();
 UsageError logs_missing(Command command);
 UsageError words_too_many(Command command, std::string_view word);
@@ -46,6 +47,9 @@ UsageError north_without_declination();
 /// A reading on its own has neither a place nor a date.
 UsageError declination_without_place();
 UsageError grid_without_place();
+UsageError position_missing();
+/// `words` can be a position, or a position that ends before the last of them, which is a year.
+UsageError year_or_northing(std::string_view words);
 UsageError code_unknown(std::string_view code);
 UsageError topic_unknown(std::string_view topic);
 UsageError blank_without_log();

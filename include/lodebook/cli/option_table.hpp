@@ -4,12 +4,13 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string_view>
 
 namespace lodebook::cli {
 
-enum class Command : std::uint8_t { reduce, check, convert, explain, help };
+enum class Command : std::uint8_t { reduce, check, convert, declination, explain, help };
 inline constexpr std::size_t command_count = static_cast<std::size_t>(Command::help) + 1;
 
 /// One command, as help shows it.
@@ -44,6 +45,7 @@ enum class Option : std::uint8_t {
   to,
   as,
   column,
+  elevation,
   report,
   report_format,
   strict,
@@ -55,6 +57,13 @@ enum class Option : std::uint8_t {
   version,
 };
 inline constexpr std::size_t option_count = static_cast<std::size_t>(Option::version) + 1;
+
+/// What one command takes an option for, where that differs from the others.
+struct OptionVariant {
+  Command command;
+  std::span<const std::string_view> choices;
+  std::string_view help;
+};
 
 /// One option. `long_name` and `short_name` stand without their dashes.
 struct OptionSpec {
@@ -70,6 +79,7 @@ struct OptionSpec {
   /// May stand more than once.
   bool repeatable;
   std::string_view help;
+  const OptionVariant* variant = nullptr;
 
   bool takes_value() const { return !value.empty(); }
   bool belongs_to(Command command) const {
@@ -82,6 +92,8 @@ std::span<const OptionSpec> options();
 inline const OptionSpec& spec_of(Option option) {
   return options()[static_cast<std::size_t>(option)];
 }
+/// The option with the words and help that it has for `command`.
+OptionSpec as_taken_by(std::optional<Command> command, const OptionSpec& option);
 /// The option of exactly that name, without dashes, or nothing.
 const OptionSpec* option_named(std::string_view long_name);
 const OptionSpec* option_lettered(char short_name);

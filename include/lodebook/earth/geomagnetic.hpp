@@ -24,6 +24,12 @@ std::string_view name_of(FieldModel model);
 inline constexpr double first_field_year = 1900;
 inline constexpr double last_field_year = 2030;
 
+/// The heights that they are for, metres. The reports of the WMM end at 850 km above the ground and
+/// 1 km below it (from memory); 10 km is deeper than any mine, and the field of the core is as
+/// smooth there.
+inline constexpr double lowest_field_height_m = -10'000;
+inline constexpr double highest_field_height_m = 850'000;
+
 /// Under this horizontal field, nanotesla, a compass is sluggish and its declination doubtful;
 /// under the other it shows nothing (the caution and blackout zones of the WMM2020 report, NOAA and
 /// BGS).

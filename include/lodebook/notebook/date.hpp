@@ -28,6 +28,9 @@ std::string meant_date(std::string_view text);
 /// `2026-02-14`
 std::string iso_date(const Date& date);
 
+/// Reads a decimal year, `1978` or `1978.5`, all of it; the year has four digits.
+std::optional<double> read_decimal_year(std::string_view text);
+
 /// The year and the fraction of it that has gone when the day begins: 2024-07-02 is 2024.5.
 double decimal_year(const Date& date);
 

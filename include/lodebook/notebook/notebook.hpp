@@ -77,4 +77,14 @@ SingleReading read_single(const Source& source, ReadAs as, const ReadOptions& op
 std::optional<DeclinationSetting> read_declination(const Source& source,
                                                    std::vector<Diagnostic>& diagnostics);
 
+/// Reads the whole of `source` (one line) as a position. A zone letter S that may be the band or
+/// "south" is a fault, as there is no log to settle it. On a fault nothing, and one diagnostic is
+/// added.
+std::optional<earth::Position> read_position(const Source& source,
+                                             std::vector<Diagnostic>& diagnostics);
+
+/// Reads the whole of `source` (one line) as a height, `812`, `-430 m` or `2664 ft`; on a fault
+/// nothing, and one diagnostic is added.
+std::optional<Length> read_height(const Source& source, std::vector<Diagnostic>& diagnostics);
+
 }  // namespace lodebook::notebook

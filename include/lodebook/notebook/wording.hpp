@@ -78,6 +78,8 @@ Diagnostic option_overridden(std::string_view what, std::string_view log, std::s
 Diagnostic attraction_unapplied();
 Diagnostic word_taken(std::string_view word);
 Diagnostic date(std::string_view typed, std::string_view meant);
+/// A date for which no model has the declination.
+Diagnostic date_outside_models(std::string_view typed);
 Diagnostic time(std::string_view typed);
 Diagnostic date_order(std::string_view date, std::string_view before);
 

@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: MIT
+// The field in words for a person, and as JSON for a program.
+#include <lodebook/output/field.hpp>
+
+#include <fmt/format.h>
+
+#include <lodebook/earth/geomagnetic.hpp>
+#include <lodebook/orientation/decimal.hpp>
+
+#include "json_pieces.hpp"
+#include "text.hpp"
+
+namespace lodebook::output {
+namespace {
+
+/// Empty where a compass is steady.
+std::string caution_of(Needle needle) {
+  switch (needle) {
+    case Needle::steady:
+      break;
+    case Needle::sluggish:
+      return fmt::format(
+          "a compass is sluggish here and its declination doubtful: the horizontal field is "
+          "under {:.0f} nT",
+          earth::weak_horizontal_nt);
+    case Needle::useless:
+      return fmt::format("no compass here: the horizontal field is under {:.0f} nT",
+                         earth::least_horizontal_nt);
+  }
+  return {};
+}
+
+/// The size of a figure of `units` of 10^-decimals.
+void append_size(std::string& out, std::int64_t units, int decimals) {
+  append_figure(out, units < 0 ? -units : units, decimals);
+}
+
+void append_change(std::string& out, double change) {
+  const std::int64_t units = rounded(change, 2);
+  if (units == 0) {
+    out += "  moves by less than 0.01 degrees a year\n";
+    return;
+  }
+  out += "  moves ";
+  append_size(out, units, 2);
+  out += units > 0 ? " degrees east a year\n" : " degrees west a year\n";
+}
+
+void append_magnetic_inclination(std::string& out, double degrees) {
+  const std::int64_t units = rounded(degrees, 2);
+  out += "  magnetic inclination: ";
+  if (units == 0) {
+    out += "north end lies level\n";
+    return;
+  }
+  out += units > 0 ? "north end dips " : "north end rises ";
+  append_size(out, units, 2);
+  out += units > 0 ? " degrees below the horizontal\n" : " degrees above the horizontal\n";
+}
+
+void append_caution(std::string& out, std::string_view caution) {
+  out += "caution: ";
+  out += caution;
+  out.push_back('\n');
+}
+
+}  // namespace
+
+void append_field_text(std::string& out, const FieldAnswer& answer) {
+  append_coordinates(out, answer.position);
+  out += ", elevation ";
+  append_trimmed(out, answer.elevation_m, 1);
+  out += " m, ";
+  out += answer.date;
+
+  const std::int64_t declination = rounded(answer.declination, 2);
+  out += "\n\ndeclination ";
+  append_size(out, declination, 2);
+  out += declination < 0 ? "W ±" : "E ±";
+  append_figure(out, rounded(answer.uncertainty, 2), 2);
+
+  out += "\n\n";
+  append_change(out, answer.annual_change);
+  append_magnetic_inclination(out, answer.magnetic_inclination);
+  out += "  horizontal field ";
+  append_figure(out, rounded(answer.horizontal_nt, 0), 0);
+  out += " nT, total field ";
+  append_figure(out, rounded(answer.total_nt, 0), 0);
+  out += " nT\n  by the model ";
+  out += answer.model;
+  out += "; ± is one sigma\n\n";
+  if (const std::string caution = caution_of(answer.needle); !caution.empty())
+    append_caution(out, caution);
+  append_caution(out, "magnetic rock and steel close by turn the needle too, and are in no model");
+}
+
+void append_field_json(std::string& out, const FieldAnswer& answer) {
+  Json cautions = Json::array();
+  if (const std::string caution = caution_of(answer.needle); !caution.empty())
+    cautions.push_back(caution);
+  const Json object = {{"declination", figure(answer.declination, 4)},
+                       {"uncertainty", figure(answer.uncertainty, 2)},
+                       {"annual_change", figure(answer.annual_change, 4)},
+                       {"inclination", figure(answer.magnetic_inclination, 4)},
+                       {"horizontal_nt", figure(answer.horizontal_nt, 1)},
+                       {"total_nt", figure(answer.total_nt, 1)},
+                       {"model", answer.model},
+                       {"date", answer.date},
+                       {"latitude", figure(answer.position.latitude, 7)},
+                       {"longitude", figure(answer.position.longitude, 7)},
+                       {"elevation_m", figure(answer.elevation_m, 1)},
+                       {"cautions", std::move(cautions)}};
+  out += object.dump();
+  out.push_back('\n');
+}
+
+}  // namespace lodebook::output
