@@ -73,8 +73,13 @@ void append_field_text(std::string& out, const FieldAnswer& answer) {
   out += " m, ";
   out += answer.date;
 
+  out += "\n\n";
+  // Above the figure, which nobody should take to such a place.
+  if (const std::string caution = caution_of(answer.needle); !caution.empty())
+    append_caution(out, caution);
+
   const std::int64_t declination = rounded(answer.declination, 2);
-  out += "\n\ndeclination ";
+  out += "declination ";
   append_size(out, declination, 2);
   out += declination < 0 ? "W ±" : "E ±";
   append_figure(out, rounded(answer.uncertainty, 2), 2);
@@ -89,8 +94,6 @@ void append_field_text(std::string& out, const FieldAnswer& answer) {
   out += " nT\n  by the model ";
   out += answer.model;
   out += "; ± is one sigma\n\n";
-  if (const std::string caution = caution_of(answer.needle); !caution.empty())
-    append_caution(out, caution);
   append_caution(out, "magnetic rock and steel close by turn the needle too, and are in no model");
 }
 
