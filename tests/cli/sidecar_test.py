@@ -54,6 +54,15 @@ class SeenByGdal(GdalCase):
             (reading,) = self.features(file, "station = 'F'")
             self.assertNotIn("POINT", reading)
 
+    def test_the_columns_of_the_grid_have_their_types_too(self):
+        self.put("day.txt", PLACES)
+        self.assert_status(0, "reduce", "day.txt", "-q", "--grid", "-o", "day.csv", "--sidecar")
+        self.assert_is_a_layer_of_points(
+            "day.csv", self.rows("day.txt", "--grid"),
+            {"easting": "Real", "northing": "Real", "zone": "String"})
+        (reading,) = self.features("day.csv", "station = 'G'")
+        self.assertIn("zone (String) = 34L", reading)
+
     def test_points_and_figures_are_those_of_our_geojson(self):
         self.put("day.txt", PLACES)
         self.assert_status(0, "reduce", "day.txt", "-q", "-o", "day.csv", "--sidecar")
