@@ -132,8 +132,7 @@ std::optional<UsageError> read_elevation(const std::vector<std::string>& typed, 
   }
   constexpr double metres_per_pace = 1;  // a height has no paces
   metres = height->metres(metres_per_pace);
-  if (metres < earth::lowest_field_height_m || metres > earth::highest_field_height_m)
-    return elevation_outside_models(typed.front());
+  if (!earth::field_covers_height(metres)) return elevation_outside_models(typed.front());
   return std::nullopt;
 }
 

@@ -51,10 +51,6 @@ std::optional<double> read_year(std::string_view text) {
   return notebook::read_decimal_year(text);
 }
 
-bool is_in_models(double year) {
-  return year >= earth::first_field_year && year <= earth::last_field_year;
-}
-
 bool is_blank(std::string_view text) {
   return text.find_first_not_of(" \t") == text.npos;
 }
@@ -67,7 +63,7 @@ bool has_space(std::string_view text) {
 bool is_date_like(std::string_view word) {
   if (notebook::read_date(word) || !notebook::meant_date(word).empty()) return true;
   const auto year = notebook::read_decimal_year(word);
-  return year && is_in_models(*year);
+  return year && earth::field_covers_year(*year);
 }
 
 /// Figures with a stroke or a point between them, such as 3/4/1978.
@@ -154,7 +150,7 @@ class Reader {
 
  private:
   std::optional<When> within_models(const Source& source, When when) {
-    if (is_in_models(when.year)) return when;
+    if (earth::field_covers_year(when.year)) return when;
     add(source, notebook::wording::date_outside_models(source.text()));
     return std::nullopt;
   }
@@ -168,10 +164,16 @@ class Reader {
   std::string faults_;
 };
 
-output::Needle needle_in(double horizontal_nt) {
-  if (horizontal_nt < earth::least_horizontal_nt) return output::Needle::useless;
-  return horizontal_nt < earth::weak_horizontal_nt ? output::Needle::sluggish
-                                                   : output::Needle::steady;
+std::vector<std::string> cautions_of(const earth::MagneticField& field) {
+  switch (field.needle()) {
+    case earth::Needle::steady:
+      break;
+    case earth::Needle::sluggish:
+      return {notebook::wording::sluggish_needle(field.horizontal_nt()).message};
+    case earth::Needle::useless:
+      return {notebook::wording::no_compass(field.horizontal_nt(), false).message};
+  }
+  return {};
 }
 
 output::FieldAnswer answer_for(const earth::Position& position, double elevation_m, When when) {
@@ -188,7 +190,7 @@ output::FieldAnswer answer_for(const earth::Position& position, double elevation
           field.magnetic_inclination(),
           field.horizontal_nt(),
           field.total_nt(),
-          needle_in(field.horizontal_nt())};
+          cautions_of(field)};
 }
 
 }  // namespace

@@ -7,6 +7,7 @@
 #include <GeographicLib/SphericalHarmonic1.hpp>
 #include <algorithm>
 #include <array>
+#include <cassert>
 #include <cmath>
 #include <deque>
 #include <numbers>
@@ -40,10 +41,12 @@ constexpr Coefficient wmm2025[] = {
 #include "wmm2025.inc"
 };
 
+static_assert(igrf12[0].epoch == first_field_year);
+
 /// The mean radius of the earth that the models refer to, metres.
 constexpr double reference_radius_m = 6371200;
-constexpr double igrf_step = 5;  // years
-constexpr double wmm_life = 5;   // years
+constexpr double wmm_life = 5;  // years
+static_assert(wmm2025[0].epoch + wmm_life == last_field_year);
 
 /// Along x, y and z from the earth's centre: x to 0 N 0 E, z to the north pole.
 struct Vector {
@@ -148,29 +151,32 @@ class Stretches {
     add(wmm2025, FieldModel::wmm2025);
   }
 
-  /// The stretch that `year` lies in; at an epoch, the one that begins there.
-  const Stretch* at(double year) const {
-    if (!(year >= first_field_year && year <= last_field_year)) return nullptr;
+  /// The stretch that `year`, which the models cover, lies in; at an epoch, the one that begins
+  /// there.
+  const Stretch& at(double year) const {
     for (const Stretch& stretch : stretches_) {
-      if (year < stretch.until()) return &stretch;
+      if (year < stretch.until()) return stretch;
     }
-    return &stretches_.back();
+    return stretches_.back();
   }
 
  private:
   /// The rates of IGRF are the differences to the next epoch, whose table may reach a higher
   /// degree.
   void add_between(std::span<const Coefficient> epoch, std::span<const Coefficient> next) {
+    const double years = next.front().epoch - epoch.front().epoch;
     std::vector<Coefficient> rows(next.begin(), next.end());
     for (std::size_t i = 0; i < rows.size(); ++i) {
       Coefficient& row = rows[i];
+      const bool known = i < epoch.size();
+      assert(!known || (epoch[i].degree == row.degree && epoch[i].order == row.order));
       row.epoch = epoch.front().epoch;
-      row.g = i < epoch.size() ? epoch[i].g : 0;
-      row.h = i < epoch.size() ? epoch[i].h : 0;
-      row.g_rate = (next[i].g - row.g) / igrf_step;
-      row.h_rate = (next[i].h - row.h) / igrf_step;
+      row.g = known ? epoch[i].g : 0;
+      row.h = known ? epoch[i].h : 0;
+      row.g_rate = (next[i].g - row.g) / years;
+      row.h_rate = (next[i].h - row.h) / years;
     }
-    stretches_.emplace_back(rows, rows.front().epoch + igrf_step, FieldModel::igrf12);
+    stretches_.emplace_back(rows, next.front().epoch, FieldModel::igrf12);
   }
   void add(std::span<const Coefficient> rows, FieldModel model) {
     stretches_.emplace_back(rows, rows.front().epoch + wmm_life, model);
@@ -179,7 +185,7 @@ class Stretches {
   std::deque<Stretch> stretches_;
 };
 
-const Stretch* stretch_at(double year) {
+const Stretch& stretch_at(double year) {
   static const Stretches stretches;
   return stretches.at(year);
 }
@@ -187,22 +193,27 @@ const Stretch* stretch_at(double year) {
 /// A place from the earth's centre, metres, and the directions east, north and up there.
 class Site {
  public:
-  Site(const Position& at, double height_m) : axes_(9) {
+  Site(const Position& at, double height_m) {
     GeographicLib::Geocentric::WGS84().Forward(at.latitude, at.longitude, height_m, from_centre_.x,
-                                               from_centre_.y, from_centre_.z, axes_);
+                                               from_centre_.y, from_centre_.z);
+    const Angle latitude = *Angle::from_degrees(at.latitude);
+    const Angle longitude = *Angle::from_degrees(at.longitude);
+    east_ = {-sin(longitude), cos(longitude), 0};
+    north_ = {-sin(latitude) * cos(longitude), -sin(latitude) * sin(longitude), cos(latitude)};
+    up_ = {cos(latitude) * cos(longitude), cos(latitude) * sin(longitude), sin(latitude)};
   }
   const Vector& from_centre() const { return from_centre_; }
-  double east(const Vector& v) const { return along(0, v); }
-  double north(const Vector& v) const { return along(1, v); }
-  double up(const Vector& v) const { return along(2, v); }
+  double east(const Vector& v) const { return dot(east_, v); }
+  double north(const Vector& v) const { return dot(north_, v); }
+  double up(const Vector& v) const { return dot(up_, v); }
 
  private:
-  double along(std::size_t column, const Vector& v) const {
-    return axes_[column] * v.x + axes_[column + 3] * v.y + axes_[column + 6] * v.z;
-  }
+  static double dot(const Vector& a, const Vector& b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
 
   Vector from_centre_;
-  std::vector<double> axes_;  ///< a matrix, row by row
+  Vector east_;
+  Vector north_;
+  Vector up_;
 };
 
 /// Degrees east of north, in (-180, 180].
@@ -245,20 +256,26 @@ double MagneticField::declination_sigma() const {
   return std::min(std::hypot(error.degrees, error.degree_nt / horizontal_nt()), 180.0);
 }
 
+Needle MagneticField::needle() const {
+  const double horizontal = horizontal_nt();
+  if (horizontal < useless_below_nt) return Needle::useless;
+  return horizontal < sluggish_below_nt ? Needle::sluggish : Needle::steady;
+}
+
 std::optional<MagneticField> magnetic_field(const Position& at, double height_m, double year) {
-  const Stretch* const stretch = stretch_at(year);
-  if (stretch == nullptr) return std::nullopt;
+  if (!field_covers_year(year) || !field_covers_height(height_m)) return std::nullopt;
+  const Stretch& stretch = stretch_at(year);
   const Site site(at, height_m);
-  const Vector field = stretch->field(site.from_centre(), year);
-  return MagneticField(site.north(field), site.east(field), -site.up(field), stretch->model());
+  const Vector field = stretch.field(site.from_centre(), year);
+  return MagneticField(site.north(field), site.east(field), -site.up(field), stretch.model());
 }
 
 std::optional<double> declination_change(const Position& at, double height_m, double year) {
-  const Stretch* const stretch = stretch_at(year);
-  if (stretch == nullptr) return std::nullopt;
+  if (!field_covers_year(year) || !field_covers_height(height_m)) return std::nullopt;
+  const Stretch& stretch = stretch_at(year);
   const Site site(at, height_m);
-  const Vector field = stretch->field(site.from_centre(), year);
-  const Vector rate = stretch->rate(site.from_centre());
+  const Vector field = stretch.field(site.from_centre(), year);
+  const Vector rate = stretch.rate(site.from_centre());
   const double north = site.north(field);
   const double east = site.east(field);
   const double turning = north * site.east(rate) - east * site.north(rate);
@@ -267,28 +284,38 @@ std::optional<double> declination_change(const Position& at, double height_m, do
 
 std::optional<double> year_of_declination(const Position& at, double height_m, Declination wanted,
                                           double year) {
-  // How far the declination of a year lies from the wanted one, in (-180, 180].
+  if (!magnetic_field(at, height_m, year)) return std::nullopt;
+  // How far the declination of a year lies from the wanted one, in [-180, 180].
   const auto off = [&](double when) {
     const auto field = magnetic_field(at, height_m, when);
-    const double east = field->declination().degrees_east() - wanted.degrees_east();
-    return std::remainder(east, 360);
+    return std::remainder(field->declination().degrees_east() - wanted.degrees_east(), 360);
   };
-  const auto search = [&](double step) -> std::optional<double> {
-    double before = off(year);
-    for (double when = year; when != (step < 0 ? first_field_year : last_field_year);) {
-      const double next = std::clamp(when + step, first_field_year, last_field_year);
-      const double after = off(next);
-      // A turn of more than a quarter within a step is the jump from 180 to -180.
-      if ((before <= 0) != (after <= 0) && std::abs(before - after) < 90)
-        return when + (next - when) * before / (before - after);
-      before = after;
-      when = next;
+  // A turn of more than a quarter within a step is the jump from 180 to -180.
+  const auto crosses = [](double a, double b) {
+    return (a <= 0) != (b <= 0) && std::abs(a - b) < 90;
+  };
+  const auto search = [&](double step, double last) -> std::optional<double> {
+    double from = year;
+    double before = off(from);
+    while (from != last) {
+      double to = std::clamp(from + step, first_field_year, last_field_year);
+      const double after = off(to);
+      if (!crosses(before, after)) {
+        from = to;
+        before = after;
+        continue;
+      }
+      while (std::abs(to - from) > 0.01) {
+        const double middle = (from + to) / 2;
+        (crosses(before, off(middle)) ? to : from) = middle;
+      }
+      return (from + to) / 2;
     }
     return std::nullopt;
   };
-  if (!(year >= first_field_year && year <= last_field_year)) return std::nullopt;
-  const auto earlier = search(-1);
-  return earlier ? earlier : search(1);
+  constexpr double step = 5;  // years, in which the field is nearly linear
+  const auto earlier = search(-step, first_field_year);
+  return earlier ? earlier : search(step, last_field_year);
 }
 
 }  // namespace lodebook::earth

@@ -21,7 +21,8 @@ GridPosition grid_position(const Position& position) {
   GeographicLib::UTMUPS::Forward(position.latitude, position.longitude, result.zone, north,
                                  result.easting_m, result.northing_m, convergence, scale);
   if (result.zone == GeographicLib::UTMUPS::UPS) {
-    const bool west = position.longitude < 0;
+    constexpr double pole_easting_m = 2'000'000;
+    const bool west = result.easting_m < pole_easting_m;
     result.band = north ? (west ? 'Y' : 'Z') : (west ? 'A' : 'B');
   } else {
     result.band = band_at(position.latitude, north);

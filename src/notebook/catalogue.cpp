@@ -411,6 +411,20 @@ station Q1 at 59S 342600 5049100
 station Q1
 )",
      "If they are different places, rename one of them."},
+    {position_far, "position-far", warning, "a station lies far from those before it",
+     "It is over 500 km from the last two stations, which no day's walk is. A wrong hemisphere, "
+     "two "
+     "figures swapped or the wrong grid zone move a station by so much, and with it the "
+     "declination "
+     "that the model gives and the point on the map. The position stands as typed.",
+     R"(set 0
+declination 24.6E
+station Q1 at 44.6891S 169.0144E
+  bedding N85E 32N
+station Q2 at 44.6902N 169.0151E
+  bedding N84E 31N
+)",
+     "Look at the letters and the zone. If the log really goes so far, nothing is to be done."},
     {reading_outside_station, "reading-outside-station", warning,
      "readings stand before the first station",
      "They belong to no station and so to no place. They are corrected and kept with an empty "
@@ -462,12 +476,9 @@ station Q1
     {declination_model, "declination-model", error,
      "the geomagnetic model cannot give the declination",
      "`declination model` takes the declination of the station's own place and date from the "
-     "models "
-     "that are built in. Without a date, without a position here or above, or outside the years "
-     "1900 "
-     "to 2030, they have none, and the bearings stay magnetic, as every row says. It is said once "
-     "a "
-     "log.",
+     "models that are built in. Without a date, without a position here or above, or outside the "
+     "years 1900 to 2030, they have none, and the bearings stay magnetic, as every row says. Each "
+     "cause is said once a log; the report names the stations.",
      R"(set 0
 declination model
 station Q1 at 44.6891S 169.0144E
@@ -477,10 +488,9 @@ station Q1 at 44.6891S 169.0144E
      "declination as a figure."},
     {declination_sign, "declination-sign", warning, "a declination has the wrong side",
      "The geomagnetic model has nearly the same declination for this place and day, but on the "
-     "other "
-     "side of north. East for west is the commonest slip of all, and it turns every bearing by "
-     "twice "
-     "the declination. The statement holds as it stands.",
+     "other side of north. East for west is the commonest slip of all, and it turns every bearing "
+     "by twice the declination. The statement holds as it stands. It is said once a declination, "
+     "and again where it is off by five degrees more.",
      R"(date 2026-02-14
 set 0
 declination 24.6W
@@ -488,15 +498,14 @@ station Q1 at 44.6891S 169.0144E
   bedding N85E 32N
 )",
      "Look at the map's margin: east if magnetic north is drawn to the right of true north. "
-     "Correct "
-     "the letter, or the position if that has the wrong hemisphere."},
+     "Correct the letter, or the position if that has the wrong hemisphere."},
     {declination_stale, "declination-stale", warning,
      "a declination is not the one of this place and day",
      "It is off from the geomagnetic model by more than a degree and by more than the "
-     "uncertainties "
-     "of both. Declination changes over the years, by a tenth of a degree a year and more, and old "
-     "maps print that of their own; the help names the year in which the stated one was true here. "
-     "The statement holds as it stands.",
+     "uncertainties of both. Declination changes over the years, by a tenth of a degree a year and "
+     "more, and old maps print that of their own; the help names the year in which the stated one "
+     "was true here. The statement holds as it stands. It is said once a declination, and again "
+     "where it is off by five degrees more.",
      R"(date 2026-02-14
 set 0
 declination 22E
@@ -508,12 +517,9 @@ station Q1 at 44.6891S 169.0144E
      "wrong."},
     {weak_field, "weak-field", warning, "the field is too weak for a compass",
      "Near the magnetic poles the field points down, and little of it is left to turn a needle. "
-     "Under "
-     "6000 nT of horizontal field a compass is sluggish and its declination doubtful; under 2000 "
-     "nT "
-     "there is no compass, and declination model gives an error there instead of a correction. It "
-     "is "
-     "said once a log.",
+     "Under 6000 nT of horizontal field a compass is sluggish and its declination doubtful; under "
+     "2000 nT there is no compass, and declination model gives an error there instead of a "
+     "correction. Each of these is said once a log.",
      R"(date 2026-02-14
 set 0
 declination model
@@ -521,8 +527,7 @@ station Q1 at 72.5N 95W
   bedding N85E 32N
 )",
      "Take directions that do not come from a needle, or check the compass against a known "
-     "direction "
-     "and state what you find."},
+     "direction and state what you find."},
     {position_borrowed, "position-borrowed", note, "a station's place is taken from above",
      "The declination of the model, or grid north, is wanted for this station, which has no "
      "position. "
@@ -561,6 +566,20 @@ station Q1
      "Look at your compass. Write set 0 if its dial is not turned, set 24.6E if it is, or "
      "declination "
      "as-set if it was set right."},
+    {set_side, "set-side", warning, "the dial is set to the wrong side",
+     "What was turned into the dial and the declination are nearly the same, but on two sides of "
+     "north, so that their difference, and not nothing, is added to every bearing. Someone who "
+     "sets "
+     "a compass sets it to the declination; one of the two letters is probably wrong. It is said "
+     "once a log.",
+     R"(set 24W
+declination 24.6E
+station Q1
+  bedding N85E 32N
+)",
+     "Look at the compass, and correct the letter of set or of declination. If the dial really "
+     "stood "
+     "there, nothing is to be done."},
     {option_overridden, "option-overridden", warning, "the log and an option disagree",
      "An option of the command line stands in for what a log leaves out. This log says otherwise, "
      "and "

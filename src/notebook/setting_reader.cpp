@@ -193,10 +193,16 @@ std::optional<DeclinationSetting> read_declination_words(Cursor& cursor) {
                                    std::pair("model", DeclinationSetting::From::model)}) {
     if (!cursor.is_word(word)) continue;
     cursor.skip();
+    if (cursor.is(Type::plus_minus))
+      return cursor.fail(
+          cursor.rest(),
+          wording::trailing_text(cursor.text(cursor.rest()), "leave it out: the ± comes with it"));
     DeclinationSetting setting;
     setting.from = from;
     return setting;
   }
+  if (cursor.is(Type::word))
+    return cursor.fail(cursor.here(), wording::number(word_at(cursor), "24.6E, model or as-set"));
   return read_declination_angle(cursor, true);
 }
 

@@ -89,8 +89,8 @@ Diagnostic declination_large(std::string_view typed, bool impossible) {
 Diagnostic set_missing(double declination) {
   return warning(
       Code::set_missing, 80,
-      format("no 'set': the dial is taken as set to 0, under a declination of {:g} degrees {}",
-             std::abs(declination), declination < 0 ? "west" : "east"),
+      format("no 'set': the dial is taken as set to 0, under a declination of {}",
+             lettered(declination)),
       "'set 0' if nothing was turned into the dial; 'declination as-set' if it was right");
 }
 
@@ -114,14 +114,6 @@ Diagnostic date(std::string_view typed, std::string_view meant) {
   return error(
       Code::date, format("'{}' is no date", typed),
       meant.empty() ? std::string("year-month-day, such as 2026-02-14") : format("{}?", meant));
-}
-
-Diagnostic date_outside_models(std::string_view typed) {
-  return error(Code::date,
-               format("'{}' is outside {:.0f}-01-01 to {:.0f}-01-01, the years of the geomagnetic "
-                      "models",
-                      typed, earth::first_field_year, earth::last_field_year),
-               "a map of that time may state the declination in its margin");
 }
 
 Diagnostic time(std::string_view typed) {

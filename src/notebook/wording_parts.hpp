@@ -3,6 +3,7 @@
 #pragma once
 
 #include <lodebook/notebook/wording.hpp>
+#include <lodebook/orientation/decimal.hpp>
 
 namespace lodebook::notebook::wording {
 
@@ -31,6 +32,13 @@ inline Diagnostic warning(Code code, double weight, std::string message, std::st
 }
 inline Diagnostic note(Code code, std::string message, std::string help) {
   return make(code, Severity::note, 0, std::move(message), std::move(help));
+}
+
+/// `24.98E`, with two decimals at most.
+inline std::string lettered(double degrees_east) {
+  std::string text;
+  append_east_or_west(text, degrees_east, 2);
+  return text;
 }
 
 }  // namespace lodebook::notebook::wording

@@ -4,6 +4,8 @@
 
 #include <cmath>
 
+#include <lodebook/earth/geomagnetic.hpp>
+
 #include "wording_parts.hpp"
 
 namespace lodebook::notebook::wording {
@@ -43,17 +45,25 @@ std::string_view position_fault(earth::PositionFault fault) {
   return "no position";
 }
 
-/// `24.98E`, with two decimals at most.
-std::string lettered(double degrees_east) {
-  const double size = std::round(std::abs(degrees_east) * 100) / 100;
-  if (size == 0) return "0";
-  return format("{:.10g}{}", size, degrees_east > 0 ? 'E' : 'W');
+std::string trimmed(double value, int decimals) {
+  std::string text;
+  append_trimmed(text, value, decimals);
+  return text;
+}
+
+/// `1900-01-01 to 2030-01-01`
+std::string models_years() {
+  return format("{:.0f}-01-01 to {:.0f}-01-01", earth::first_field_year, earth::last_field_year);
+}
+
+std::string outside_models(std::string_view date) {
+  return format("'{}' is outside {}, the years of the geomagnetic models", date, models_years());
 }
 
 std::string against_model(double declared, const ModelDeclination& model) {
-  return format("declination {}; the geomagnetic model ({}) has {} ±{:.2f} here on {}",
-                lettered(declared), model.model, lettered(model.degrees_east), model.sigma,
-                model.date);
+  return format("declination {}; the geomagnetic model ({}) has {} ±{} here on {}",
+                lettered(declared), model.model, lettered(model.degrees_east),
+                trimmed(model.sigma, 2), model.date);
 }
 
 }  // namespace
@@ -74,56 +84,88 @@ Diagnostic model_without_position() {
 
 Diagnostic model_out_of_years(std::string_view date) {
   return make(Code::declination_model, Severity::error, setting_weight,
-              format("{} is outside 1900 to 2030, the years of the geomagnetic models: bearings "
-                     "stay magnetic",
-                     date),
+              format("{}: bearings stay magnetic", outside_models(date)),
               "the declination of that day, such as 24.6E; or is the date mistyped?");
+}
+
+Diagnostic model_out_of_heights(double height_m) {
+  return make(Code::declination_model, Severity::error, setting_weight,
+              format("elevation {} m is outside the geomagnetic models: bearings stay magnetic",
+                     trimmed(height_m, 0)),
+              "is the elevation mistyped?");
+}
+
+Diagnostic date_outside_models(std::string_view typed) {
+  return error(Code::date, outside_models(typed),
+               "a map of that time may state the declination in its margin");
 }
 
 Diagnostic declination_sign(double declared, const ModelDeclination& model) {
   const double off = std::abs(std::remainder(declared - model.degrees_east, 360.0));
-  return warning(
-      Code::declination_sign, 95, format("{}, on the other side", against_model(declared, model)),
-      format("{}? as it stands, every bearing is {:.0f} degrees off", lettered(-declared), off));
+  return warning(Code::declination_sign, 95,
+                 format("{}, on the other side", against_model(declared, model)),
+                 format("{}? as it stands, every bearing is {} degrees off", lettered(-declared),
+                        trimmed(off, 0)));
 }
 
 Diagnostic declination_stale(double declared, const ModelDeclination& model,
                              std::optional<double> true_in, double year) {
-  std::string when = "it was never so here from 1900 to 2030";
-  if (true_in && *true_in < year) {
-    when = format("it was so here in {:.0f}: from an old map?", std::floor(*true_in));
-  } else if (true_in) {
-    when = format("it was so here only in {:.0f}: from a newer map?", std::floor(*true_in));
+  std::string help = format("it was never so here from {:.0f} to {:.0f}: is the position wrong?",
+                            earth::first_field_year, earth::last_field_year);
+  if (true_in) {
+    const bool older = *true_in < year;
+    help = format("it was so here {}in {:.0f}: from {} map?", older ? "" : "only ",
+                  std::floor(*true_in), older ? "an old" : "a newer");
   }
   return warning(Code::declination_stale, 75, against_model(declared, model),
-                 format("{} 'declination model', or {}", when, lettered(model.degrees_east)));
+                 format("{} 'declination model' takes {}", help, lettered(model.degrees_east)));
 }
 
-Diagnostic weak_field(double horizontal_nt, bool model_asked) {
-  if (model_asked)
-    return make(Code::weak_field, Severity::error, setting_weight,
-                format("no compass here: the horizontal field is {:.0f} nT, and the geomagnetic "
-                       "model gives no declination",
-                       horizontal_nt),
-                "directions that do not come from a needle");
-  return warning(Code::weak_field, 65,
-                 format("no compass here: the horizontal field is {:.0f} nT", horizontal_nt),
-                 "directions that do not come from a needle");
+Diagnostic set_side(double set, double declination) {
+  return warning(Code::set_side, 88,
+                 format("the dial is set to {}, under a declination of {}", lettered(set),
+                        lettered(declination)),
+                 format("set {}? as it stands, {} degrees are {} every bearing", lettered(-set),
+                        trimmed(std::abs(declination - set), 2),
+                        declination > set ? "added to" : "subtracted from"));
+}
+
+std::string stated_here() {
+  return "stated here";
+}
+
+Diagnostic no_compass(double horizontal_nt, bool model_asked) {
+  const std::string fact =
+      format("no compass here: the horizontal field is {} nT", trimmed(horizontal_nt, 0));
+  constexpr std::string_view help = "directions that do not come from a needle";
+  if (!model_asked) return warning(Code::weak_field, 65, fact, std::string(help));
+  return make(Code::weak_field, Severity::error, setting_weight,
+              format("{}, and the geomagnetic model gives no declination", fact),
+              std::string(help));
 }
 
 Diagnostic sluggish_needle(double horizontal_nt) {
   return warning(
       Code::weak_field, 40,
-      format("the horizontal field is only {:.0f} nT: a needle is sluggish and its declination "
+      format("the horizontal field is only {} nT: a needle is sluggish and its declination "
              "doubtful",
-             horizontal_nt),
+             trimmed(horizontal_nt, 0)),
       "check the compass against a known direction here");
 }
 
-Diagnostic position_borrowed(std::string_view what) {
+Diagnostic position_borrowed(bool declination, bool grid) {
   return note(Code::position_borrowed,
-              format("no position here: {} taken at the nearest one above", what),
+              format("no position here: {} taken at the nearest one above",
+                     !grid          ? "the declination is"
+                     : !declination ? "grid north is"
+                                    : "declination and grid north are"),
               "'at' and the station's position");
+}
+
+Diagnostic position_far(double metres, std::string_view before) {
+  return warning(Code::position_far, 68,
+                 format("{} km from station '{}' before it", trimmed(metres / 1000, 0), before),
+                 "N for S, E for W, two figures swapped, or another grid zone?");
 }
 
 Diagnostic grid_unknown() {

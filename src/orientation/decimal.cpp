@@ -81,4 +81,16 @@ void append_figure(std::string& out, std::int64_t units, int decimals, int min_d
   out.append(digits.data() + whole, static_cast<std::size_t>(fraction));
 }
 
+void append_trimmed(std::string& out, double value, int decimals) {
+  append_figure(out, rounded(value, decimals), decimals);
+  if (decimals == 0) return;
+  out.erase(out.find_last_not_of('0') + 1);
+  if (out.back() == '.') out.pop_back();
+}
+
+void append_east_or_west(std::string& out, double degrees_east, int decimals) {
+  append_trimmed(out, std::abs(degrees_east), decimals);
+  if (rounded(std::abs(degrees_east), decimals) != 0) out.push_back(degrees_east > 0 ? 'E' : 'W');
+}
+
 }  // namespace lodebook

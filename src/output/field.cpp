@@ -2,9 +2,6 @@
 // The field in words for a person, and as JSON for a program.
 #include <lodebook/output/field.hpp>
 
-#include <fmt/format.h>
-
-#include <lodebook/earth/geomagnetic.hpp>
 #include <lodebook/orientation/decimal.hpp>
 
 #include "json_pieces.hpp"
@@ -12,23 +9,6 @@
 
 namespace lodebook::output {
 namespace {
-
-/// Empty where a compass is steady.
-std::string caution_of(Needle needle) {
-  switch (needle) {
-    case Needle::steady:
-      break;
-    case Needle::sluggish:
-      return fmt::format(
-          "a compass is sluggish here and its declination doubtful: the horizontal field is "
-          "under {:.0f} nT",
-          earth::weak_horizontal_nt);
-    case Needle::useless:
-      return fmt::format("no compass here: the horizontal field is under {:.0f} nT",
-                         earth::least_horizontal_nt);
-  }
-  return {};
-}
 
 /// The size of a figure of `units` of 10^-decimals.
 void append_size(std::string& out, std::int64_t units, int decimals) {
@@ -75,14 +55,13 @@ void append_field_text(std::string& out, const FieldAnswer& answer) {
 
   out += "\n\n";
   // Above the figure, which nobody should take to such a place.
-  if (const std::string caution = caution_of(answer.needle); !caution.empty())
+  for (const std::string& caution : answer.cautions)
     append_caution(out, caution);
 
-  const std::int64_t declination = rounded(answer.declination, 2);
   out += "declination ";
-  append_size(out, declination, 2);
-  out += declination < 0 ? "W ±" : "E ±";
-  append_figure(out, rounded(answer.uncertainty, 2), 2);
+  append_east_or_west(out, answer.declination, 2);
+  out += " ±";
+  append_trimmed(out, answer.uncertainty, 2);
 
   out += "\n\n";
   append_change(out, answer.annual_change);
@@ -98,9 +77,6 @@ void append_field_text(std::string& out, const FieldAnswer& answer) {
 }
 
 void append_field_json(std::string& out, const FieldAnswer& answer) {
-  Json cautions = Json::array();
-  if (const std::string caution = caution_of(answer.needle); !caution.empty())
-    cautions.push_back(caution);
   const Json object = {{"declination", figure(answer.declination, 4)},
                        {"uncertainty", figure(answer.uncertainty, 2)},
                        {"annual_change", figure(answer.annual_change, 4)},
@@ -112,7 +88,7 @@ void append_field_json(std::string& out, const FieldAnswer& answer) {
                        {"latitude", figure(answer.position.latitude, 7)},
                        {"longitude", figure(answer.position.longitude, 7)},
                        {"elevation_m", figure(answer.elevation_m, 1)},
-                       {"cautions", std::move(cautions)}};
+                       {"cautions", answer.cautions}};
   out += object.dump();
   out.push_back('\n');
 }

@@ -113,7 +113,7 @@ Json texts(const std::vector<std::string_view>& values) {
 
 Json json_of(const Settings& settings, reduction::North wanted) {
   const reduction::Correction correction = reduction::correction(settings, wanted);
-  const bool known = settings.declination_known();
+  const bool known = settings.has_figure();
   Json date;
   if (settings.date) date = notebook::iso_date(*settings.date);
   return {

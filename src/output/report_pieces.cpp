@@ -40,19 +40,13 @@ std::string_view origin(From from) {
   return names[static_cast<std::size_t>(from)];
 }
 
-/// `24.6E`, `0`.
-void append_east_or_west(std::string& out, double degrees_east) {
-  append_trimmed(out, std::abs(degrees_east), 2);
-  if (degrees_east != 0) out.push_back(degrees_east > 0 ? 'E' : 'W');
-}
-
 void append_set(std::string& out, const Settings& settings) {
   if (settings.set_from == From::nowhere) {
     out += settings.as_set() ? "dial set by an amount not stated" : "set not stated, taken as 0";
     return;
   }
   out += "dial set to ";
-  append_east_or_west(out, settings.set.degrees_east());
+  append_east_or_west(out, settings.set.degrees_east(), 2);
   out += origin(settings.set_from);
 }
 
@@ -61,7 +55,7 @@ void append_declination_figure(std::string& out, const Settings& settings) {
   if (settings.as_set()) {
     out += "as set";
   } else {
-    append_east_or_west(out, settings.declination.degrees_east());
+    append_east_or_west(out, settings.declination.degrees_east(), 2);
   }
   if (settings.declination_sigma == 0) return;
   out += " ±";
@@ -72,6 +66,11 @@ void append_declination_figure(std::string& out, const Settings& settings) {
 void append_grid_name(std::string& out, const earth::GridPosition& grid) {
   fmt::format_to(std::back_inserter(out), "grid of {} {}", grid.zone == 0 ? "UPS" : "UTM zone",
                  grid.designation());
+}
+
+void append_convergence(std::string& out, const earth::GridPosition& grid) {
+  out += ", convergence ";
+  append_east_or_west(out, grid.convergence.degrees_east(), 2);
 }
 
 void append_declination(std::string& out, const Settings& settings) {
@@ -93,23 +92,32 @@ void append_declination(std::string& out, const Settings& settings) {
 
 /// What changes from station to station: the model's declination, and the grid's north.
 void append_site(std::string& out, const Settings& settings, reduction::North wanted) {
-  if (settings.from_model() && !settings.declination_known()) {
-    if (wanted != reduction::North::magnetic) out += "; no declination, so bearings stay magnetic";
-  } else if (settings.from_model()) {
+  const reduction::Correction correction = reduction::correction(settings, wanted);
+  if (wanted != reduction::North::magnetic && settings.from_model()) {
+    if (!settings.declination_known()) {
+      out += "; no declination, so bearings stay magnetic";
+      return;
+    }
     out += "; declination ";
     append_declination_figure(out, settings);
     fmt::format_to(std::back_inserter(out), " ({})", earth::name_of(settings.site.field->model()));
   }
-  if (wanted != reduction::North::grid || !settings.site.grid) return;
-  const earth::GridPosition& grid = *settings.site.grid;
-  out += "; ";
-  append_grid_name(out, grid);
-  out += ", convergence ";
-  append_east_or_west(out, grid.convergence.degrees_east());
-  if (const auto angle = settings.grid_magnetic_angle()) {
-    out += ", grid-magnetic angle ";
-    append_east_or_west(out, *angle);
+  if (correction.north == reduction::North::grid) {
+    out += "; ";
+    append_grid_name(out, *settings.site.grid);
+    append_convergence(out, *settings.site.grid);
+    if (const auto angle = settings.grid_magnetic_angle()) {
+      out += ", grid-magnetic angle ";
+      append_east_or_west(out, *angle, 2);
+    }
+  } else if (wanted == reduction::North::grid && correction.north == reduction::North::geographic) {
+    out += "; grid north is not known, so bearings refer to true north";
   }
+  // Where the declination is all that is added it has been said.
+  const bool is_sum = settings.set != Declination() || correction.north == reduction::North::grid;
+  if (!varies_by_station(settings, wanted) || !is_sum) return;
+  out += ", so ";
+  append_what_is_added(out, correction.angle.degrees());
 }
 
 void append_position(std::string& out, const Page& page) {
@@ -218,7 +226,8 @@ void append_check(std::string& out, const Check& check, notebook::Notation notat
 }  // namespace
 
 bool varies_by_station(const Settings& settings, reduction::North wanted) {
-  return settings.from_model() || (wanted == reduction::North::grid && settings.site.grid);
+  return reduction::correction(settings, wanted).north == reduction::North::grid ||
+         (settings.from_model() && wanted != reduction::North::magnetic);
 }
 
 void append_what_is_added(std::string& out, double degrees) {
@@ -250,9 +259,11 @@ void append_heading(std::string& out, const reduction::Reduction& reduction, boo
   append_set(out, settings);
   out += ", ";
   append_declination(out, settings);
+  if (correction.north == reduction::North::grid) append_convergence(out, *settings.site.grid);
   out += ", so ";
   append_what_is_added(out, correction.angle.degrees());
-  if (varies_by_station(settings, wanted)) out += " at the first station; each says its own";
+  if (varies_by_station(settings, wanted))
+    out += " at the first reading; each station says its own";
   out += "\n  ";
   if (settings.rule) {
     out += *settings.rule == ThumbRule::right ? "thumb rule right" : "thumb rule left";

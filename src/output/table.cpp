@@ -163,13 +163,16 @@ constexpr auto with_grid_columns = std::to_array<Column>({
        if (at.page.position) append_number(out, at.page.position->accuracy_m, 1);
      }},
     {"easting", Type::number,
-     [](Out out, At at) { append_grid_number(out, at, &earth::GridPosition::easting_m); }},
+     [](Out out, At at) { append_grid_number(out, at, &earth::GridPosition::easting_m); },
+     true},
     {"northing", Type::number,
-     [](Out out, At at) { append_grid_number(out, at, &earth::GridPosition::northing_m); }},
+     [](Out out, At at) { append_grid_number(out, at, &earth::GridPosition::northing_m); },
+     true},
     {"zone", Type::word,
      [](Out out, At at) {
        if (const auto* grid = grid_of(at)) out += grid->designation();
-     }},
+     },
+     true},
     {"rotation", Type::number,
      [](Out out, At at) {
        append_azimuth(out, at.row.strike ? at.row.strike : at.row.trend, at.row.strike_is_axis);
@@ -182,13 +185,10 @@ constexpr auto with_grid_columns = std::to_array<Column>({
     {"source", Type::text, [](Out out, At at) { append_source(out, at); }},
 });
 
-constexpr bool is_of_grid(const Column& column) {
-  return column.name == "easting" || column.name == "northing" || column.name == "zone";
-}
-
 constexpr auto plain_columns = [] {
-  std::array<Column, with_grid_columns.size() - 3> plain{};
-  std::ranges::remove_copy_if(with_grid_columns, plain.begin(), is_of_grid);
+  constexpr auto grid_count = std::ranges::count(with_grid_columns, true, &Column::of_grid);
+  std::array<Column, with_grid_columns.size() - static_cast<std::size_t>(grid_count)> plain{};
+  std::ranges::remove_copy(with_grid_columns, plain.begin(), true, &Column::of_grid);
   return plain;
 }();
 

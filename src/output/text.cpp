@@ -26,13 +26,6 @@ void append_shortest_azimuth(std::string& out, double degrees) {
   append_shortest(out, degrees);
 }
 
-void append_trimmed(std::string& out, double value, int decimals) {
-  append_figure(out, rounded(value, decimals), decimals);
-  if (decimals == 0) return;
-  out.erase(out.find_last_not_of('0') + 1);
-  if (out.back() == '.') out.pop_back();
-}
-
 void append_coordinates(std::string& out, const earth::Position& position) {
   append_figure(out, rounded(std::abs(position.latitude), 5), 5);
   out += position.latitude < 0 ? "S " : "N ";

@@ -15,9 +15,6 @@ void append_shortest(std::string& out, double value);
 /// The same with at least three digits before the point: `007.5`.
 void append_shortest_azimuth(std::string& out, double degrees);
 
-/// A rounded figure without trailing zeros: 24.6 and not 24.60.
-void append_trimmed(std::string& out, double value, int decimals);
-
 /// `44.65020S 169.03140E`, to about a metre.
 void append_coordinates(std::string& out, const earth::Position& position);
 

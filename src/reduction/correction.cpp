@@ -11,7 +11,7 @@ std::string_view name_of(North north) {
 }
 
 std::optional<double> Settings::grid_magnetic_angle() const {
-  if (!site.grid || !declination_known()) return std::nullopt;
+  if (!site.grid || !has_figure()) return std::nullopt;
   return std::remainder(declination.degrees_east() - site.grid->convergence.degrees_east(), 360.0);
 }
 
@@ -21,7 +21,7 @@ Correction correction(const Settings& settings, North wanted) {
                     settings.declination_sigma};
   if (settings.as_set()) {
     // The dial shows true north; magnetic north is known only with what was turned into it.
-    if (wanted == North::magnetic && settings.set_from != From::nowhere) return magnetic;
+    if (wanted == North::magnetic && settings.has_figure()) return magnetic;
     result.angle = Angle();
   } else if (wanted == North::magnetic || !settings.declination_known()) {
     return magnetic;

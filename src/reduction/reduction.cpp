@@ -3,10 +3,12 @@
 
 #include <algorithm>
 #include <cassert>
+#include <utility>
 
 #include <lodebook/notebook/wording.hpp>
 
 #include "settings_keeper.hpp"
+#include "site_checks.hpp"
 #include "site_keeper.hpp"
 #include "station.hpp"
 
@@ -87,6 +89,7 @@ class Reduction::Log {
         places_(places_of(log)),
         station_(log, options, places_),
         site_(options),
+        site_checks_(options),
         settings_(initial_settings(said)) {
     settle_heading();
     for (const Entry& entry : notebook.entries) {
@@ -113,8 +116,7 @@ class Reduction::Log {
   std::string_view read_station_wide(Page& page, std::size_t begin, std::size_t end) const;
   void take_entry(Page& page, const Entry& entry);
   void check_settings(Page& page, const Entry& entry);
-  void check_site(Page& page, const Entry& entry);
-  void report_once(Page& page, const Entry& entry, bool& said, Diagnostic diagnostic);
+  void report_site(Page& page, const Entry& entry);
   void check_tally(Page& page, const Entry& entry, const Tally& tally);
   void check_date(Page& page, const Entry& entry, const Date& date);
   void report(Page& page, const Entry& entry, Diagnostic diagnostic);
@@ -124,6 +126,7 @@ class Reduction::Log {
   Places places_;
   Station station_;
   SiteKeeper site_;
+  SiteChecks site_checks_;
   Settings settings_;
   std::string_view unit_;
 
@@ -133,15 +136,6 @@ class Reduction::Log {
   bool declination_faulty_ = false;
   bool declination_missing_said_ = false;
   bool set_missing_said_ = false;
-  bool model_unusable_said_ = false;
-  bool weak_field_said_ = false;
-  bool no_compass_said_ = false;
-  bool grid_unknown_said_ = false;
-  /// Of the page: that its position is another's.
-  bool borrowed_said_ = false;
-  /// Of the declination in force: that it is not the model's, and where it is stated.
-  bool declared_off_said_ = false;
-  std::optional<Place> declared_at_;
   std::optional<Date> last_date_;
   std::uint32_t readings_since_tally_ = 0;
   std::uint32_t stations_since_tally_ = 0;
@@ -210,9 +204,8 @@ void Reduction::Log::read_page(Page& page, std::size_t begin, std::size_t end) {
   station_.begin(page);
   unit_ = read_station_wide(page, begin, end);
   site_.enter(page);
-  borrowed_said_ = false;
-  site_.settle(settings_);
-  page.settings = settings_;
+  site_checks_.enter(page);
+  bool settled = false;
   for (std::size_t i = begin; i < end;) {
     const Entry& entry = notebook.entries[i];
     if (!std::holds_alternative<Reading>(entry.what)) {
@@ -231,15 +224,22 @@ void Reduction::Log::read_page(Page& page, std::size_t begin, std::size_t end) {
       return !std::get<Reading>(repeat.what).rejected;
     });
     site_.settle(settings_);
+    if (!std::exchange(settled, true)) page.settings = settings_;
     if (any_good) {
       check_settings(page, entry);
-      check_site(page, entry);
+      site_checks_.check(settings_);
+      report_site(page, entry);
     }
     station_.add(statement, settings_, unit_);
     page.counts.readings += last - i;
     readings_since_tally_ += static_cast<std::uint32_t>(last - i);
     i = last;
   }
+  if (!settled) {
+    site_.settle(settings_);
+    page.settings = settings_;
+  }
+  if (begin < end) report_site(page, notebook.entries[begin]);
 }
 
 /// What belongs to the whole station, wherever in its block it stands. Returns the unit of the
@@ -271,11 +271,7 @@ void Reduction::Log::take_entry(Page& page, const Entry& entry) {
   if (is_faulty_declination(entry, notebook.source)) declination_faulty_ = true;
   apply(settings_, entry, notebook.source);
   site_.pass(entry);
-  if (std::holds_alternative<DeclinationSetting>(entry.what) ||
-      (settings_.as_set() && std::holds_alternative<SetSetting>(entry.what))) {
-    declared_at_ = notebook.source.place(entry.line, entry.statement);
-    declared_off_said_ = false;
-  }
+  site_checks_.state(entry, notebook.source);
   if (const auto* unit = std::get_if<Unit>(&entry.what)) {
     unit_ = text(unit->text);
   } else if (const auto* sample = std::get_if<Sample>(&entry.what)) {
@@ -300,53 +296,26 @@ void Reduction::Log::report(Page& page, const Entry& entry, Diagnostic diagnosti
   page.diagnostics.push_back(std::move(diagnostic));
 }
 
-void Reduction::Log::report_once(Page& page, const Entry& entry, bool& said,
-                                 Diagnostic diagnostic) {
-  if (!said) report(page, entry, std::move(diagnostic));
-  said = true;
-}
-
 /// What readings need and the log does not say: once a log.
 void Reduction::Log::check_settings(Page& page, const Entry& entry) {
   const double declination = settings_.declination.degrees_east();
   if (settings_.declination_from == From::nowhere && options.north != North::magnetic &&
-      !declination_faulty_)
-    report_once(page, entry, declination_missing_said_,
-                wording::declination_missing(settings_.set_from != From::nowhere));
+      !declination_faulty_ && !declination_missing_said_) {
+    declination_missing_said_ = true;
+    report(page, entry, wording::declination_missing(settings_.set_from != From::nowhere));
+  }
   if (settings_.declination_known() && !settings_.as_set() && settings_.set_from == From::nowhere &&
-      (declination > 1 || declination < -1))
-    report_once(page, entry, set_missing_said_, wording::set_missing(declination));
+      (declination > 1 || declination < -1) && !set_missing_said_) {
+    set_missing_said_ = true;
+    report(page, entry, wording::set_missing(declination));
+  }
 }
 
-/// What place and date say of the declination, once a log or as often as it changes. Shown at the
-/// station's heading.
-void Reduction::Log::check_site(Page& page, const Entry& entry) {
-  const Entry& at = page.is_station ? notebook.entries[at_] : entry;
-  const Site& site = settings_.site;
-  const bool by_model = settings_.from_model() && options.north != North::magnetic;
-  if (by_model) {
-    if (auto why = model_unusable(settings_))
-      report_once(page, at, model_unusable_said_, *std::move(why));
-  }
-  if (site.field && site.field->horizontal_nt() < earth::least_horizontal_nt) {
-    report_once(page, at, no_compass_said_,
-                wording::weak_field(site.field->horizontal_nt(), by_model));
-  } else if (site.field && site.field->horizontal_nt() < earth::weak_horizontal_nt) {
-    report_once(page, at, weak_field_said_, wording::sluggish_needle(site.field->horizontal_nt()));
-  }
-  if (!declared_off_said_) {
-    if (auto off = held_against_model(settings_, page.elevation_m.value_or(0))) {
-      if (declared_at_) off->related.push_back({*declared_at_, "stated here"});
-      report_once(page, at, declared_off_said_, *std::move(off));
-    }
-  }
-  const bool on_grid = options.north == North::grid && settings_.declination_known();
-  if (on_grid && !site.grid) report_once(page, at, grid_unknown_said_, wording::grid_unknown());
-  if (site.borrowed && ((by_model && settings_.declination_known()) || on_grid))
-    report_once(page, at, borrowed_said_,
-                wording::position_borrowed(on_grid ? by_model ? "declination and grid north are"
-                                                              : "grid north is"
-                                                   : "the declination is"));
+/// Passes on what the site's checks have found. It is shown at the station's heading, or at `entry`
+/// before the first station.
+void Reduction::Log::report_site(Page& page, const Entry& entry) {
+  for (Diagnostic& found : site_checks_.take_found())
+    report(page, page.is_station ? notebook.entries[at_] : entry, std::move(found));
 }
 
 void Reduction::Log::check_tally(Page& page, const Entry& entry, const Tally& tally) {

@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "settings_keeper.hpp"
 
-#include <fmt/format.h>
-
 #include <lodebook/notebook/wording.hpp>
+#include <lodebook/orientation/decimal.hpp>
 
 namespace lodebook::reduction {
 
@@ -12,9 +11,9 @@ namespace {
 using namespace notebook;
 
 std::string east_or_west(Declination declination) {
-  const double east = declination.degrees_east();
-  if (east == 0) return "0";
-  return east > 0 ? fmt::format("{:.10g}E", east) : fmt::format("{:.10g}W", -east);
+  std::string text;
+  append_east_or_west(text, declination.degrees_east(), 7);
+  return text;
 }
 
 std::string said(const DeclinationSetting& setting) {

@@ -22,22 +22,21 @@ class SiteKeeper {
   void settle(Settings& settings);
 
  private:
+  struct Place {
+    earth::Position position;
+    double height_m = 0;
+
+    friend bool operator==(const Place&, const Place&) = default;
+  };
+
   bool wants_grid_;
-  std::optional<earth::Position> own_;
-  std::optional<earth::Position> station_above_;
-  std::optional<earth::Position> landmark_above_;
-  double height_m_ = 0;
+  std::optional<Place> own_;
+  std::optional<Place> station_above_;
+  std::optional<Place> landmark_above_;
   /// What `site_` was last worked out for.
+  std::optional<Place> place_;
   std::optional<notebook::Date> date_;
-  double site_height_m_ = 0;
   Site site_;
 };
-
-/// The warning that the declination of `settings` is not what the models have for its place and
-/// date, if so: `declination-sign` or `declination-stale`.
-std::optional<notebook::Diagnostic> held_against_model(const Settings& settings, double height_m);
-
-/// Why the model gives no declination, if it is to give one and cannot.
-std::optional<notebook::Diagnostic> model_unusable(const Settings& settings);
 
 }  // namespace lodebook::reduction

@@ -238,7 +238,7 @@ class Declination(Case):
             ([PLACE, "--elevation"], "--elevation HEIGHT"),
             ([PLACE, "--elevation", "high"], "--elevation:1:1: error: "),
             ([PLACE, "--elevation", "1,200"], "[decimal-comma]"),
-            ([PLACE, "--elevation", "850001"], "-10000 to 850000 metres"),
+            ([PLACE, "--elevation", "850001"], "-100000 to 850000 metres"),
             ([PLACE, "--elevation", "5", "--elevation", "6"], "stands twice"),
         ):
             self.assertIn(words, self.fault(*arguments, status=2), arguments)

@@ -58,10 +58,14 @@ def main():
     if not logs:
         sys.exit("no logs to validate with")
     batches = [[log] for log in logs] + [logs]
-    options = [[], ["--declination", "28.5W"], ["--north", "magnetic"], ["--repeats", "mean"]]
+    report_options = [[], ["--declination", "28.5W"], ["--declination", "model"]]
+    options = report_options + [
+        ["--north", "magnetic"], ["--repeats", "mean"], ["--grid"],
+        ["--declination", "model", "--north", "grid", "--grid"]]
     kinds = [
         ("reduction.schema.json", ["reduce", "--quiet", "--format", "json"], options, batches),
-        ("report.schema.json", ["check", "--report-format", "json"], options[:2], batches),
+        ("report.schema.json", ["check", "--report-format", "json"], report_options,
+         batches),
         ("declination.schema.json", ["declination", "--format", "json"],
          [[], ["1978-07-19"], ["1900"], ["2029.99"], ["2015.0", "--elevation", "-430"]],
          [["44.65S 169.03E"], ["78N 96W"], ["82N 120W"], ["90S 0E"], ["59G 345210 5052310"]]),

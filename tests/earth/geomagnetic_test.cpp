@@ -173,6 +173,30 @@ class OwnModels {
   std::filesystem::path folder_;
 };
 
+/// What GeographicLib makes of one of those models.
+struct Elements {
+  double horizontal = 0;
+  double total = 0;
+  double declination = 0;
+  double inclination = 0;
+  double declination_rate = 0;
+};
+
+Elements elements(const GeographicLib::MagneticModel& model, const Position& at, double height,
+                  double year) {
+  double field[3];
+  double rate[3];
+  model(year, at.latitude, at.longitude, height, field[0], field[1], field[2], rate[0], rate[1],
+        rate[2]);
+  Elements found;
+  double unused[3];
+  GeographicLib::MagneticModel::FieldComponents(field[0], field[1], field[2], rate[0], rate[1],
+                                                rate[2], found.horizontal, found.total,
+                                                found.declination, found.inclination, unused[0],
+                                                unused[1], found.declination_rate, unused[2]);
+  return found;
+}
+
 /// The largest change of the declination at a moment, degrees, where the field is not weak.
 double seam(double year) {
   double largest = 0;
@@ -180,7 +204,7 @@ double seam(double year) {
     for (int longitude = -180; longitude < 180; longitude += 2) {
       const MagneticField before = field(latitude, longitude, 0, std::nextafter(year, 0));
       const MagneticField after = field(latitude, longitude, 0, year);
-      if (std::min(before.horizontal_nt(), after.horizontal_nt()) < earth::weak_horizontal_nt)
+      if (std::min(before.horizontal_nt(), after.horizontal_nt()) < earth::sluggish_below_nt)
         continue;
       largest = std::max(largest, degrees_between(declination_of(before), declination_of(after)));
     }
@@ -228,33 +252,17 @@ TEST_CASE("another evaluation of the same tables gives the same declination") {
                         : year < 2020 ? wmm2015
                         : year < 2025 ? wmm2020
                                       : wmm2025;
-    double east = 0;
-    double north = 0;
-    double up = 0;
-    double east_rate = 0;
-    double north_rate = 0;
-    double up_rate = 0;
-    model(year, latitude, longitude, height, east, north, up, east_rate, north_rate, up_rate);
-    double horizontal = 0;
-    double total = 0;
-    double declination = 0;
-    double inclination = 0;
-    double horizontal_rate = 0;
-    double total_rate = 0;
-    double declination_rate = 0;
-    double inclination_rate = 0;
-    GeographicLib::MagneticModel::FieldComponents(
-        east, north, up, east_rate, north_rate, up_rate, horizontal, total, declination,
-        inclination, horizontal_rate, total_rate, declination_rate, inclination_rate);
+    const Elements other = elements(model, {latitude, longitude}, height, year);
     INFO(latitude << " " << longitude << " " << height << " m, " << year);
     const MagneticField found = field(latitude, longitude, height, year);
-    CHECK(degrees_between(declination_of(found), declination) < 0.001);
-    CHECK(std::abs(found.magnetic_inclination() - inclination) < 0.001);
-    CHECK(std::abs(found.horizontal_nt() - horizontal) < 0.01);
-    CHECK(std::abs(found.total_nt() - total) < 0.01);
+    CHECK(degrees_between(declination_of(found), other.declination) < 0.001);
+    CHECK(std::abs(found.magnetic_inclination() - other.inclination) < 0.001);
+    CHECK(std::abs(found.horizontal_nt() - other.horizontal) < 0.01);
+    CHECK(std::abs(found.total_nt() - other.total) < 0.01);
     const auto change = earth::declination_change({latitude, longitude}, height, year);
     REQUIRE(change);
-    CHECK(std::abs(*change - declination_rate) < 1e-6 * std::max(1.0, std::abs(declination_rate)));
+    CHECK(std::abs(*change - other.declination_rate) <
+          1e-6 * std::max(1.0, std::abs(other.declination_rate)));
   }
 }
 
@@ -302,6 +310,26 @@ TEST_CASE("the uncertainty is that of the technical reports") {
   CHECK(sigma(20000, igrf12) == sigma(20000, wmm2015v2));
   CHECK(sigma(1, wmm2025) == 180);
   CHECK(sigma(0, wmm2025) == 180);
+}
+
+TEST_CASE("heights that the models are not for have no field") {
+  for (const double height : {-100'001.0, 850'001.0, -6378137.0, 1e9, std::nan("")}) {
+    CHECK(!earth::magnetic_field({0, 0}, height, 2026));
+    CHECK(!earth::declination_change({0, 0}, height, 2026));
+    CHECK(!earth::year_of_declination({0, 0}, height, Declination(), 2026));
+  }
+  CHECK(earth::magnetic_field({0, 0}, -100'000, 2026));
+  CHECK(earth::magnetic_field({0, 0}, 850'000, 2026));
+}
+
+TEST_CASE("a needle is steady, sluggish or useless by the horizontal field") {
+  const auto needle = [](double horizontal) {
+    return MagneticField(0, horizontal, 50000, earth::FieldModel::wmm2025).needle();
+  };
+  CHECK(needle(6000) == earth::Needle::steady);
+  CHECK(needle(5999) == earth::Needle::sluggish);
+  CHECK(needle(2000) == earth::Needle::sluggish);
+  CHECK(needle(1999) == earth::Needle::useless);
 }
 
 TEST_CASE("at the poles there is a field, in the directions of the meridian asked for") {

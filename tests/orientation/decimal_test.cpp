@@ -23,6 +23,14 @@ std::string figure(std::int64_t units, int decimals, int min_digits = 1) {
   return out;
 }
 
+/// More zeros than any finite number needs. (Sums of strings make g++ 12 warn, PR 105651.)
+std::string around_zeros(std::string_view before, std::string_view after) {
+  std::string text(before);
+  text.append(400, '0');
+  text.append(after);
+  return text;
+}
+
 }  // namespace
 
 // Counts what the program allocates, for the tests of the hot path.
@@ -64,14 +72,14 @@ TEST_CASE("nothing but digits and one point is a number") {
     CHECK_FALSE(read_decimal(text));
   }
   CHECK_FALSE(read_decimal(std::string_view("7\0", 2)));
-  CHECK_FALSE(read_decimal("." + std::string(400, '0') + "1.2"));
+  CHECK_FALSE(read_decimal(around_zeros(".", "1.2")));
 }
 
 TEST_CASE("a number that is too long to be finite is no number, however long it is") {
   CHECK_FALSE(read_decimal(std::string(400, '9')));
-  CHECK(read_decimal(std::string(400, '0') + "7") == 7.0);
-  CHECK(read_decimal("7." + std::string(400, '0')) == 7.0);
-  CHECK(read_decimal("." + std::string(400, '0') + "1") == 0.0);
+  CHECK(read_decimal(around_zeros("", "7")) == 7.0);
+  CHECK(read_decimal(around_zeros("7.", "")) == 7.0);
+  CHECK(read_decimal(around_zeros(".", "1")) == 0.0);
 }
 
 TEST_CASE("a view is read to its end and no further") {
@@ -193,4 +201,32 @@ TEST_CASE("reading, rounding and writing a figure allocate nothing") {
   CHECK(out == "340.3-44.6891235");
   CHECK(after == before);
   CHECK(before > 0);
+}
+
+TEST_CASE("a trimmed figure has no zeros at its end") {
+  const auto trimmed = [](double value, int decimals) {
+    std::string out;
+    append_trimmed(out, value, decimals);
+    return out;
+  };
+  CHECK(trimmed(24.6, 2) == "24.6");
+  CHECK(trimmed(24.978, 2) == "24.98");
+  CHECK(trimmed(20, 2) == "20");
+  CHECK(trimmed(100, 0) == "100");
+  CHECK(trimmed(0.001, 2) == "0");
+  CHECK(trimmed(-0.5, 1) == "-0.5");
+}
+
+TEST_CASE("a declination has its letter, unless it rounds to nothing") {
+  const auto lettered = [](double degrees_east, int decimals) {
+    std::string out;
+    append_east_or_west(out, degrees_east, decimals);
+    return out;
+  };
+  CHECK(lettered(24.978, 2) == "24.98E");
+  CHECK(lettered(-31.5, 2) == "31.5W");
+  CHECK(lettered(0, 2) == "0");
+  CHECK(lettered(0.004, 2) == "0");
+  CHECK(lettered(-0.004, 2) == "0");
+  CHECK(lettered(-0.004, 3) == "0.004W");
 }

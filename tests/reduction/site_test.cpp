@@ -40,7 +40,7 @@ TEST_CASE("the model gives each station the declination of its own place and dat
   const Reduced log(
       "set 0\ndeclination model\n"
       "date 1978-07-19\nstation A at 55.64N 62.41W\nelevation 300\nbedding N20W 81E\n"
-      "date 2026-02-14\nstation B at 44.6891S 169.0144E\nbedding N20W 81E\n");
+      "date 2026-02-14\nstation B at 44.6891S 169.0144E\nbedding N20W 81E\n");  // two journeys
   const auto labrador = field_of({55.64, -62.41}, 300, 1978 + 199.0 / 365);
   const auto zealand = field_of(ridge, 0, february_2026);
   CHECK(miss(log.row(0).correction, labrador.declination().degrees_east()) < exact);
@@ -52,7 +52,25 @@ TEST_CASE("the model gives each station the declination of its own place and dat
   // Its uncertainty is in the row's.
   CHECK(miss(log.row(0).uncertainty, std::hypot(strike_sigma(0.5, 1, *Dip::from_degrees(81)),
                                                 labrador.declination_sigma())) < exact);
-  CHECK(log.codes().empty());
+  CHECK(log.codes() == "position-far ");
+}
+
+TEST_CASE("a station's settings are those of its first reading, wherever they are stated") {
+  const double east = field_of(ridge, 0, february_2026).declination().degrees_east();
+  for (const std::string& text :
+       {"set 0\ndeclination model\n" + at_ridge + "date 2026-02-14\n" + reading,
+        at_ridge + "date 2026-02-14\nset 0\ndeclination model\n" + reading,
+        "set 0\ndeclination model\ndate 1978-07-19\n" + at_ridge + "date 2026-02-14\n" + reading +
+            "date 1978-07-19\n"}) {
+    INFO(text);
+    const Reduced log(text);
+    CHECK(miss(log.pages()[1].settings.declination.degrees_east(), east) < exact);
+    CHECK(miss(log.reduction().heading().declination.degrees_east(), east) < exact);
+    CHECK(miss(log.row().correction, east) < exact);
+  }
+  // Without a reading, those at the station's end.
+  const Reduced none("set 0\ndeclination model\n" + at_ridge + "date 2026-02-14\n");
+  CHECK(miss(none.pages()[1].settings.declination.degrees_east(), east) < exact);
 }
 
 TEST_CASE("a date that changes within a station changes the declination there") {
@@ -91,6 +109,11 @@ TEST_CASE("without a position the nearest one above is taken, and said so") {
   };
   CHECK(miss(taken(at_ridge + reading + "station Q2\n" + reading + reading), east) < exact);
   CHECK(miss(taken("landmark Peak 44.6891S 169.0144E\nstation Q2\n" + reading), east) < exact);
+  // With its height, which is worth a hair.
+  CHECK(miss(taken(at_ridge + "elevation 8000\n" + reading + "station Q2\n" + reading),
+             field_of(ridge, 8000, february_2026).declination().degrees_east()) < exact);
+  CHECK(miss(taken("landmark Peak 44.6891S 169.0144E elevation 8000\nstation Q2\n" + reading),
+             field_of(ridge, 8000, february_2026).declination().degrees_east()) < exact);
   // A station goes before a landmark, wherever they stand.
   CHECK(miss(taken(at_ridge + "landmark Peak 10S 100E\nstation Q2\n" + reading), east) < exact);
   // Each station says so, once.
@@ -121,8 +144,26 @@ TEST_CASE("where the model cannot tell, it is an error once, and bearings stay m
   };
   check("set 10E\ndeclination model\n" + at_ridge + reading, "no date");
   check("set 10E\ndeclination model\ndate 2026-02-14\nstation Q1\n" + reading, "no position");
-  check("set 10E\ndeclination model\ndate 1899-12-31\n" + at_ridge + reading, "1900 to 2030");
-  check("set 10E\ndeclination model\ndate 2030-01-02\n" + at_ridge + reading, "1900 to 2030");
+  check("set 10E\ndeclination model\ndate 1899-12-31\n" + at_ridge + reading, "1900-01-01");
+  check("set 10E\ndeclination model\ndate 2030-01-02\n" + at_ridge + reading, "2030-01-01");
+  check("set 10E\ndeclination model\ndate 2026-02-14\n" + at_ridge + "elevation 900000\n" +
+            reading + "\n",
+        "900000 m");
+}
+
+TEST_CASE("each cause is said, whatever was said before") {
+  const Reduced log("set 0\ndeclination model\nstation Q1\n" + reading + "date 1885-02-14\n" +
+                    "station Q2 at 44.6891S 169.0144E\n" + reading + reading +
+                    "date 1886-02-14\nstation Q3\n" + reading);
+  CHECK(log.codes() == "declination-model declination-model ");
+  // A warning does not stand for an error of the same code, nor the other way round.
+  const std::string stated = "declination 10E\nstation P at 85.5N 140E\n" + reading;
+  const std::string model = "declination model\nstation Q at 85.5N 140E\n" + reading;
+  for (const std::string& text : {stated + model, model + stated}) {
+    const Reduced pole("set 0\ndate 2026-02-14\n" + text);
+    CHECK(pole.count(Code::weak_field) == 2);
+    CHECK(pole.counts().errors == 1);
+  }
 }
 
 TEST_CASE("a station that has what is missing is corrected all the same") {
@@ -147,7 +188,7 @@ TEST_CASE(
     "where no needle finds north the model corrects nothing, and a stated value is warned of") {
   const std::string pole = "date 2026-02-14\nset 0\nstation P at 85.5N 140E\n" + reading;
   const double horizontal = field_of({85.5, 140}, 0, february_2026).horizontal_nt();
-  REQUIRE(horizontal < earth::least_horizontal_nt);
+  REQUIRE(horizontal < earth::useless_below_nt);
   const Reduced model("declination model\n" + pole);
   CHECK(model.only(Code::weak_field).severity == notebook::Severity::error);
   CHECK(model.row().north == North::magnetic);
@@ -213,6 +254,48 @@ TEST_CASE("a stale declination says when it was true, and where it is stated") {
   CHECK(never.only(Code::declination_stale).help.find("never") != std::string::npos);
 }
 
+TEST_CASE("what is off by much more than said is said again") {
+  const std::string head = "set 0\ndate 2026-02-14\ndeclination 23E\n";
+  const std::string near = "station Q1 at 44.6891S 169.0144E\n" + reading;  // 2 degrees off
+  const std::string mirrored = "station Q2 at 44.6891N 169.0144E\n" + reading;
+  CHECK(Reduced(head + near + near).count(Code::declination_stale) == 1);
+  CHECK(Reduced(head + near + mirrored).count(Code::declination_stale) == 2);
+  CHECK(Reduced(head + mirrored + near).count(Code::declination_stale) == 1);
+  // Stated again on the next page, it is the same declination.
+  CHECK(Reduced(head + near + "declination 23E\n" + near).count(Code::declination_stale) == 1);
+}
+
+TEST_CASE("a dial set to the wrong side is warned of, with or without a position") {
+  const auto codes = [](const std::string& heading) {
+    return Reduced(heading + "date 2026-02-14\n" + at_ridge + reading + reading).codes();
+  };
+  CHECK(codes("set 25W\ndeclination 25E\n") == "set-side ");
+  CHECK(codes("set 25W\ndeclination model\n") == "set-side ");
+  CHECK(codes("set 24E\ndeclination 25E\n").empty());
+  CHECK(codes("set 0\ndeclination 25E\n").empty());
+  CHECK(codes("set 5W\ndeclination 25E\n").empty());
+  CHECK(Reduced("set 3W\ndeclination 3E\nstation Q1\n" + reading).codes() == "set-side ");
+  CHECK(Reduced("set 0.5W\ndeclination 0.5E\nstation Q1\n" + reading).codes().empty());
+}
+
+TEST_CASE("a station far from those before it is warned of, and its neighbours are not") {
+  const auto codes = [](std::initializer_list<const char*> places) {
+    std::string text = "set 0\n";
+    for (const char* place : places)
+      text += std::string("station ") + "S" + std::to_string(text.size()) + " at " + place + "\n";
+    return Reduced(text).codes();
+  };
+  CHECK(codes({"44.6S 169E", "44.7S 169.1E", "44.8S 169.2E"}).empty());
+  CHECK(codes({"44.6S 169E", "44.7N 169.1E", "44.8S 169.2E"}) == "position-far ");
+  CHECK(codes({"44.6S 169E", "44.7S 169.1W", "44.8S 169.2E"}) == "position-far ");
+  // Who goes on there is not told again.
+  CHECK(codes({"44.6S 169E", "44.7N 169.1E", "44.8N 169.2E"}) == "position-far ");
+  CHECK(codes({"17S 179.9E", "17S 179.9W"}).empty());  // over the date line
+  CHECK(codes({"89.9N 10E", "89.9N 170W"}).empty());   // over the pole
+  CHECK(codes({"0N 0E", "4.4N 0E"}).empty());
+  CHECK(codes({"0N 0E", "4.6N 0E"}) == "position-far ");
+}
+
 TEST_CASE("each declination of a log is held against the model, once") {
   const Reduced log("set 0\ndate 2026-02-14\ndeclination 22E\n" + at_ridge + reading + reading +
                     "declination 21E\n" + reading + reading + "declination 25E\n" + reading);
@@ -254,6 +337,10 @@ TEST_CASE("grid north needs a position, or else the rows refer to true north and
                          in(North::grid));
   CHECK(borrowed.row().north == North::grid);
   CHECK(borrowed.count(Code::position_borrowed) == 1);
+  // The needle's north is not known where nothing says what was set on a dial that was right.
+  CHECK(!Reduced("declination as-set\n" + at_ridge + reading, in(North::grid))
+             .pages()[1]
+             .settings.grid_magnetic_angle());
   // Without a declination neither can be had.
   const Reduced magnetic("set 0\n" + at_ridge + reading, in(North::grid));
   CHECK(magnetic.codes() == "declination-missing ");

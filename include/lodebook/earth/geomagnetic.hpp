@@ -23,18 +23,24 @@ std::string_view name_of(FieldModel model);
 /// The time that the models cover, decimal years, both ends included.
 inline constexpr double first_field_year = 1900;
 inline constexpr double last_field_year = 2030;
+constexpr bool field_covers_year(double year) {
+  return year >= first_field_year && year <= last_field_year;
+}
 
-/// The heights that they are for, metres. The reports of the WMM end at 850 km above the ground and
-/// 1 km below it (from memory); 10 km is deeper than any mine, and the field of the core is as
-/// smooth there.
-inline constexpr double lowest_field_height_m = -10'000;
+/// The heights that are taken, metres. The reports of the WMM end at 850 km above the ground (from
+/// memory); below it, published test values of IGRF reach 70 km down.
+inline constexpr double lowest_field_height_m = -100'000;
 inline constexpr double highest_field_height_m = 850'000;
+constexpr bool field_covers_height(double height_m) {
+  return height_m >= lowest_field_height_m && height_m <= highest_field_height_m;
+}
 
-/// Under this horizontal field, nanotesla, a compass is sluggish and its declination doubtful;
-/// under the other it shows nothing (the caution and blackout zones of the WMM2020 report, NOAA and
-/// BGS).
-inline constexpr double weak_horizontal_nt = 6000;
-inline constexpr double least_horizontal_nt = 2000;
+/// What a compass is worth, by the horizontal field: under 6000 nT it is sluggish and its
+/// declination doubtful, under 2000 nT it shows nothing (the caution and blackout zones of the
+/// WMM2020 technical report, NOAA and BGS).
+enum class Needle : std::uint8_t { steady, sluggish, useless };
+inline constexpr double sluggish_below_nt = 6000;
+inline constexpr double useless_below_nt = 2000;
 
 /// The field at a place and time, in nanotesla, along the ellipsoid's north, east and down.
 class MagneticField {
@@ -48,6 +54,7 @@ class MagneticField {
   double horizontal_nt() const;
   double total_nt() const;
   FieldModel model() const { return model_; }
+  Needle needle() const;
 
   Declination declination() const;
   /// Degrees below the horizontal, in [-90, 90]: positive where the north end of a needle dips.
@@ -66,15 +73,17 @@ class MagneticField {
 };
 
 /// The field at a height above the ellipsoid in metres (one above the sea does: a hundred metres
-/// are 0.001 degrees of declination). `year` is decimal; nothing outside the models' years.
+/// are 0.001 degrees of declination). `year` is decimal; nothing outside the models' years or
+/// heights.
 std::optional<MagneticField> magnetic_field(const Position& at, double height_m, double year);
 
 /// How fast the declination changes by the model in force, degrees a year, east positive. Nothing
-/// outside the models' years.
+/// where magnetic_field gives nothing.
 std::optional<double> declination_change(const Position& at, double height_m, double year);
 
 /// The decimal year nearest before `year`, or else after it, in which the declination at a place
-/// was `wanted`, to a tenth of a year; nothing if in none of the models' years.
+/// was `wanted`, to a tenth of a year; nothing if in none of the models' years. Takes some forty
+/// evaluations of the field.
 std::optional<double> year_of_declination(const Position& at, double height_m, Declination wanted,
                                           double year);
 

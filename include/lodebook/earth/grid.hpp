@@ -15,13 +15,14 @@ struct GridPosition {
   double northing_m = 0;
   /// 1 to 60; 0 for the polar grids (UPS).
   int zone = 0;
-  /// The latitude band C to X; A or B for the polar grid in the south, Y or Z in the north.
+  /// The latitude band C to X; A or B for the west and east of the polar grid in the
+  /// south, Y or Z in the north.
   char band = 'N';
   /// How far grid north lies east of true north; grid azimuth = true azimuth - convergence.
   Convergence convergence;
 
-  /// `59G`, or `Z` alone for a polar grid: with easting and northing behind it, a position as
-  /// read_position takes it.
+  /// `59G`: with easting and northing behind it, a position as read_position takes it. `Z` alone
+  /// for a polar grid, which it does not take.
   std::string designation() const;
 };
 

@@ -57,6 +57,7 @@ enum class Code : std::uint8_t {
   datum,
   already_stated,
   station_repeated,
+  position_far,
   reading_outside_station,
   tally,
   // settings
@@ -70,6 +71,7 @@ enum class Code : std::uint8_t {
   position_borrowed,
   grid_unknown,
   set_missing,
+  set_side,
   option_overridden,
   attraction_unapplied,
   word_taken,

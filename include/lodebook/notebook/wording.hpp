@@ -78,8 +78,6 @@ Diagnostic option_overridden(std::string_view what, std::string_view log, std::s
 Diagnostic attraction_unapplied();
 Diagnostic word_taken(std::string_view word);
 Diagnostic date(std::string_view typed, std::string_view meant);
-/// A date for which no model has the declination.
-Diagnostic date_outside_models(std::string_view typed);
 Diagnostic time(std::string_view typed);
 Diagnostic date_order(std::string_view date, std::string_view before);
 
@@ -94,15 +92,24 @@ struct ModelDeclination {
 Diagnostic model_without_date();
 Diagnostic model_without_position();
 Diagnostic model_out_of_years(std::string_view date);
+Diagnostic model_out_of_heights(double height_m);
+/// The same for a date that stands alone.
+Diagnostic date_outside_models(std::string_view typed);
 Diagnostic declination_sign(double declared, const ModelDeclination& model);
 /// `true_in` is the decimal year, before or after `year`, that had what is declared.
 Diagnostic declination_stale(double declared, const ModelDeclination& model,
                              std::optional<double> true_in, double year);
+/// What was set on the dial and the declination lie on two sides; degrees east.
+Diagnostic set_side(double set, double declination);
+/// Beside the place of a statement that another diagnostic is about.
+std::string stated_here();
 /// No needle finds north; an error where the model was to give the declination.
-Diagnostic weak_field(double horizontal_nt, bool model_asked);
+Diagnostic no_compass(double horizontal_nt, bool model_asked);
 Diagnostic sluggish_needle(double horizontal_nt);
-/// `what` is taken at another position, such as `the declination is`.
-Diagnostic position_borrowed(std::string_view what);
+/// The declination, grid north or both are taken at the nearest position above.
+Diagnostic position_borrowed(bool declination, bool grid);
+/// Improbably far from the station before it.
+Diagnostic position_far(double metres, std::string_view before);
 Diagnostic grid_unknown();
 
 // ---- text

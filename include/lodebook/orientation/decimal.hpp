@@ -26,4 +26,10 @@ std::int64_t rounded_azimuth(double degrees, int decimals);
 /// for 0 decimals; never `-0`. At least `min_digits` digits before the point, zero-padded.
 void append_figure(std::string& out, std::int64_t units, int decimals, int min_digits = 1);
 
+/// Appends the rounded value without trailing zeros: 24.6 and not 24.60.
+void append_trimmed(std::string& out, double value, int decimals);
+
+/// Appends a declination or convergence with its letter, trimmed: `24.98E`, `3W`; `0` has none.
+void append_east_or_west(std::string& out, double degrees_east, int decimals);
+
 }  // namespace lodebook

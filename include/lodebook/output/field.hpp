@@ -2,15 +2,12 @@
 // The geomagnetic field of one place and time, as `declination` shows it.
 #pragma once
 
-#include <cstdint>
 #include <lodebook/earth/position.hpp>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace lodebook::output {
-
-/// What a compass is worth there, by the horizontal field.
-enum class Needle : std::uint8_t { steady, sluggish, useless };
 
 /// All that is shown. Angles are in degrees.
 struct FieldAnswer {
@@ -24,7 +21,8 @@ struct FieldAnswer {
   double magnetic_inclination = 0;  ///< positive where the north end of a needle dips
   double horizontal_nt = 0;
   double total_nt = 0;
-  Needle needle = Needle::steady;
+  /// What to say before the declination, if anything.
+  std::vector<std::string> cautions;
 };
 
 /// Several lines, among them one that can stand in the heading of a log: `declination 24.98E

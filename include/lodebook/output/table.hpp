@@ -24,6 +24,8 @@ struct Column {
   std::string_view name;
   Type type;
   void (*append)(std::string& out, const RowContext& context);
+  /// Only with the grid.
+  bool of_grid = false;
 };
 
 /// The columns in their order; easting, northing and zone among them `with_grid` only.

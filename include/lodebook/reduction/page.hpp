@@ -112,7 +112,7 @@ struct Page {
   std::optional<notebook::GivenPosition> position;
   std::optional<double> elevation_m;
   std::optional<notebook::Time> time;
-  /// In force at the heading.
+  /// In force at the first reading, or at the page's end without one.
   Settings settings;
 
   std::vector<Row> rows;

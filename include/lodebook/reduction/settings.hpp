@@ -28,7 +28,9 @@ struct Site {
   std::optional<earth::Position> position;
   /// The position is that of a station or landmark above, since this station has none.
   bool borrowed = false;
-  /// The models' field, where position and date are known and within their years.
+  /// Of the same station or landmark; 0 where none is stated.
+  double height_m = 0;
+  /// The models' field, where position and date are known and the models cover them.
   std::optional<earth::MagneticField> field;
   /// Only where the output asks for a grid.
   std::optional<earth::GridPosition> grid;
@@ -66,8 +68,12 @@ struct Settings {
   /// False also where the model cannot say: no position, no date, or no field that turns a needle.
   bool declination_known() const {
     return declination_from != From::nowhere &&
-           (!from_model() ||
-            (site.field && site.field->horizontal_nt() >= earth::least_horizontal_nt));
+           (!from_model() || (site.field && site.field->needle() != earth::Needle::useless));
+  }
+  /// How far magnetic north lies from true north is known as a figure. It is not where the dial is
+  /// declared right and nothing says what was set.
+  bool has_figure() const {
+    return declination_known() && (!as_set() || set_from != From::nowhere);
   }
   /// How far magnetic north lies east of grid north, degrees in [-180, 180], where both are known.
   std::optional<double> grid_magnetic_angle() const;

@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: MIT
+// What place and date say of the settings: that the model cannot be used, that a stated declination
+// is another one's, that there is no compass here. Each thing is said once.
+#pragma once
+
+#include <bitset>
+#include <map>
+#include <utility>
+#include <vector>
+
+#include <lodebook/reduction/reduction.hpp>
+
+namespace lodebook::reduction {
+
+class SiteChecks {
+ public:
+  explicit SiteChecks(const Options& options) : north_(options.north) {}
+
+  /// A page begins. Says so if its station lies improbably far from those before it.
+  void enter(const Page& page);
+  /// A statement of a declination, or of what was set, goes by.
+  void state(const notebook::Entry& entry, const notebook::Source& source);
+  /// A good reading is made under `settings`.
+  void check(const Settings& settings);
+
+  /// What has been found since the last call; places are filled in by the caller.
+  std::vector<notebook::Diagnostic> take_found() { return std::exchange(found_, {}); }
+
+ private:
+  enum class Once : std::uint8_t {
+    no_date,
+    no_position,
+    out_of_years,
+    out_of_heights,
+    no_compass,
+    no_model_compass,
+    sluggish,
+    grid_unknown,
+    set_side,
+  };
+  static constexpr std::size_t once_count = static_cast<std::size_t>(Once::set_side) + 1;
+
+  /// True the first time only.
+  bool is_new(Once what);
+  void add(notebook::Diagnostic diagnostic) { found_.push_back(std::move(diagnostic)); }
+  void check_model(const Settings& settings);
+  void check_needle(const Settings& settings);
+  void check_stated(const Settings& settings);
+  void check_set(const Settings& settings);
+  void check_position(const Settings& settings);
+  /// Adds a fault of what was stated at `place`.
+  void add_stated(notebook::Diagnostic diagnostic, const std::optional<notebook::Place>& place);
+
+  North north_;
+  std::bitset<once_count> said_;
+  bool borrowed_said_ = false;
+  /// By stated declination and code, how far off it has been said to be, degrees.
+  std::map<std::pair<double, notebook::Code>, double> off_said_;
+  std::optional<notebook::Place> declination_at_;
+  std::optional<notebook::Place> set_at_;
+  /// The last two stations with a position.
+  struct Located {
+    std::string_view name;
+    earth::Position position;
+  };
+  std::vector<Located> before_;
+  std::vector<notebook::Diagnostic> found_;
+};
+
+}  // namespace lodebook::reduction
