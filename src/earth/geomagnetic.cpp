@@ -198,9 +198,13 @@ class Site {
                                                from_centre_.y, from_centre_.z);
     const Angle latitude = *Angle::from_degrees(at.latitude);
     const Angle longitude = *Angle::from_degrees(at.longitude);
-    east_ = {-sin(longitude), cos(longitude), 0};
-    north_ = {-sin(latitude) * cos(longitude), -sin(latitude) * sin(longitude), cos(latitude)};
-    up_ = {cos(latitude) * cos(longitude), cos(latitude) * sin(longitude), sin(latitude)};
+    const double sin_latitude = sin(latitude);
+    const double cos_latitude = cos(latitude);
+    const double sin_longitude = sin(longitude);
+    const double cos_longitude = cos(longitude);
+    east_ = {-sin_longitude, cos_longitude, 0};
+    north_ = {-sin_latitude * cos_longitude, -sin_latitude * sin_longitude, cos_latitude};
+    up_ = {cos_latitude * cos_longitude, cos_latitude * sin_longitude, sin_latitude};
   }
   const Vector& from_centre() const { return from_centre_; }
   double east(const Vector& v) const { return dot(east_, v); }
