@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Reads a position in whichever writing it is in, and measures between two.
+// Reads a position in whichever writing it is in.
 #include <lodebook/earth/position.hpp>
 
-#include <GeographicLib/Geodesic.hpp>
 #include <string>
 #include <utility>
 
@@ -58,13 +57,6 @@ std::string without_decimal_commas(std::string_view text) {
 }
 
 }  // namespace
-
-double distance_m(const Position& a, const Position& b) {
-  double metres = 0;
-  GeographicLib::Geodesic::WGS84().Inverse(a.latitude, a.longitude, b.latitude, b.longitude,
-                                           metres);
-  return metres;
-}
 
 PositionResult read_position(std::string_view text) {
   PositionResult result = read_once(text);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
+#include <lodebook/earth/geodesic.hpp>
 
 #include "log_reader.hpp"
 

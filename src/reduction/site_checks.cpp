@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include <lodebook/earth/geodesic.hpp>
 #include <lodebook/notebook/wording.hpp>
 
 namespace lodebook::reduction {

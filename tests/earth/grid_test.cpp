@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Eastings, northings, zones and convergence.
+#include <lodebook/earth/geodesic.hpp>
 #include <lodebook/earth/grid.hpp>
 
 #include <GeographicLib/TransverseMercator.hpp>

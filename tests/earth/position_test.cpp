@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Every writing of a position gives the same point, and every fault says where and what was meant.
 #include <fmt/format.h>
+#include <lodebook/earth/geodesic.hpp>
 #include <lodebook/earth/position.hpp>
 
 #include <GeographicLib/MGRS.hpp>

@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Stations, landmarks and what is said about them: names, positions, heights, times, tallies.
+#include <lodebook/earth/geodesic.hpp>
+
 #include "notebook/reading_one.hpp"
 
 namespace lodebook::test {

@@ -19,9 +19,6 @@ struct Position {
   friend bool operator==(const Position&, const Position&) = default;
 };
 
-/// The geodesic distance on WGS 84 in metres (Karney 2013, J. Geodesy 87, 43).
-double distance_m(const Position& a, const Position& b);
-
 /// What a text says. `38S` is latitude band S, in the north, or zone 38 south: both readings are
 /// given where both are possible, and the log's other positions decide.
 struct WrittenPosition {

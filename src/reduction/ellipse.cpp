@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+#include <lodebook/reduction/ellipse.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <lodebook/orientation/angle.hpp>
+
+namespace lodebook::reduction {
+
+ErrorEllipse ellipse95(const Covariance& covariance) {
+  const double stretch = std::sqrt(-2 * std::log(0.05));
+  const double middle = (covariance.east + covariance.north) / 2;
+  const double half_difference = (covariance.north - covariance.east) / 2;
+  const double spread = std::hypot(half_difference, covariance.both);
+  ErrorEllipse ellipse;
+  ellipse.semi_major_m = stretch * std::sqrt(middle + spread);
+  ellipse.semi_minor_m = stretch * std::sqrt(std::max(middle - spread, 0.0));
+  // The angle of the longer axis from north, towards east: half that of the doubled angle.
+  const double azimuth = Angle::atan2(covariance.both, half_difference).degrees() / 2;
+  ellipse.major_azimuth = azimuth < 0 ? azimuth + 180 : azimuth;
+  return ellipse;
+}
+
+double circular_sigma(const Covariance& covariance) {
+  return std::sqrt((covariance.east + covariance.north) / 2);
+}
+
+}  // namespace lodebook::reduction
