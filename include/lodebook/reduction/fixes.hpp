@@ -1,0 +1,173 @@
+// SPDX-License-Identifier: MIT
+// Positions that a log does not state but implies: of stations from sights on known points, of
+// landmarks from sights at known stations, and along legs; with their errors, and what is wrong.
+#pragma once
+
+#include <array>
+#include <string>
+#include <string_view>
+
+#include <lodebook/reduction/attraction.hpp>
+#include <lodebook/reduction/reduction.hpp>
+#include <lodebook/reduction/sight_fit.hpp>
+#include <lodebook/reduction/traverse.hpp>
+
+namespace lodebook::reduction {
+
+/// A sight that a fix rests on.
+struct FixedSight {
+  /// The reading's line, and its number in the log.
+  std::uint32_t line = 1;
+  std::uint32_t reading = 0;
+  /// The landmark or station sighted; for the fix of a landmark, the station it was sighted from.
+  std::string_view name;
+  earth::Position known;
+  /// From the observer, degrees from true north (from magnetic north where no declination is
+  /// known), and one sigma of it, that of the declination left out.
+  double bearing = 0;
+  double sigma = 0;
+  /// Where a position was found: observed less computed, degrees; what that is at the sight's
+  /// distance, metres; and that distance.
+  std::optional<double> residual;
+  std::optional<double> offset_m;
+  std::optional<double> distance_m;
+  /// The slips that would explain it, as advice; empty where it is not suspected.
+  std::string suspicion;
+};
+
+/// Two sight lines, by their place among the fix's sights.
+struct Cut {
+  std::size_t first = 0;
+  std::size_t second = 0;
+  double degrees = 0;
+};
+
+/// Where three sight lines cross two by two. The true point lies inside about one time in four.
+struct ErrorTriangle {
+  std::array<earth::Position, 3> corners;
+  double area_m2 = 0;
+  double longest_side_m = 0;
+};
+
+/// What three sights or more say of the declination themselves.
+struct ImpliedDeclination {
+  double degrees_east = 0;
+  double sigma = 0;
+  /// It differs from the declared one by more than the uncertainties allow, and no slip explains
+  /// it.
+  bool differs = false;
+};
+
+/// A slip that would make the sights agree; never applied.
+struct SightSlip {
+  /// Among the fix's sights; missing where it would be in all of them.
+  std::optional<std::size_t> sight;
+  std::string words;
+  double chi_square = 0;
+};
+
+/// A station fixed by sights on known points, or a landmark by sights from known stations.
+struct SightFix {
+  std::string_view name;
+  bool is_landmark = false;
+  /// Of the station's heading or the landmark's declaration; of the first sight where there is
+  /// none.
+  std::uint32_t line = 1;
+  std::optional<earth::Position> position;
+  Covariance covariance;
+  /// Of 95 %. Where the sights disagree it is stretched by sqrt(chi-square / freedom).
+  ErrorEllipse ellipse;
+  std::vector<FixedSight> sights;
+  std::vector<Cut> cuts;
+  std::optional<ErrorTriangle> triangle;
+  std::optional<ImpliedDeclination> implied;
+  /// The station lies near the circle through its landmarks, where sights say nothing of the
+  /// declination.
+  bool danger_circle = false;
+  double chi_square = 0;
+  std::size_t freedom = 0;
+  /// The chance of a chi-square as large where nothing is wrong; under 2 % the sights disagree.
+  double chance = 1;
+  bool agrees = true;
+  /// Why there is no position.
+  std::optional<SightFault> fault;
+  /// No declination is known, so that no position is given.
+  bool without_declination = false;
+  /// Best first.
+  std::vector<SightSlip> slips;
+};
+
+/// How a station's position is known.
+enum class PositionFrom : std::uint8_t { at, sights, legs };
+/// `at`, `sights`, `legs`.
+std::string_view name_of(PositionFrom from);
+
+/// A height found from vertical angles, metres.
+struct FoundElevation {
+  double elevation_m = 0;
+  double sigma_m = 0;
+  std::size_t sights = 0;
+};
+
+/// A station of the log, once for each name.
+struct LocatedStation {
+  std::string_view name;
+  std::uint32_t line = 1;
+  std::optional<earth::Position> position;
+  PositionFrom from = PositionFrom::at;
+  /// Of the position's error; as stated for `at`, nothing where it is not.
+  std::optional<Covariance> covariance;
+  std::optional<ErrorEllipse> ellipse;
+  /// As stated, or found from vertical angles.
+  std::optional<double> stated_elevation_m;
+  std::optional<FoundElevation> elevation;
+};
+
+/// A landmark of the log.
+struct LocatedLandmark {
+  std::string_view name;
+  std::optional<earth::Position> position;
+  /// Found from sights.
+  bool is_found = false;
+  std::optional<double> stated_elevation_m;
+  std::optional<FoundElevation> elevation;
+};
+
+/// A leg of the log, as the traverse took it.
+struct FixLeg {
+  std::uint32_t line = 1;
+  std::uint32_t reading = 0;
+  /// Among Fixes::stations.
+  std::size_t from = 0;
+  std::size_t to = 0;
+  /// True azimuth in degrees, level distance in metres, and the vertical angle taken off.
+  double azimuth = 0;
+  double distance_m = 0;
+  std::optional<double> vertical_angle;
+  /// Fore and back bearings as observed, true, degrees; back missing where none was read.
+  double fore = 0;
+  std::optional<double> back;
+  std::optional<CorrectedBearings> corrected;
+};
+
+/// Everything that was found.
+struct Fixes {
+  std::vector<LocatedStation> stations;
+  std::vector<LocatedLandmark> landmarks;
+  /// In the order in which they were found.
+  std::vector<SightFix> sight_fixes;
+  std::vector<FixLeg> legs;
+  /// Legs and stations are numbered as in `legs` and `stations`.
+  std::vector<Traverse> traverses;
+  /// Stations are numbered as in `stations`; missing where no pattern shows.
+  std::optional<Attraction> attraction;
+  /// The corrections for local attraction were applied to the traverses.
+  bool attraction_applied = false;
+  /// In the order of their places.
+  std::vector<notebook::Diagnostic> diagnostics;
+};
+
+/// Finds them. Views point into the notebook, which must outlive the result.
+Fixes locate(const notebook::Notebook& notebook, const Options& options);
+
+}  // namespace lodebook::reduction

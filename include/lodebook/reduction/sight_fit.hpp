@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: MIT
+// The point from which, or at which, sights on known points meet: weighted least squares on the
+// ellipsoid, with honest errors.
+#pragma once
+
+#include <cstddef>
+#include <span>
+#include <variant>
+#include <vector>
+
+#include <lodebook/earth/position.hpp>
+#include <lodebook/reduction/ellipse.hpp>
+
+namespace lodebook::reduction {
+
+/// A sight between a known point and the one that is sought.
+struct SightLine {
+  earth::Position known;
+  /// One sigma of the known point along any axis, metres.
+  double known_sigma_m = 0;
+  /// The observer is sought (resection); otherwise the target is, and the observer known.
+  bool from_sought = true;
+  /// True azimuth from the observer to the target, degrees, and one sigma of its reading.
+  double azimuth = 0;
+  double sigma = 0;
+};
+
+/// The point that fits best.
+struct SightFit {
+  earth::Position position;
+  Covariance covariance;
+  /// By sight: observed less computed azimuth, degrees in [-180, 180], and the distance.
+  std::vector<double> residuals;
+  std::vector<double> distances_m;
+  /// The weighted sum of squared residuals, and by how many sights there are more than needed.
+  double chi_square = 0;
+  std::size_t freedom = 0;
+  /// With the orientation free: what would have to be added to every azimuth, degrees, and one
+  /// sigma of it.
+  double turn = 0;
+  double turn_sigma = 0;
+};
+
+enum class SightFault {
+  too_few,         ///< under two sights, or three with the orientation free
+  parallel,        ///< no two sight lines cross at more than 3 degrees
+  behind,          ///< the lines meet behind an observer
+  at_known_point,  ///< the point falls on a known one, where a sight has no direction
+  undetermined,    ///< no such point, or with the orientation free one near the danger circle
+};
+
+using SightResult = std::variant<SightFit, SightFault>;
+
+/// With the orientation as declared. `common_sigma` (degrees) is that of the declination, which
+/// turns all sights alike: the residuals' covariance is diag(sigma^2) + common_sigma^2 11'. Needs
+/// two sights.
+SightResult fit(std::span<const SightLine> sights, double common_sigma);
+
+/// With the orientation free, for what the sights themselves say of it; needs three sights, all
+/// from the point that is sought.
+SightResult fit_with_turn(std::span<const SightLine> sights);
+
+/// How probable a chi-square of at least that is where nothing is wrong; 1 without freedom.
+double chance_of(double chi_square, std::size_t freedom);
+
+/// How far two sight lines cross from being parallel, degrees in [0, 90].
+double cut(double azimuth, double other);
+
+}  // namespace lodebook::reduction
