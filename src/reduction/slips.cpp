@@ -56,11 +56,31 @@ std::vector<Swapped> digit_swaps(double value, std::size_t typed_digits) {
   return swaps;
 }
 
-/// A bearing as it may have been meant.
-struct MeantBearing {
+struct MeantSlope {
   std::string words;
-  Bearing bearing;
+  Slope slope;
 };
+
+std::vector<MeantSlope> slope_slips(const Slope& typed) {
+  std::vector<MeantSlope> slips;
+  Slope other = typed;
+  other.percent = !typed.percent;
+  if (std::abs(other.degrees()) <= 90 && typed.value != 0)
+    slips.push_back({typed.percent ? "degrees, not percent" : "percent for degrees", other});
+  const double size = std::abs(typed.value);
+  for (const Swapped& swap : digit_swaps(size, std::max<std::size_t>(typed.digits, 1))) {
+    Slope slope = typed;
+    slope.value = typed.value < 0 ? -swap.value : swap.value;
+    if (std::abs(slope.degrees()) <= 90) slips.push_back({"digits swapped, " + swap.words, slope});
+  }
+  return slips;
+}
+
+double separation_from_opposite(Azimuth<north::dial> fore, Azimuth<north::dial> back) {
+  return separation(back, fore.opposite()).degrees();
+}
+
+}  // namespace
 
 std::vector<MeantBearing> bearing_slips(const Bearing& typed) {
   std::vector<MeantBearing> slips;
@@ -88,32 +108,6 @@ std::vector<MeantBearing> bearing_slips(const Bearing& typed) {
   }
   return slips;
 }
-
-struct MeantSlope {
-  std::string words;
-  Slope slope;
-};
-
-std::vector<MeantSlope> slope_slips(const Slope& typed) {
-  std::vector<MeantSlope> slips;
-  Slope other = typed;
-  other.percent = !typed.percent;
-  if (std::abs(other.degrees()) <= 90 && typed.value != 0)
-    slips.push_back({typed.percent ? "degrees, not percent" : "percent for degrees", other});
-  const double size = std::abs(typed.value);
-  for (const Swapped& swap : digit_swaps(size, std::max<std::size_t>(typed.digits, 1))) {
-    Slope slope = typed;
-    slope.value = typed.value < 0 ? -swap.value : swap.value;
-    if (std::abs(slope.degrees()) <= 90) slips.push_back({"digits swapped, " + swap.words, slope});
-  }
-  return slips;
-}
-
-double separation_from_opposite(Azimuth<north::dial> fore, Azimuth<north::dial> back) {
-  return separation(back, fore.opposite()).degrees();
-}
-
-}  // namespace
 
 std::string explain_plane(const PlaneAttitude& typed, double limit, const PlaneMisfit& misfit) {
   using DialPlane = Plane<north::dial>;

@@ -5,10 +5,21 @@
 #pragma once
 
 #include <functional>
+#include <string>
+#include <vector>
 
 #include <lodebook/notebook/reading.hpp>
 
 namespace lodebook::reduction {
+
+/// A bearing as it may have been meant, and the slip in words.
+struct MeantBearing {
+  std::string words;
+  notebook::Bearing bearing;
+};
+
+/// East for west, N for S, two digits swapped.
+std::vector<MeantBearing> bearing_slips(const notebook::Bearing& typed);
 
 /// How far a reading is from where it should be, degrees.
 using PlaneMisfit = std::function<double(const Plane<north::dial>&)>;

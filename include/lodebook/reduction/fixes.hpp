@@ -86,7 +86,7 @@ struct SightFix {
   bool danger_circle = false;
   double chi_square = 0;
   std::size_t freedom = 0;
-  /// The chance of a chi-square as large where nothing is wrong; under 2 % the sights disagree.
+  /// The chance of a chi-square as large where nothing is wrong; under 1 % the sights disagree.
   double chance = 1;
   bool agrees = true;
   /// Why there is no position.
