@@ -7,6 +7,7 @@
 
 #include <lodebook/notebook/wording.hpp>
 
+#include "blocks.hpp"
 #include "settings_keeper.hpp"
 #include "site_checks.hpp"
 #include "site_keeper.hpp"
@@ -111,9 +112,7 @@ class Reduction::Log {
 
  private:
   void settle_heading();
-  std::size_t page_end(std::size_t begin, bool is_station) const;
   void read_page(Page& page, std::size_t begin, std::size_t end);
-  std::string_view read_station_wide(Page& page, std::size_t begin, std::size_t end) const;
   void take_entry(Page& page, const Entry& entry);
   void check_settings(Page& page, const Entry& entry);
   void report_site(Page& page, const Entry& entry);
@@ -146,9 +145,9 @@ void Reduction::Log::settle_heading() {
   SiteKeeper site(options);
   bool is_station = false;
   for (std::size_t begin = 0, end = 0;; begin = end, is_station = true) {
-    end = page_end(begin, is_station);
+    end = block_end(notebook, begin, is_station);
     Page page;
-    read_station_wide(page, begin, end);
+    read_station_wide(page, notebook, begin, end);
     site.enter(page);
     std::size_t i = begin;
     for (; i < end && !std::holds_alternative<Reading>(notebook.entries[i].what); ++i) {
@@ -161,20 +160,9 @@ void Reduction::Log::settle_heading() {
   }
 }
 
-/// Where the page that starts at the entry `begin` ends: before the next station.
-std::size_t Reduction::Log::page_end(std::size_t begin, bool is_station) const {
-  const auto is_heading = [](const Entry& entry) {
-    return std::holds_alternative<StationHeading>(entry.what);
-  };
-  const auto from =
-      notebook.entries.begin() + static_cast<std::ptrdiff_t>(is_station ? begin + 1 : begin);
-  return static_cast<std::size_t>(std::find_if(from, notebook.entries.end(), is_heading) -
-                                  notebook.entries.begin());
-}
-
 bool Reduction::Log::next(Page& page) {
   if (started_ && at_ >= notebook.entries.size()) return false;
-  const std::size_t end = page_end(at_, started_);
+  const std::size_t end = block_end(notebook, at_, started_);
   Page fresh;
   fresh.rows = std::move(page.rows);
   fresh.checks = std::move(page.checks);
@@ -202,7 +190,7 @@ void Reduction::Log::read_page(Page& page, std::size_t begin, std::size_t end) {
     page.diagnostics.push_back(notebook.diagnostics[next_fault_]);
   page.counts.not_understood = lines_not_understood(page.diagnostics);
   station_.begin(page);
-  unit_ = read_station_wide(page, begin, end);
+  unit_ = read_station_wide(page, notebook, begin, end);
   site_.enter(page);
   site_checks_.enter(page);
   bool settled = false;
@@ -240,29 +228,6 @@ void Reduction::Log::read_page(Page& page, std::size_t begin, std::size_t end) {
     page.settings = settings_;
   }
   if (begin < end) report_site(page, notebook.entries[begin]);
-}
-
-/// What belongs to the whole station, wherever in its block it stands. Returns the unit of the
-/// readings before the first one that is stated, which is that.
-std::string_view Reduction::Log::read_station_wide(Page& page, std::size_t begin,
-                                                   std::size_t end) const {
-  const Unit* first_unit = nullptr;
-  for (std::size_t i = begin; i < end; ++i) {
-    const auto& what = notebook.entries[i].what;
-    if (const auto* station = std::get_if<StationHeading>(&what)) {
-      if (station->name != no_name) page.station = notebook.names.shown(station->name);
-      if (station->position) page.position = station->position;
-    } else if (const auto* at = std::get_if<At>(&what)) {
-      page.position = at->position;
-    } else if (const auto* elevation = std::get_if<Elevation>(&what)) {
-      page.elevation_m = elevation->height.metres(1);
-    } else if (const auto* clock = std::get_if<Clock>(&what)) {
-      page.time = clock->time;
-    } else if (const auto* unit = std::get_if<Unit>(&what); unit && !first_unit) {
-      first_unit = unit;
-    }
-  }
-  return first_unit ? text(first_unit->text) : std::string_view();
 }
 
 void Reduction::Log::take_entry(Page& page, const Entry& entry) {

@@ -104,7 +104,8 @@ class Trial {
     add({i, std::move(words), chi_square_of(fit(lines, common_sigma_))});
   }
   void add(SightSlip slip) {
-    if (chance_of(slip.chi_square, freedom_) >= least_chance_explained) slips_.push_back(std::move(slip));
+    if (chance_of(slip.chi_square, freedom_) >= least_chance_explained)
+      slips_.push_back(std::move(slip));
   }
 
   std::span<const TypedSight> sights_;
