@@ -101,11 +101,6 @@ Diagnostic option_overridden(std::string_view what, std::string_view log, std::s
       format("leave out --{}, or correct the log", what));
 }
 
-Diagnostic attraction_unapplied() {
-  return warning(Code::attraction_unapplied, 50,
-                 "local attraction is not corrected: this version computes no traverse", "");
-}
-
 Diagnostic word_taken(std::string_view word) {
   return error(Code::word_taken, format("'{}' already means something", word), "another word");
 }

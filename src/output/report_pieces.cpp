@@ -123,7 +123,8 @@ void append_site(std::string& out, const Settings& settings, reduction::North wa
 void append_position(std::string& out, const Page& page) {
   if (page.position) {
     append_coordinates(out, page.position->position);
-    out += " given";
+    constexpr std::array<std::string_view, 3> ways = {" given", " by sights", " by legs"};
+    out += ways[static_cast<std::size_t>(page.position_from)];
     if (page.position->accuracy_m) {
       out += " ±";
       append_trimmed(out, *page.position->accuracy_m, 1);

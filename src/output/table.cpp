@@ -156,7 +156,7 @@ constexpr auto with_grid_columns = std::to_array<Column>({
     {"elevation_m", Type::number, [](Out out, At at) { append_number(out, at.page.elevation_m, 1); }},
     {"position_from", Type::word,
      [](Out out, At at) {
-       if (at.page.position) out += "at";
+       if (at.page.position) out += reduction::name_of(at.page.position_from);
      }},
     {"accuracy_m", Type::number,
      [](Out out, At at) {

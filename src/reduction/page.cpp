@@ -1,7 +1,13 @@
 // SPDX-License-Identifier: MIT
+#include <array>
 #include <lodebook/reduction/page.hpp>
 
 namespace lodebook::reduction {
+
+std::string_view name_of(PositionFrom from) {
+  constexpr std::array<std::string_view, 3> names = {"at", "sights", "legs"};
+  return names[static_cast<std::size_t>(from)];
+}
 
 std::string_view name_of(Status status) {
   switch (status) {

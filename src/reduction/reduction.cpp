@@ -3,9 +3,11 @@
 
 #include <algorithm>
 #include <cassert>
+#include <unordered_map>
 #include <utility>
 
 #include <lodebook/notebook/wording.hpp>
+#include <lodebook/reduction/fixes.hpp>
 
 #include "blocks.hpp"
 #include "settings_keeper.hpp"
@@ -28,6 +30,7 @@ bool makes_suspect(Code code) {
     case Code::back_bearing:
     case Code::percent_or_degrees:
     case Code::landmark_unknown:
+    case Code::sight_misfit:
     case Code::doubtful:
       return true;
     default:
@@ -87,11 +90,14 @@ class Reduction::Log {
   Log(const Notebook& log, const Options& said)
       : notebook(log),
         options(said),
+        fixes(locate(log, said)),
         places_(places_of(log)),
         station_(log, options, places_),
         site_(options),
         site_checks_(options),
         settings_(initial_settings(said)) {
+    for (const LocatedStation& station : fixes.stations)
+      located_.emplace(station.name, &station);
     settle_heading();
     for (const Entry& entry : notebook.entries) {
       if (const auto* landmark = std::get_if<Landmark>(&entry.what)) {
@@ -106,6 +112,7 @@ class Reduction::Log {
 
   const Notebook& notebook;
   const Options options;
+  const Fixes fixes;
   Settings heading;
   std::vector<LandmarkRow> landmarks;
   Counts counts;
@@ -113,6 +120,7 @@ class Reduction::Log {
  private:
   void settle_heading();
   void read_page(Page& page, std::size_t begin, std::size_t end);
+  std::string_view read_station(Page& page, std::size_t begin, std::size_t end) const;
   void take_entry(Page& page, const Entry& entry);
   void check_settings(Page& page, const Entry& entry);
   void report_site(Page& page, const Entry& entry);
@@ -123,14 +131,16 @@ class Reduction::Log {
   std::string_view text(Span span) const { return notebook.source.text(span); }
 
   Places places_;
+  std::unordered_map<std::string_view, const LocatedStation*> located_;
   Station station_;
   SiteKeeper site_;
   SiteChecks site_checks_;
   Settings settings_;
   std::string_view unit_;
 
-  std::size_t at_ = 0;          ///< next entry
-  std::size_t next_fault_ = 0;  ///< next diagnostic of the notebook
+  std::size_t at_ = 0;              ///< next entry
+  std::size_t next_fault_ = 0;      ///< next diagnostic of the notebook
+  std::size_t next_fix_fault_ = 0;  ///< and of the fixes
   bool started_ = false;
   bool declination_faulty_ = false;
   bool declination_missing_said_ = false;
@@ -147,7 +157,7 @@ void Reduction::Log::settle_heading() {
   for (std::size_t begin = 0, end = 0;; begin = end, is_station = true) {
     end = block_end(notebook, begin, is_station);
     Page page;
-    read_station_wide(page, notebook, begin, end);
+    read_station(page, begin, end);
     site.enter(page);
     std::size_t i = begin;
     for (; i < end && !std::holds_alternative<Reading>(notebook.entries[i].what); ++i) {
@@ -183,14 +193,34 @@ bool Reduction::Log::next(Page& page) {
   return true;
 }
 
+/// What belongs to the whole station, with what was found of its place. Returns as
+/// read_station_wide does.
+std::string_view Reduction::Log::read_station(Page& page, std::size_t begin,
+                                              std::size_t end) const {
+  const std::string_view unit = read_station_wide(page, notebook, begin, end);
+  const auto located = located_.find(page.station);
+  if (located == located_.end()) return unit;
+  const LocatedStation& found = *located->second;
+  if (!page.position && found.from != PositionFrom::at && found.position) {
+    page.position = {*found.position, circular_sigma(*found.covariance)};
+    page.position_from = found.from;
+  }
+  if (!page.elevation_m && found.elevation) page.elevation_m = found.elevation->elevation_m;
+  return unit;
+}
+
 void Reduction::Log::read_page(Page& page, std::size_t begin, std::size_t end) {
   for (; next_fault_ < notebook.diagnostics.size() &&
          notebook.diagnostics[next_fault_].place.line <= page.last_line;
        ++next_fault_)
     page.diagnostics.push_back(notebook.diagnostics[next_fault_]);
   page.counts.not_understood = lines_not_understood(page.diagnostics);
+  for (; next_fix_fault_ < fixes.diagnostics.size() &&
+         fixes.diagnostics[next_fix_fault_].place.line <= page.last_line;
+       ++next_fix_fault_)
+    page.diagnostics.push_back(fixes.diagnostics[next_fix_fault_]);
   station_.begin(page);
-  unit_ = read_station_wide(page, notebook, begin, end);
+  unit_ = read_station(page, begin, end);
   site_.enter(page);
   site_checks_.enter(page);
   bool settled = false;
@@ -250,8 +280,6 @@ void Reduction::Log::take_entry(Page& page, const Entry& entry) {
   } else if (std::holds_alternative<StationHeading>(entry.what)) {
     ++page.counts.stations;
     ++stations_since_tally_;
-  } else if (std::holds_alternative<AttractionSetting>(entry.what)) {
-    report(page, entry, wording::attraction_unapplied());
   }
   if (!entry.remark.empty()) page.notes.push_back(text(entry.remark));
 }
@@ -350,6 +378,9 @@ const Settings& Reduction::heading() const {
 }
 const std::vector<LandmarkRow>& Reduction::landmarks() const {
   return log_->landmarks;
+}
+const Fixes& Reduction::fixes() const {
+  return log_->fixes;
 }
 const Counts& Reduction::counts() const {
   return log_->counts;

@@ -47,6 +47,20 @@ Diagnostic station_unknown(std::string_view name, std::optional<std::string_view
 Diagnostic back_bearing(double disagreement, double limit, std::string_view help);
 Diagnostic percent_or_degrees(std::string_view typed, double degrees_if_percent);
 
+// ---- positions from sights and legs
+/// Without a chi-square the sights meet nowhere. `help` is what would explain it, if anything.
+Diagnostic sight_misfit(std::optional<double> chi_square, std::size_t freedom,
+                        std::string_view help);
+Diagnostic no_fix(std::string_view why);
+Diagnostic weak_cut(double degrees);
+Diagnostic no_check();
+Diagnostic danger_circle();
+Diagnostic implied_declination(double degrees_east, double sigma);
+Diagnostic misclosure(double metres, double length_m, std::string_view from, std::string_view to);
+/// `correction` is to be added to the bearings, degrees.
+Diagnostic local_attraction(double correction, bool applied);
+Diagnostic attraction_unapplied();
+
 // ---- checks across readings
 Diagnostic repeat_spread(std::string_view what, double off, double limit, std::string_view help);
 Diagnostic line_off_plane(double off, std::string_view plane, double limit, std::string_view help);
@@ -75,7 +89,6 @@ Diagnostic declination_missing(bool set_known);
 Diagnostic declination_large(std::string_view typed, bool impossible);
 Diagnostic set_missing(double declination);
 Diagnostic option_overridden(std::string_view what, std::string_view log, std::string_view option);
-Diagnostic attraction_unapplied();
 Diagnostic word_taken(std::string_view word);
 Diagnostic date(std::string_view typed, std::string_view meant);
 Diagnostic time(std::string_view typed);

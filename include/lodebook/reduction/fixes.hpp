@@ -97,11 +97,6 @@ struct SightFix {
   std::vector<SightSlip> slips;
 };
 
-/// How a station's position is known.
-enum class PositionFrom : std::uint8_t { at, sights, legs };
-/// `at`, `sights`, `legs`.
-std::string_view name_of(PositionFrom from);
-
 /// A height found from vertical angles, metres.
 struct FoundElevation {
   double elevation_m = 0;

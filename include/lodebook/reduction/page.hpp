@@ -9,6 +9,11 @@ namespace lodebook::reduction {
 enum class Status : std::uint8_t { ok, suspect, rejected };
 std::string_view name_of(Status status);
 
+/// How a station's position is known: stated, or found from sights or legs.
+enum class PositionFrom : std::uint8_t { at, sights, legs };
+/// `at`, `sights`, `legs`.
+std::string_view name_of(PositionFrom from);
+
 /// One row of the table. Figures are in degrees or metres and not yet rounded; azimuths refer to
 /// `north`. A rejected reading has none.
 struct Row {
@@ -109,7 +114,10 @@ struct Page {
   /// Line of the station's heading, and the lines of the page.
   std::uint32_t first_line = 1;
   std::uint32_t last_line = 1;
+  /// With one sigma of its error; found from sights or legs where none is stated.
   std::optional<notebook::GivenPosition> position;
+  PositionFrom position_from = PositionFrom::at;
+  /// Stated, or found from vertical angles.
   std::optional<double> elevation_m;
   std::optional<notebook::Time> time;
   /// In force at the first reading, or at the page's end without one.

@@ -22,6 +22,9 @@ struct Options {
   std::optional<ThumbRule> rule;
 };
 
+/// Positions found from sights and legs: see fixes.hpp.
+struct Fixes;
+
 /// The settings before a log's first line: what the options say.
 Settings initial_settings(const Options& options);
 
@@ -52,6 +55,8 @@ class Reduction {
   /// first line of a report says.
   const Settings& heading() const;
   const std::vector<LandmarkRow>& landmarks() const;
+  /// What the log implies of its places.
+  const Fixes& fixes() const;
   /// Counts of the pages so far.
   const Counts& counts() const;
 

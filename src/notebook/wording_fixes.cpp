@@ -1,0 +1,84 @@
+// SPDX-License-Identifier: MIT
+// The words of diagnostics on positions from sights and legs.
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "wording_parts.hpp"
+
+namespace lodebook::notebook::wording {
+
+using fmt::format;
+
+Diagnostic sight_misfit(std::optional<double> chi_square, std::size_t freedom,
+                        std::string_view help) {
+  return warning(Code::sight_misfit, 84,
+                 chi_square ? format("the sights disagree by more than their errors: chi-square "
+                                     "{:.1f}, where {} is fair",
+                                     *chi_square, freedom)
+                            : std::string("the sights do not meet: this one points away from "
+                                          "where the others do"),
+                 help.empty() ? std::string("no single slip explains it; this one disagrees most")
+                              : std::string(help));
+}
+
+Diagnostic no_fix(std::string_view why) {
+  return warning(Code::no_fix, 60, format("no position from the sights: {}", why),
+                 "another landmark, well to the side, or 'at' and a position");
+}
+
+Diagnostic weak_cut(double degrees) {
+  return warning(Code::weak_cut, 35,
+                 format("the sight lines cross at {:.0f} degrees at best", degrees),
+                 "a landmark well to the side; near 90 degrees is best");
+}
+
+Diagnostic no_check() {
+  return note(Code::no_check, "two sights always meet: nothing tells whether one is wrong",
+              "a third landmark");
+}
+
+Diagnostic danger_circle() {
+  return note(Code::danger_circle,
+              "the station lies near the circle through its landmarks, where sights say nothing of "
+              "the declination",
+              "");
+}
+
+Diagnostic implied_declination(double degrees_east, double sigma) {
+  std::string figure;
+  append_trimmed(figure, sigma, 1);
+  return warning(
+      Code::implied_declination, 72,
+      format("the sights agree among themselves on a declination of {} ±{}, not on the stated one",
+             lettered(degrees_east), figure),
+      "local attraction here, a declination mistyped, or on the wrong side?");
+}
+
+Diagnostic misclosure(double metres, double length_m, std::string_view from, std::string_view to) {
+  return warning(Code::misclosure, 64,
+                 format("the legs up to the one from {} to {} misclose by {:.1f} m in {:.0f} m, "
+                        "more than their errors",
+                        from, to, metres, length_m),
+                 "a leg mistyped, left out or counted twice?");
+}
+
+Diagnostic local_attraction(double correction, bool applied) {
+  std::string figure;
+  append_trimmed(figure, std::abs(correction), 1);
+  return warning(Code::local_attraction, 58,
+                 format("local attraction: by the legs from stations that are free of it, {} "
+                        "degrees are to be {} the bearings read here",
+                        figure, correction < 0 ? "subtracted from" : "added to"),
+                 applied ? "applied to the legs, as 'attraction correct' says; strikes and sights "
+                           "here stand as read"
+                         : "'attraction correct' in the heading applies it to the legs");
+}
+
+Diagnostic attraction_unapplied() {
+  return warning(Code::attraction_unapplied, 50,
+                 "no leg shows stations that are free of local attraction: nothing is corrected",
+                 "legs with fore and back bearings ('back') that agree");
+}
+
+}  // namespace lodebook::notebook::wording

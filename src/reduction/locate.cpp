@@ -1,0 +1,414 @@
+// SPDX-License-Identifier: MIT
+// Positions one after the other: sights on what is known, then legs from there, until nothing new
+// is found.
+#include <lodebook/reduction/fixes.hpp>
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+#include <lodebook/earth/geodesic.hpp>
+#include <lodebook/notebook/wording.hpp>
+#include <map>
+#include <set>
+
+#include "elevations.hpp"
+#include "observations.hpp"
+#include "sight_fixes.hpp"
+
+namespace lodebook::reduction {
+
+namespace {
+
+using namespace notebook;
+
+/// Sights and legs may lead on from each other's results; more often than this they go round.
+constexpr int most_rounds = 10;
+/// A best cut below this, degrees, is cautioned of (navigation textbooks; error grows as 1 / sine).
+constexpr double good_cut = 30;
+/// A correction for local attraction over so many sigma of a difference of two readings is told.
+constexpr double told_sigmas = 2;
+
+/// The points that sights may be taken on.
+struct Known {
+  std::string_view name;
+  earth::Position position;
+  Covariance covariance;
+};
+
+class Locator {
+ public:
+  Locator(const Notebook& log, const Options& options)
+      : notebook_(log), seen_(observe(log, options)), sights_at_(seen_.stations.size()) {
+    for (const Observed& sight : seen_.sights) {
+      sights_at_[sight.station].push_back(&sight);
+      sights_on_[sight.target].push_back(&sight);
+    }
+  }
+
+  Fixes run() {
+    take_stated();
+    for (int round = 0; round < most_rounds; ++round) {
+      const bool by_sights = fix_stations() | fix_landmarks();
+      if (!walk_legs() && !by_sights) break;
+    }
+    find_attraction();
+    find_elevations(seen_, found_);
+    report();
+    return std::move(found_);
+  }
+
+ private:
+  void take_stated() {
+    for (const ObservedStation& station : seen_.stations) {
+      LocatedStation one;
+      one.name = notebook_.names.shown(station.name);
+      one.line = station.line;
+      one.stated_elevation_m = station.elevation_m;
+      if (station.position) {
+        one.position = station.position->position;
+        if (station.position->accuracy_m) {
+          one.covariance = Covariance::round(*station.position->accuracy_m);
+          one.ellipse = ellipse95(*one.covariance);
+        }
+        know(station.name, one.name, *one.position, one.covariance.value_or(Covariance()));
+      }
+      found_.stations.push_back(one);
+    }
+    for (const ObservedLandmark& landmark : seen_.landmarks) {
+      LocatedLandmark one;
+      one.name = notebook_.names.shown(landmark.name);
+      one.stated_elevation_m = landmark.elevation_m;
+      if (landmark.position) {
+        one.position = landmark.position->position;
+        know(landmark.name, one.name, *one.position,
+             Covariance::round(landmark.position->accuracy_m.value_or(0)));
+      }
+      found_.landmarks.push_back(one);
+    }
+  }
+
+  void know(NameId id, std::string_view name, const earth::Position& position,
+            const Covariance& covariance) {
+    known_.try_emplace(id, Known{name, position, covariance});
+  }
+
+  static OtherPoint point_of(const Known& known) {
+    return {known.name, known.position, circular_sigma(known.covariance)};
+  }
+
+  /// Known points that none of `sights` is on.
+  std::vector<OtherPoint> others_than(const std::vector<UsableSight>& sights) const {
+    std::vector<OtherPoint> others;
+    for (const auto& [id, known] : known_) {
+      const bool sighted = std::ranges::any_of(
+          sights, [&](const UsableSight& sight) { return sight.known.name == known.name; });
+      if (!sighted) others.push_back(point_of(known));
+    }
+    return others;
+  }
+
+  /// True if a station has got its position.
+  bool fix_stations() {
+    bool any = false;
+    for (std::size_t i = 0; i < seen_.stations.size(); ++i) {
+      LocatedStation& station = found_.stations[i];
+      if (station.position && station.from == PositionFrom::at) continue;
+      if (station.position && station.from == PositionFrom::sights) continue;
+      std::vector<UsableSight> sights;
+      for (const Observed* sight : sights_at_[i]) {
+        const auto known = known_.find(sight->target);
+        // What was found along legs from here would only come back.
+        if (sight->target == seen_.stations[i].name || known == known_.end() ||
+            along_legs_.contains(sight->target))
+          continue;
+        sights.push_back({sight, point_of(known->second)});
+      }
+      if (sights.size() < 2) continue;
+      any = try_fix(seen_.stations[i], false, sights) || any;
+      const auto known = known_.find(seen_.stations[i].name);
+      if (known == known_.end() || along_legs_.contains(seen_.stations[i].name)) continue;
+      station.position = known->second.position;
+      station.covariance = known->second.covariance;
+      station.ellipse = ellipse95(known->second.covariance);
+      station.from = PositionFrom::sights;
+    }
+    return any;
+  }
+
+  bool fix_landmarks() {
+    bool any = false;
+    for (std::size_t i = 0; i < seen_.landmarks.size(); ++i) {
+      LocatedLandmark& landmark = found_.landmarks[i];
+      if (landmark.position) continue;
+      std::vector<UsableSight> sights;
+      std::set<std::size_t> stations;
+      for (const Observed* sight : sights_on_[seen_.landmarks[i].name]) {
+        const auto known = known_.find(seen_.stations[sight->station].name);
+        if (known == known_.end()) continue;
+        sights.push_back({sight, point_of(known->second)});
+        stations.insert(sight->station);
+      }
+      if (stations.size() < 2) continue;
+      any = try_fix(seen_.landmarks[i], true, sights) || any;
+      const auto known = known_.find(seen_.landmarks[i].name);
+      if (known == known_.end()) continue;
+      landmark.position = known->second.position;
+      landmark.is_found = true;
+    }
+    return any;
+  }
+
+  /// Fixes a station or landmark; again only where more sights have become usable.
+  template <class Sought>
+  bool try_fix(const Sought& sought, bool is_landmark, const std::vector<UsableSight>& sights) {
+    const auto [earlier, is_new] =
+        fix_of_.try_emplace({is_landmark, sought.name}, fixed_at_.size());
+    if (is_new) {
+      found_.sight_fixes.emplace_back();
+      fixed_at_.push_back(sought.place);
+    }
+    SightFix& fix = found_.sight_fixes[earlier->second];
+    if (sights.size() <= fix.sights.size()) return false;
+    fix = fix_by_sights(is_landmark, sights, others_than(sights));
+    fix.name = notebook_.names.shown(sought.name);
+    fix.line = sought.line;
+    if (!fix.position) return false;
+    known_.insert_or_assign(sought.name, Known{fix.name, *fix.position, fix.covariance});
+    along_legs_.erase(sought.name);
+    return true;
+  }
+
+  /// True if a station has got its position along legs.
+  bool walk_legs() {
+    if (seen_.legs.empty()) return false;
+    if (found_.legs.empty()) take_legs();
+    std::vector<TraverseStation> stations;
+    for (const LocatedStation& station : found_.stations) {
+      TraverseStation one;
+      if (station.position && station.from != PositionFrom::legs) {
+        one.position = station.position;
+        one.covariance = station.covariance.value_or(Covariance());
+      }
+      stations.push_back(one);
+    }
+    std::vector<TraverseLeg> legs;
+    double declination_sigma = 0;
+    for (std::size_t i = 0; i < found_.legs.size(); ++i) {
+      const FixLeg& leg = found_.legs[i];
+      const Observed& observed = seen_.legs[leg_of_[i]].observed;
+      const double distance_sigma = leg.distance_m * observed.accuracy.distance_percent / 100;
+      legs.push_back(
+          {leg.from, leg.to, leg.azimuth, leg.distance_m, observed.sigma, distance_sigma});
+      declination_sigma = std::max(declination_sigma, observed.declination_sigma);
+    }
+    TraverseResult result = adjust(stations, legs, declination_sigma);
+    found_.traverses = std::move(result.traverses);
+    bool any = false;
+    for (std::size_t i = 0; i < found_.stations.size(); ++i) {
+      if (!result.placed[i]) continue;
+      LocatedStation& station = found_.stations[i];
+      any = any || !station.position;
+      station.position = result.placed[i]->position;
+      station.covariance = result.placed[i]->covariance;
+      station.ellipse = ellipse95(*station.covariance);
+      station.from = PositionFrom::legs;
+      const NameId id = seen_.stations[i].name;
+      known_.insert_or_assign(id, Known{station.name, *station.position, *station.covariance});
+      along_legs_.insert(id);
+    }
+    return any;
+  }
+
+  /// Legs whose azimuths refer to true north; others lead nowhere on a map.
+  void take_legs() {
+    std::map<NameId, std::size_t> numbers;
+    for (std::size_t i = 0; i < seen_.stations.size(); ++i)
+      numbers[seen_.stations[i].name] = i;
+    for (std::size_t i = 0; i < seen_.legs.size(); ++i) {
+      const ObservedLeg& walked = seen_.legs[i];
+      const Observed& observed = walked.observed;
+      FixLeg leg;
+      leg.line = observed.line;
+      leg.reading = observed.reading;
+      leg.from = observed.station;
+      leg.to = numbers.at(observed.target);
+      leg.fore = observed.azimuth;
+      leg.azimuth = observed.azimuth;
+      leg.back = walked.back;
+      leg.vertical_angle = observed.vertical;
+      leg.distance_m = walked.distance_m * cos(*Angle::from_degrees(observed.vertical.value_or(0)));
+      leg_of_.push_back(i);
+      found_.legs.push_back(leg);
+    }
+    correct_legs();
+  }
+
+  /// Applies the corrections for local attraction where the log asks for it.
+  void correct_legs() {
+    find_attraction();
+    if (!seen_.attraction_stated || !found_.attraction) return;
+    for (std::size_t i = 0; i < found_.legs.size(); ++i) {
+      FixLeg& leg = found_.legs[i];
+      if (leg.corrected) leg.azimuth = leg.corrected->fore;
+    }
+    found_.attraction_applied = true;
+  }
+
+  void find_attraction() {
+    if (found_.attraction || attraction_tried_) return;
+    attraction_tried_ = true;
+    if (found_.legs.empty()) return;
+    std::vector<ForeAndBack> both;
+    std::vector<std::size_t> leg_numbers;
+    double sigma = 0;
+    for (std::size_t i = 0; i < found_.legs.size(); ++i) {
+      const FixLeg& leg = found_.legs[i];
+      if (!leg.back) continue;
+      both.push_back({leg.from, leg.to, leg.fore, *leg.back});
+      leg_numbers.push_back(i);
+      sigma = std::max(sigma, seen_.legs[leg_of_[i]].observed.sigma);
+    }
+    attraction_limit_ = told_sigmas * std::sqrt(2) * sigma;
+    found_.attraction = local_attraction(both, std::sqrt(2) * sigma);
+    if (!found_.attraction) return;
+    for (std::size_t i = 0; i < leg_numbers.size(); ++i)
+      found_.legs[leg_numbers[i]].corrected = found_.attraction->legs[i];
+  }
+
+  // ---- what is wrong, in words
+
+  void report() {
+    for (std::size_t i = 0; i < found_.sight_fixes.size(); ++i)
+      report(found_.sight_fixes[i], fixed_at_[i]);
+    for (const Traverse& traverse : found_.traverses) {
+      if (!traverse.contradicts) continue;
+      const FixLeg& leg = found_.legs[traverse.legs.back().leg];
+      add(seen_.legs[leg_of_[traverse.legs.back().leg]].observed.place,
+          wording::misclosure(traverse.misclosure_m, traverse.length_m,
+                              found_.stations[leg.from].name, found_.stations[leg.to].name));
+    }
+    if (found_.attraction) {
+      for (const StationAttraction& station : found_.attraction->stations) {
+        if (std::abs(station.correction) <= attraction_limit_) continue;
+        add(seen_.stations[station.station].place,
+            wording::local_attraction(station.correction, found_.attraction_applied));
+      }
+    } else if (seen_.attraction_stated) {
+      add(*seen_.attraction_stated, wording::attraction_unapplied());
+    }
+    std::ranges::stable_sort(found_.diagnostics, {}, [](const Diagnostic& one) {
+      return std::pair(one.place.line, one.place.column);
+    });
+  }
+
+  void add(const Place& place, Diagnostic diagnostic, std::uint32_t reading = no_reading) {
+    diagnostic.place = place;
+    diagnostic.reading = reading;
+    found_.diagnostics.push_back(std::move(diagnostic));
+  }
+
+  Place place_of(const FixedSight& sight) const {
+    const auto found =
+        std::ranges::lower_bound(seen_.sights, sight.reading, {}, &Observed::reading);
+    assert(found != seen_.sights.end() && found->reading == sight.reading);
+    return found->place;
+  }
+
+  void report(SightFix& fix, const Place& place) {
+    if (fix.without_declination) return add(place, wording::no_fix("no declination is known"));
+    for (const SightSlip& slip : fix.slips) {
+      if (!slip.sight) continue;
+      std::string& suspicion = fix.sights[*slip.sight].suspicion;
+      suspicion += (suspicion.empty() ? "" : "; or ") + slip.words;
+    }
+    const bool turned = fix.implied && fix.implied->differs;
+    if (!fix.agrees && !turned) report_misfit(fix, place);
+    if (fix.fault && (fix.agrees || turned))
+      return add(place, wording::no_fix(words_for(*fix.fault)));
+    if (!fix.position) return;
+    double best = 0;
+    for (const Cut& one : fix.cuts)
+      best = std::max(best, one.degrees);
+    if (best < good_cut) add(place, wording::weak_cut(best));
+    if (fix.freedom == 0) add(place, wording::no_check());
+    // Lines that run together tell no declination wherever the station lies.
+    if (fix.danger_circle && best >= good_cut) add(place, wording::danger_circle());
+    if (turned)
+      add(place, wording::implied_declination(fix.implied->degrees_east, fix.implied->sigma));
+  }
+
+  void report_misfit(const SightFix& fix, const Place& place) {
+    std::string help;
+    for (const SightSlip& slip : fix.slips) {
+      help += help.empty() ? "" : "; or ";
+      help += slip.words;
+      if (slip.sight && slip.sight != fix.slips.front().sight)
+        help += fmt::format(" on {}", fix.sights[*slip.sight].name);
+      help += fmt::format("? then chi-square {:.1f}", slip.chi_square);
+    }
+    Diagnostic misfit = wording::sight_misfit(
+        fix.fault ? std::nullopt : std::optional(fix.chi_square), fix.freedom, help);
+    std::optional<std::size_t> suspect;
+    if (!fix.slips.empty()) {
+      suspect = fix.slips.front().sight;
+    } else if (fix.position) {
+      // None explains it: the one that disagrees most.
+      double worst = 0;
+      for (std::size_t i = 0; i < fix.sights.size(); ++i) {
+        const double off = std::abs(*fix.sights[i].residual) / fix.sights[i].sigma;
+        if (off <= worst) continue;
+        worst = off;
+        suspect = i;
+      }
+    }
+    if (!suspect) return add(place, std::move(misfit));
+    add(place_of(fix.sights[*suspect]), std::move(misfit), fix.sights[*suspect].reading);
+  }
+
+  static std::string_view words_for(SightFault fault) {
+    switch (fault) {
+      case SightFault::too_few:
+        return "too few sights";
+      case SightFault::parallel:
+        return "the sight lines run together and cross nowhere well";
+      case SightFault::behind:
+        return "the sight lines meet behind an observer";
+      case SightFault::at_known_point:
+        return "it falls on one of the points sighted";
+      case SightFault::undetermined:
+        break;
+    }
+    return "the sights meet nowhere";
+  }
+
+  const Notebook& notebook_;
+  Observations seen_;
+  std::vector<std::vector<const Observed*>> sights_at_;
+  std::map<NameId, std::vector<const Observed*>> sights_on_;
+  Fixes found_;
+  std::map<NameId, Known> known_;
+  std::set<NameId> along_legs_;
+  /// Of a landmark or station, its place among the fixes; and of each fix, where it is reported.
+  std::map<std::pair<bool, NameId>, std::size_t> fix_of_;
+  std::vector<Place> fixed_at_;
+  /// Of each of found_.legs, its place among the observed ones.
+  std::vector<std::size_t> leg_of_;
+  bool attraction_tried_ = false;
+  double attraction_limit_ = 0;
+};
+
+}  // namespace
+
+Fixes locate(const Notebook& notebook, const Options& options) {
+  const bool any = std::ranges::any_of(notebook.entries, [](const Entry& entry) {
+    const auto* reading = std::get_if<Reading>(&entry.what);
+    return reading && (std::holds_alternative<Sight>(reading->what) ||
+                       std::holds_alternative<Leg>(reading->what));
+  });
+  if (!any) return {};
+  return Locator(notebook, options).run();
+}
+
+}  // namespace lodebook::reduction

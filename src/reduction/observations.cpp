@@ -1,0 +1,135 @@
+// SPDX-License-Identifier: MIT
+#include "observations.hpp"
+
+#include <map>
+
+#include "blocks.hpp"
+#include "settings_keeper.hpp"
+#include "site_keeper.hpp"
+
+namespace lodebook::reduction {
+
+namespace {
+
+using namespace notebook;
+
+class Observer {
+ public:
+  Observer(const Notebook& log, const Options& options)
+      : notebook_(log), site_(options), settings_(initial_settings(options)) {}
+
+  Observations run() {
+    name_stations();
+    bool is_station = false;
+    for (std::size_t begin = 0; !is_station || begin < notebook_.entries.size();
+         is_station = true) {
+      const std::size_t end = block_end(notebook_, begin, is_station);
+      Page page;
+      read_station_wide(page, notebook_, begin, end);
+      site_.enter(page);
+      std::optional<std::size_t> station;
+      if (is_station) {
+        const auto& heading = std::get<StationHeading>(notebook_.entries[begin].what);
+        if (heading.name != no_name) station = stations_.at(heading.name);
+      }
+      if (station) take_station(*station, page);
+      for (std::size_t i = begin; i < end; ++i)
+        take(notebook_.entries[i], station);
+      begin = end;
+    }
+    return std::move(found_);
+  }
+
+ private:
+  /// A leg may lead to a station whose block comes later.
+  void name_stations() {
+    for (const Entry& entry : notebook_.entries) {
+      const auto* heading = std::get_if<StationHeading>(&entry.what);
+      if (!heading || heading->name == no_name) continue;
+      const auto [place, is_new] = stations_.try_emplace(heading->name, found_.stations.size());
+      if (!is_new) continue;
+      ObservedStation station;
+      station.name = heading->name;
+      station.line = entry.line;
+      station.place = notebook_.source.place(entry.line, entry.statement);
+      found_.stations.push_back(station);
+    }
+  }
+
+  void take_station(std::size_t number, const Page& page) {
+    ObservedStation& station = found_.stations[number];
+    if (!station.position) station.position = page.position;
+    if (!station.elevation_m) station.elevation_m = page.elevation_m;
+  }
+
+  void take(const Entry& entry, std::optional<std::size_t> station) {
+    site_.pass(entry);
+    apply(settings_, entry, notebook_.source);
+    if (const auto* landmark = std::get_if<Landmark>(&entry.what)) {
+      ObservedLandmark one;
+      one.name = landmark->name;
+      one.line = entry.line;
+      one.place = notebook_.source.place(entry.line, entry.statement);
+      one.position = landmark->position;
+      if (landmark->elevation) one.elevation_m = landmark->elevation->metres(1);
+      found_.landmarks.push_back(one);
+    } else if (std::holds_alternative<AttractionSetting>(entry.what)) {
+      found_.attraction_stated = notebook_.source.place(entry.line, entry.statement);
+    }
+    const auto* reading = std::get_if<Reading>(&entry.what);
+    if (!reading || reading->rejected || !station) return;
+    if (const auto* sight = std::get_if<Sight>(&reading->what)) {
+      Observed seen = observed(entry, *reading, *station, sight->bearing, sight->south_end);
+      seen.target = sight->target;
+      if (sight->vertical) seen.vertical = sight->vertical->degrees();
+      found_.sights.push_back(seen);
+    } else if (const auto* leg = std::get_if<Leg>(&reading->what)) {
+      if (!stations_.contains(leg->to)) return;
+      ObservedLeg walked;
+      walked.observed = observed(entry, *reading, *station, leg->bearing, leg->south_end);
+      walked.observed.target = leg->to;
+      if (leg->slope) walked.observed.vertical = leg->slope->degrees();
+      walked.distance_m = leg->distance.metres(settings_.pace_m.value_or(0));
+      if (leg->back)
+        walked.back = wrap_degrees(leg->back->azimuth().degrees() + walked.observed.correction);
+      found_.legs.push_back(walked);
+    }
+  }
+
+  Observed observed(const Entry& entry, const Reading& reading, std::size_t station,
+                    const Bearing& bearing, bool south_end) {
+    site_.settle(settings_);
+    const Correction added = correction(settings_, North::geographic);
+    Observed seen;
+    seen.line = entry.line;
+    seen.reading = reading.number;
+    seen.place =
+        notebook_.source.place(entry.line, find_word(notebook_.source, reading.written, ""));
+    seen.station = station;
+    seen.typed = bearing;
+    seen.south_end = south_end;
+    seen.correction = added.angle.degrees();
+    seen.is_true = added.north == North::geographic;
+    const Azimuth<north::dial> dial = south_end ? bearing.azimuth().opposite() : bearing.azimuth();
+    seen.azimuth = wrap_degrees(dial.degrees() + seen.correction);
+    seen.sigma = settings_.accuracy.bearing;
+    seen.declination_sigma = added.sigma;
+    seen.declination = settings_.declination.degrees_east();
+    seen.accuracy = settings_.accuracy;
+    return seen;
+  }
+
+  const Notebook& notebook_;
+  SiteKeeper site_;
+  Settings settings_;
+  std::map<NameId, std::size_t> stations_;
+  Observations found_;
+};
+
+}  // namespace
+
+Observations observe(const Notebook& notebook, const Options& options) {
+  return Observer(notebook, options).run();
+}
+
+}  // namespace lodebook::reduction

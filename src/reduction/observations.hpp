@@ -1,0 +1,76 @@
+// SPDX-License-Identifier: MIT
+// What a log says of places: its stations and landmarks, and the sights and legs between them,
+// corrected and ready to be computed with.
+#pragma once
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include <lodebook/reduction/reduction.hpp>
+
+namespace lodebook::reduction {
+
+/// A station of the log by its name; the blocks of one name count as one.
+struct ObservedStation {
+  notebook::NameId name = notebook::no_name;
+  std::uint32_t line = 1;
+  notebook::Place place;
+  std::optional<notebook::GivenPosition> position;
+  std::optional<double> elevation_m;
+};
+
+struct ObservedLandmark {
+  notebook::NameId name = notebook::no_name;
+  std::uint32_t line = 1;
+  notebook::Place place;
+  std::optional<notebook::GivenPosition> position;
+  std::optional<double> elevation_m;
+};
+
+/// A good sight or leg, and what held when it was read.
+struct Observed {
+  std::uint32_t line = 1;
+  std::uint32_t reading = 0;
+  notebook::Place place;
+  /// Among the stations.
+  std::size_t station = 0;
+  notebook::NameId target = notebook::no_name;
+  notebook::Bearing typed;
+  bool south_end = false;
+  /// Added to the bearing on the dial, degrees; the sum refers to true north, or to magnetic north
+  /// where no declination is known.
+  double correction = 0;
+  bool is_true = false;
+  /// The sum, from this station, degrees.
+  double azimuth = 0;
+  /// One sigma of the reading, and of the declination, degrees.
+  double sigma = 0;
+  double declination_sigma = 0;
+  double declination = 0;
+  Accuracy accuracy;
+  /// Up positive, degrees.
+  std::optional<double> vertical;
+};
+
+struct ObservedLeg {
+  Observed observed;
+  /// As measured, metres.
+  double distance_m = 0;
+  /// From the far end, towards this station, corrected, degrees.
+  std::optional<double> back;
+};
+
+struct Observations {
+  std::vector<ObservedStation> stations;
+  std::vector<ObservedLandmark> landmarks;
+  std::vector<Observed> sights;
+  /// Those that lead to a station of the log.
+  std::vector<ObservedLeg> legs;
+  /// Of the statement `attraction correct`, if there is one.
+  std::optional<notebook::Place> attraction_stated;
+};
+
+Observations observe(const notebook::Notebook& notebook, const Options& options);
+
+}  // namespace lodebook::reduction
