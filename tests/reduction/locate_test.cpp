@@ -1,0 +1,232 @@
+// SPDX-License-Identifier: MIT
+// What a log implies of its places: stations from sights and legs, landmarks from stations,
+// heights, and the slips that are offered.
+#include <lodebook/reduction/fixes.hpp>
+
+#include <fmt/format.h>
+
+#include <lodebook/earth/geodesic.hpp>
+
+#include "reduced.hpp"
+#include "small_log.hpp"
+
+namespace {
+
+using namespace lodebook;
+using earth::Position;
+using notebook::Code;
+using reduction::Fixes;
+using reduction::LocatedStation;
+using reduction::PositionFrom;
+using reduction::SightFix;
+using test::Reduced;
+
+constexpr Position ridge{-44.70, 169.00};
+constexpr double declination = 24.6;
+
+std::string at(const Position& p) {
+  return fmt::format("{:.7f}{} {:.7f}{}", std::abs(p.latitude), p.latitude < 0 ? 'S' : 'N',
+                     std::abs(p.longitude), p.longitude < 0 ? 'W' : 'E');
+}
+std::string landmark(const std::string& name, const Position& p) {
+  return "landmark " + name + " " + at(p) + "\n";
+}
+/// The bearing on the dial, to a hundredth of a degree, turned by `off`.
+std::string dial(const Position& from, const Position& to, double off = 0) {
+  return fmt::format("{:06.2f}",
+                     wrap_degrees(earth::geodesic(from, to).azimuth - declination + off));
+}
+std::string sight(const std::string& name, const Position& from, const Position& to,
+                  double off = 0) {
+  return "sight " + name + " " + dial(from, to, off) + "\n";
+}
+
+const std::string head = "set 0\ndeclination 24.6E ±0.4\n";
+
+struct Peak {
+  std::string name;
+  Position position;
+};
+const std::vector<Peak>& peaks() {
+  static const std::vector<Peak> all = {{"Cairn", earth::travelled(ridge, 28, 5000)},
+                                        {"Dome", earth::travelled(ridge, 295, 5300)},
+                                        {"Saddle", earth::travelled(ridge, 160, 4700)},
+                                        {"Peak", earth::travelled(ridge, 90, 4800)}};
+  return all;
+}
+std::string landmarks(std::size_t count = 4) {
+  std::string text;
+  for (std::size_t i = 0; i < count; ++i)
+    text += landmark(peaks()[i].name, peaks()[i].position);
+  return text;
+}
+std::string sights(std::size_t count = 4, const Position& from = ridge) {
+  std::string text;
+  for (std::size_t i = 0; i < count; ++i)
+    text += sight(peaks()[i].name, from, peaks()[i].position);
+  return text;
+}
+
+const LocatedStation& station(const Fixes& fixes, std::string_view name) {
+  const auto found = std::ranges::find(fixes.stations, name, &LocatedStation::name);
+  REQUIRE(found != fixes.stations.end());
+  return *found;
+}
+const SightFix& fix(const Fixes& fixes, std::string_view name) {
+  const auto found = std::ranges::find(fixes.sight_fixes, name, &SightFix::name);
+  REQUIRE(found != fixes.sight_fixes.end());
+  return *found;
+}
+double off_m(const std::optional<Position>& found, const Position& expected) {
+  REQUIRE(found);
+  return earth::distance_m(*found, expected);
+}
+
+}  // namespace
+
+TEST_CASE("a station without a position gets it from its sights, in every output") {
+  const Reduced log(head + landmarks() + "station Q1\n" + sights() + "bedding N85E 32N\n");
+  const Fixes& fixes = log.reduction().fixes();
+  CHECK(station(fixes, "Q1").from == PositionFrom::sights);
+  CHECK(off_m(station(fixes, "Q1").position, ridge) < 1);
+  CHECK(log.codes().empty());
+  const auto& page = log.pages()[1];
+  REQUIRE(page.position);
+  CHECK(page.position_from == PositionFrom::sights);
+  CHECK(earth::distance_m(page.position->position, ridge) < 1);
+  CHECK(*page.position->accuracy_m > 10);
+  CHECK(*page.position->accuracy_m < 100);
+  const SightFix& found = fix(fixes, "Q1");
+  CHECK(found.agrees);
+  CHECK(found.freedom == 2);
+  CHECK(found.cuts.size() == 6);
+  REQUIRE(found.implied);
+  CHECK(std::abs(found.implied->degrees_east - 24.6) < 0.1);
+  CHECK(!found.implied->differs);
+  CHECK(!found.triangle);  // four sights make none
+}
+
+TEST_CASE("the small log of the language fixes its second station and walks to its third") {
+  const Reduced log(test::small_log);
+  const Fixes& fixes = log.reduction().fixes();
+  CHECK(station(fixes, "Q1").from == PositionFrom::at);
+  CHECK(station(fixes, "Q2").from == PositionFrom::sights);
+  CHECK(station(fixes, "Q3").from == PositionFrom::legs);
+  CHECK(fix(fixes, "Q2").agrees);
+  CHECK(fix(fixes, "Q2").triangle);
+  CHECK(std::abs(earth::distance_m(*station(fixes, "Q2").position, *station(fixes, "Q3").position) -
+                 120) < 0.01);
+  CHECK(log.counts().errors == 0);
+  CHECK(log.counts().warnings == 0);
+}
+
+TEST_CASE("a sight off the other end of the needle is suspected, offered and not applied") {
+  std::string text = head + landmarks() + "station Q1\n";
+  for (std::size_t i = 0; i < 4; ++i)
+    text += sight(peaks()[i].name, ridge, peaks()[i].position, i == 2 ? 180 : 0);
+  const Reduced log(text);
+  const auto& misfit = log.only(Code::sight_misfit);
+  CHECK(misfit.severity == notebook::Severity::warning);
+  CHECK(misfit.help.find("the other end of the needle") != std::string::npos);
+  CHECK(log.row(2).status == reduction::Status::suspect);
+  CHECK(log.row(0).status == reduction::Status::ok);
+  const SightFix& found = fix(log.reduction().fixes(), "Q1");
+  CHECK(found.sights[2].suspicion.find("the other end of the needle") != std::string::npos);
+  CHECK(found.sights[0].suspicion.empty());
+  CHECK(!log.pages()[1].position);  // they meet nowhere as they stand
+}
+
+TEST_CASE("where no slip explains it the sight that disagrees most is suspected") {
+  std::string text = head + landmarks() + "station Q1\n";
+  for (std::size_t i = 0; i < 4; ++i)
+    text += sight(peaks()[i].name, ridge, peaks()[i].position, i == 1 ? 5.3 : i == 3 ? -3.1 : 0);
+  const Reduced log(text);
+  const SightFix& found = fix(log.reduction().fixes(), "Q1");
+  CHECK(!found.agrees);
+  CHECK(log.count(Code::sight_misfit) == 1);
+  // The ellipse is stretched by what disagrees.
+  const Reduced good(head + landmarks() + "station Q1\n" + sights());
+  CHECK(found.ellipse.semi_major_m > 2 * fix(good.reduction().fixes(), "Q1").ellipse.semi_major_m);
+}
+
+TEST_CASE("a landmark is found from two stations, and then serves a third") {
+  const Position a = earth::travelled(ridge, 270, 3000);
+  const Position b = earth::travelled(ridge, 180, 3000);
+  const Position c = earth::travelled(ridge, 45, 2500);
+  const Reduced log(head + "landmark New\n" + landmark("Cairn", peaks()[0].position) +
+                    landmark("Dome", peaks()[1].position) + "station A at " + at(a) + "\n" +
+                    sight("New", a, ridge) + "station B at " + at(b) + "\n" +
+                    sight("New", b, ridge) + "station C\n" + sight("New", c, ridge) +
+                    sight("Cairn", c, peaks()[0].position) + sight("Dome", c, peaks()[1].position));
+  const Fixes& fixes = log.reduction().fixes();
+  const SightFix& found = fix(fixes, "New");
+  CHECK(found.is_landmark);
+  CHECK(off_m(found.position, ridge) < 2);
+  CHECK(off_m(station(fixes, "C").position, c) < 5);
+  CHECK(fix(fixes, "C").sights.size() == 3);
+}
+
+TEST_CASE("legs lead on from a station that sights have fixed, and close") {
+  const Position b = earth::travelled(ridge, 60, 300);
+  const Position c = earth::travelled(ridge, 120, 300);
+  const auto leg = [](const Position& from, const Position& to, const std::string& name) {
+    return fmt::format("leg {} {:.2f}m to {}\n", dial(from, to), earth::distance_m(from, to), name);
+  };
+  const Reduced log(head + landmarks() + "station A\n" + sights() + leg(ridge, b, "B") +
+                    "station B\n" + leg(b, c, "C") + "station C\n" + leg(c, ridge, "A"));
+  const Fixes& fixes = log.reduction().fixes();
+  CHECK(off_m(station(fixes, "B").position, b) < 2);
+  CHECK(station(fixes, "C").from == PositionFrom::legs);
+  REQUIRE(fixes.traverses.size() == 1);
+  CHECK(fixes.traverses.front().kind == reduction::Traverse::Kind::loop);
+  CHECK(fixes.traverses.front().misclosure_m < 0.1);
+  CHECK(log.codes().empty());
+}
+
+TEST_CASE("the level part of a sloping leg counts, paces and feet in metres") {
+  const Reduced log(
+      "set 0\ndeclination 0\npace 0.8m\nstation A at 0N 10E\n"
+      "leg 090 100 paces slope 60 to B\nstation B\nleg 000 100ft to C\nstation C\n");
+  const Fixes& fixes = log.reduction().fixes();
+  CHECK(off_m(station(fixes, "B").position, earth::travelled({0, 10}, 90, 40)) < 0.01);
+  CHECK(std::abs(fixes.legs[1].distance_m - 30.48) < 1e-9);
+}
+
+TEST_CASE("without a declination there is no position, but what the sights say of it") {
+  const Reduced log("set 0\n" + landmarks() + "station Q1\n" + sights());
+  const SightFix& found = fix(log.reduction().fixes(), "Q1");
+  CHECK(found.without_declination);
+  CHECK(!found.position);
+  REQUIRE(found.implied);
+  CHECK(std::abs(found.implied->degrees_east - 24.6) < 0.1);
+  CHECK(log.count(Code::no_fix) == 1);
+}
+
+TEST_CASE("vertical angles give a station its height, with the earth's curvature") {
+  const Position far = earth::travelled(ridge, 28, 5000);
+  const double rise = 5000 * std::tan(7 * M_PI / 180) + 0.87 * 5000.0 * 5000 / (2 * 6371000);
+  const Reduced log(head + "landmark Cairn " + at(far) +
+                    fmt::format(" elevation {:.2f}", 800 + rise) + "\nstation Q1 at " + at(ridge) +
+                    "\nsight Cairn " + dial(ridge, far) + " vertical 7\n");
+  const auto& found = station(log.reduction().fixes(), "Q1").elevation;
+  REQUIRE(found);
+  CHECK(std::abs(found->elevation_m - 800) < 0.1);
+  CHECK(std::abs(found->sigma_m - 5000 * (1 + std::pow(std::tan(7 * M_PI / 180), 2)) * M_PI / 180) <
+        1);
+  CHECK(test::miss(log.pages()[1].elevation_m, 800) < 0.1);
+}
+
+TEST_CASE("local attraction is told, and corrected in the legs where the log asks") {
+  const std::string legs =
+      "station A at 0N 10E\nleg 044 100m back 224 to B\nstation B\nleg 096 100m back 274 to C\n"
+      "station C\nleg 030 100m back 212 to D\nstation D\nleg 320 100m back 140 to E\nstation E\n";
+  const std::string heading = "set 0\ndeclination 0\n";
+  const Reduced told(heading + legs);
+  CHECK(told.count(Code::local_attraction) == 1);
+  CHECK(told.only(Code::local_attraction).place.line == 7);
+  CHECK(!told.reduction().fixes().attraction_applied);
+  const Reduced corrected("attraction correct\n" + heading + legs);
+  CHECK(corrected.reduction().fixes().attraction_applied);
+  CHECK(std::abs(corrected.reduction().fixes().legs[2].azimuth - 32) < 1e-9);
+  CHECK(std::abs(told.reduction().fixes().legs[2].azimuth - 30) < 1e-9);
+}
