@@ -16,8 +16,8 @@ ErrorEllipse ellipse95(const Covariance& covariance) {
   ellipse.semi_major_m = stretch * std::sqrt(middle + spread);
   ellipse.semi_minor_m = stretch * std::sqrt(std::max(middle - spread, 0.0));
   // The angle of the longer axis from north, towards east: half that of the doubled angle.
-  const double azimuth = Angle::atan2(covariance.both, half_difference).degrees() / 2;
-  ellipse.major_azimuth = azimuth < 0 ? azimuth + 180 : azimuth;
+  ellipse.major_azimuth =
+      wrap_degrees(Angle::atan2(covariance.both, half_difference).degrees()) / 2;
   return ellipse;
 }
 

@@ -1,0 +1,325 @@
+// SPDX-License-Identifier: MIT
+#include <lodebook/reduction/traverse.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <lodebook/earth/geodesic.hpp>
+#include <lodebook/orientation/angle.hpp>
+#include <numbers>
+#include <utility>
+
+#include "traverse_runs.hpp"
+
+namespace lodebook::reduction {
+namespace {
+
+using earth::LocalPlane;
+using earth::PlanePoint;
+
+constexpr double radians = std::numbers::pi / 180;  // in a degree
+constexpr double rounding_m = 1e-6;
+constexpr double always_allowed_m2 = 1e-6;     // a millimetre, squared
+constexpr double chi_square_limit = 9.210340;  // -2 ln 0.01: two degrees of freedom, 1 %
+
+PlanePoint operator+(const PlanePoint& a, const PlanePoint& b) {
+  return {a.east_m + b.east_m, a.north_m + b.north_m};
+}
+PlanePoint operator*(const PlanePoint& a, double factor) {
+  return {a.east_m * factor, a.north_m * factor};
+}
+PlanePoint operator-(const PlanePoint& a, const PlanePoint& b) {
+  return a + b * -1;
+}
+
+PlanePoint towards(double azimuth, double distance_m) {
+  const Angle angle = Angle::from_degrees(azimuth).value_or(Angle());
+  return PlanePoint{sin(angle), cos(angle)} * distance_m;
+}
+
+/// Where a point goes, in metres a radian, when all is turned clockwise around the origin.
+PlanePoint turned(const PlanePoint& point) {
+  return {point.north_m, -point.east_m};
+}
+
+/// A position's error by its sources, so that what two stations share is known to be shared.
+struct Error {
+  /// What part of a known station's error it has, by that station's number, ascending.
+  struct Share {
+    std::size_t station = 0;
+    double weight = 0;
+  };
+  std::vector<Share> shares;
+  /// Metres a radian of the declination's error.
+  PlanePoint turning;
+  /// Of the legs' errors.
+  Covariance own;
+};
+
+/// Of a * weight_a + b * weight_b; the legs' errors as if independent.
+Error combined(const Error& a, double weight_a, const Error& b, double weight_b) {
+  Error sum;
+  auto next_a = a.shares.begin();
+  auto next_b = b.shares.begin();
+  while (next_a != a.shares.end() || next_b != b.shares.end()) {
+    const bool take_a = next_b == b.shares.end() ||
+                        (next_a != a.shares.end() && next_a->station <= next_b->station);
+    const bool take_b = next_a == a.shares.end() ||
+                        (next_b != b.shares.end() && next_b->station <= next_a->station);
+    Error::Share share{take_a ? next_a->station : next_b->station, 0};
+    if (take_a) share.weight += weight_a * (next_a++)->weight;
+    if (take_b) share.weight += weight_b * (next_b++)->weight;
+    sum.shares.push_back(share);
+  }
+  sum.turning = a.turning * weight_a + b.turning * weight_b;
+  sum.own = a.own.scaled(weight_a * weight_a);
+  sum.own += b.own.scaled(weight_b * weight_b);
+  return sum;
+}
+
+/// A leg on the plane, in the direction of its run.
+struct MeasuredLeg {
+  PlanePoint vector;
+  Covariance covariance;
+};
+
+/// From `start` on, or back from there against its direction.
+MeasuredLeg measured(const TraverseLeg& leg, bool reversed, const PlanePoint& start,
+                     const std::optional<LocalPlane>& plane) {
+  const double along = reversed ? -leg.distance_m : leg.distance_m;
+  const auto turn_at = [&](const PlanePoint& point) {
+    return plane ? plane->meridian_turn(plane->to_position(point)) : 0.0;
+  };
+  double azimuth = leg.azimuth + turn_at(start);
+  // Against its direction the azimuth was read at the other end, which lies where the azimuth
+  // says: each step comes nearer by length / distance to the pole.
+  constexpr int most_steps = 10;
+  for (int step = 0; reversed && step < most_steps; ++step) {
+    const double before = azimuth;
+    azimuth = leg.azimuth + turn_at(start + towards(azimuth, along));
+    if (std::abs(azimuth - before) < 1e-9) break;
+  }
+
+  MeasuredLeg result;
+  result.vector = towards(azimuth, along);
+  const PlanePoint direction = towards(azimuth, 1);
+  const double in_length = leg.distance_sigma_m * leg.distance_sigma_m;
+  const double aside_sigma = leg.distance_m * leg.azimuth_sigma * radians;
+  const double aside = aside_sigma * aside_sigma;
+  const double& east = direction.east_m;
+  const double& north = direction.north_m;
+  result.covariance.east = in_length * east * east + aside * north * north;
+  result.covariance.north = in_length * north * north + aside * east * east;
+  result.covariance.both = (in_length - aside) * east * north;
+  return result;
+}
+
+class Adjustment {
+ public:
+  Adjustment(std::span<const TraverseStation> stations, std::span<const TraverseLeg> legs,
+             double declination_sigma);
+  Traverse compute(const TraverseRun& run);
+  std::vector<std::optional<TraversePlace>> placed() const;
+
+ private:
+  /// A station once it is tied: its position, or in a group without any its place on a plane.
+  struct Place {
+    std::optional<earth::Position> position;
+    PlanePoint point;
+    Error error;
+  };
+
+  /// What a run comes to by its legs: by station of the run, counted from 0, what is summed up to
+  /// it from the first.
+  struct Course {
+    Place start;
+    std::optional<LocalPlane> plane;
+    std::vector<PlanePoint> points = std::vector<PlanePoint>(1);
+    std::vector<double> lengths = std::vector<double>(1);
+    std::vector<Covariance> covariances = std::vector<Covariance>(1);
+    PlanePoint misclosure;
+    Error end_error;
+    /// What a loop's origin owes to the legs of earlier runs: the same for all of the loop, so it
+    /// is kept out of what lies between its ends.
+    Covariance from_legs_before;
+
+    /// Of the misclosure, up to a station: by length, or evenly where no leg has any.
+    double share(std::size_t i) const {
+      return lengths.back() > 0 ? lengths[i] / lengths.back()
+                                : static_cast<double>(i) / static_cast<double>(points.size() - 1);
+    }
+    Error computed(std::size_t i) const;
+    Error computed_back(std::size_t i) const;
+  };
+
+  Course course_of(const TraverseRun& run);
+  Place place_on(const Course& course, std::size_t i, bool is_closed) const;
+  Covariance covariance_of(const Error& error) const;
+  bool is_contradiction(const PlanePoint& misclosure, const Error& error) const;
+
+  std::span<const TraverseStation> stations_;
+  std::span<const TraverseLeg> legs_;
+  double declination_sigma_ = 0;  // radians
+  std::vector<std::optional<Place>> places_;
+};
+
+Adjustment::Adjustment(std::span<const TraverseStation> stations, std::span<const TraverseLeg> legs,
+                       double declination_sigma)
+    : stations_(stations),
+      legs_(legs),
+      declination_sigma_(declination_sigma * radians),
+      places_(stations.size()) {
+  for (std::size_t i = 0; i < stations.size(); ++i) {
+    if (!stations[i].position) continue;
+    Place known;
+    known.position = stations[i].position;
+    known.error.shares = {{i, 1}};
+    places_[i] = std::move(known);
+  }
+}
+
+/// Of a station as computed from the run's first one.
+Error Adjustment::Course::computed(std::size_t i) const {
+  Error error = start.error;
+  error.own += covariances[i];
+  error.turning = error.turning + turned(points[i]);
+  return error;
+}
+
+/// And as computed back from its last one.
+Error Adjustment::Course::computed_back(std::size_t i) const {
+  Error error = end_error;
+  error.own += covariances.back();
+  error.own += covariances[i].scaled(-1);
+  error.turning = error.turning - turned(points.back() - points[i]);
+  return error;
+}
+
+Covariance Adjustment::covariance_of(const Error& error) const {
+  Covariance sum = error.own;
+  for (const Error::Share& share : error.shares)
+    sum += stations_[share.station].covariance.scaled(share.weight * share.weight);
+  const PlanePoint turning = error.turning * declination_sigma_;
+  sum += {turning.east_m * turning.east_m, turning.east_m * turning.north_m,
+          turning.north_m * turning.north_m};
+  return sum;
+}
+
+bool Adjustment::is_contradiction(const PlanePoint& misclosure, const Error& error) const {
+  const Covariance covariance = covariance_of(error);
+  // Along the covariance's axes, so that one without any width does no harm.
+  const double middle = (covariance.east + covariance.north) / 2;
+  const double half_difference = (covariance.north - covariance.east) / 2;
+  const double spread = std::hypot(half_difference, covariance.both);
+  const PlanePoint axis = towards(Angle::atan2(covariance.both, half_difference).degrees() / 2, 1);
+  const double in_length = misclosure.east_m * axis.east_m + misclosure.north_m * axis.north_m;
+  const double aside = misclosure.east_m * axis.north_m - misclosure.north_m * axis.east_m;
+  return in_length * in_length / (middle + spread + always_allowed_m2) +
+             aside * aside / (std::max(middle - spread, 0.0) + always_allowed_m2) >
+         chi_square_limit;
+}
+
+Adjustment::Course Adjustment::course_of(const TraverseRun& run) {
+  std::optional<Place>& beginning = places_[run.stations.front()];
+  if (!beginning) beginning = Place{};
+  Course course;
+  course.start = *beginning;
+  if (course.start.position) course.plane.emplace(*course.start.position);
+  for (std::size_t i = 0; i < run.legs.size(); ++i) {
+    const TraverseLeg& leg = legs_[run.legs[i]];
+    const MeasuredLeg on_plane =
+        measured(leg, leg.from != run.stations[i], course.points.back(), course.plane);
+    course.points.push_back(course.points.back() + on_plane.vector);
+    course.lengths.push_back(course.lengths.back() + leg.distance_m);
+    course.covariances.push_back(course.covariances.back());
+    course.covariances.back() += on_plane.covariance;
+  }
+  if (run.kind == Traverse::Kind::open) return course;
+
+  const Place& end = *places_[run.stations.back()];
+  course.end_error = end.error;
+  PlanePoint known;
+  if (run.kind == Traverse::Kind::loop) {
+    std::swap(course.from_legs_before, course.start.error.own);
+    course.end_error.own = {};
+  } else {
+    known = course.plane ? course.plane->to_plane(*end.position) : end.point - course.start.point;
+  }
+  course.misclosure = course.points.back() - known;
+  return course;
+}
+
+Traverse Adjustment::compute(const TraverseRun& run) {
+  const Course course = course_of(run);
+  Traverse traverse;
+  traverse.kind = run.kind;
+  traverse.stations = run.stations;
+  traverse.length_m = course.lengths.back();
+  for (std::size_t i = 0; i < run.legs.size(); ++i) {
+    const PlanePoint vector = course.points[i + 1] - course.points[i];
+    const PlanePoint correction =
+        PlanePoint{} - course.misclosure * (course.share(i + 1) - course.share(i));
+    traverse.legs.push_back({.leg = run.legs[i],
+                             .reversed = legs_[run.legs[i]].from != run.stations[i],
+                             .departure_m = vector.east_m,
+                             .latitude_m = vector.north_m,
+                             .departure_correction_m = correction.east_m,
+                             .latitude_correction_m = correction.north_m});
+  }
+  const bool is_closed = run.kind != Traverse::Kind::open;
+  if (is_closed) {
+    traverse.departure_misclosure_m = course.misclosure.east_m;
+    traverse.latitude_misclosure_m = course.misclosure.north_m;
+    traverse.misclosure_m = std::hypot(course.misclosure.east_m, course.misclosure.north_m);
+    if (traverse.misclosure_m > rounding_m && traverse.length_m > 0)
+      traverse.precision = traverse.length_m / traverse.misclosure_m;
+    traverse.contradicts = is_contradiction(
+        course.misclosure, combined(course.computed(run.legs.size()), 1, course.end_error, -1));
+  }
+  const std::size_t last_new = run.legs.size() - (is_closed ? 1 : 0);
+  for (std::size_t i = 1; i <= last_new; ++i)
+    places_[run.stations[i]] = place_on(course, i, is_closed);
+  return traverse;
+}
+
+Adjustment::Place Adjustment::place_on(const Course& course, std::size_t i, bool is_closed) const {
+  Place place;
+  place.point = course.points[i] - course.misclosure * course.share(i);
+  if (course.plane) {
+    place.position = course.plane->to_position(place.point);
+  } else {
+    place.point = course.start.point + place.point;
+  }
+  // The adjusted place is (1 - share) times the one computed from the start, and share times the
+  // one computed back from the end; in the open it is the first alone.
+  if (is_closed) {
+    place.error =
+        combined(course.computed(i), 1 - course.share(i), course.computed_back(i), course.share(i));
+  } else {
+    place.error = course.computed(i);
+  }
+  place.error.own += course.from_legs_before;
+  return place;
+}
+
+std::vector<std::optional<TraversePlace>> Adjustment::placed() const {
+  std::vector<std::optional<TraversePlace>> placed(places_.size());
+  for (std::size_t i = 0; i < places_.size(); ++i) {
+    if (stations_[i].position || !places_[i] || !places_[i]->position) continue;
+    placed[i] = TraversePlace{*places_[i]->position, covariance_of(places_[i]->error)};
+  }
+  return placed;
+}
+
+}  // namespace
+
+TraverseResult adjust(std::span<const TraverseStation> stations, std::span<const TraverseLeg> legs,
+                      double declination_sigma) {
+  Adjustment adjustment(stations, legs, declination_sigma);
+  TraverseResult result;
+  for (const TraverseRun& run : traverse_runs(stations, legs))
+    result.traverses.push_back(adjustment.compute(run));
+  result.placed = adjustment.placed();
+  return result;
+}
+
+}  // namespace lodebook::reduction
