@@ -50,8 +50,10 @@ class Locator {
   Fixes run() {
     take_stated();
     for (int round = 0; round < most_rounds; ++round) {
-      const bool by_sights = fix_stations() | fix_landmarks();
-      if (!walk_legs() && !by_sights) break;
+      // Landmarks first, or they would rest on stations that could have rested on them.
+      const bool new_landmarks = fix_landmarks();
+      const bool new_stations = fix_stations();
+      if (!walk_legs() && !new_landmarks && !new_stations) break;
     }
     find_attraction();
     find_elevations(seen_, found_);
