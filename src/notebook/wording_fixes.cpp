@@ -55,12 +55,14 @@ Diagnostic implied_declination(double degrees_east, double sigma) {
       "local attraction here, a declination mistyped, or on the wrong side?");
 }
 
-Diagnostic misclosure(double metres, double length_m, std::string_view from, std::string_view to) {
-  return warning(Code::misclosure, 64,
-                 format("the legs up to the one from {} to {} misclose by {:.1f} m in {:.0f} m, "
-                        "more than their errors",
-                        from, to, metres, length_m),
-                 "a leg mistyped, left out or counted twice?");
+Diagnostic misclosure(std::size_t legs, double metres, double length_m, std::string_view to) {
+  const std::string what =
+      legs == 1 ? format("this leg ends {:.1f} m from '{}'", metres, to)
+                : format("the {} legs up to this one, to '{}', misclose by {:.1f} m in {:.0f} m",
+                         legs, to, metres, length_m);
+  return warning(Code::misclosure, 64, what + ", more than the errors allow",
+                 legs == 1 ? "a figure or letter mistyped, or percent for degrees?"
+                           : "a leg mistyped, left out or counted twice?");
 }
 
 Diagnostic local_attraction(double correction, bool applied) {

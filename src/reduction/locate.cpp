@@ -288,8 +288,8 @@ class Locator {
       if (!traverse.contradicts) continue;
       const FixLeg& leg = found_.legs[traverse.legs.back().leg];
       add(seen_.legs[leg_of_[traverse.legs.back().leg]].observed.place,
-          wording::misclosure(traverse.misclosure_m, traverse.length_m,
-                              found_.stations[leg.from].name, found_.stations[leg.to].name));
+          wording::misclosure(traverse.legs.size(), traverse.misclosure_m, traverse.length_m,
+                              found_.stations[leg.to].name));
     }
     if (found_.attraction) {
       for (const StationAttraction& station : found_.attraction->stations) {

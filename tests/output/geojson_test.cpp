@@ -27,7 +27,11 @@ TEST_CASE("a feature a reading, with its station's point or none") {
   CHECK(first["geometry"]["coordinates"] == Json::array({169.0144, -44.6891}));
   CHECK(first["properties"]["strike"] == 289.6);
   CHECK(first["properties"]["rake"].is_null());
-  CHECK(document["features"][11]["geometry"].is_null());
+  // A station that sights have fixed has a point as well.
+  CHECK(document["features"][8]["properties"]["position_from"] == "sights");
+  CHECK(document["features"][8]["geometry"]["type"] == "Point");
+  const Json nowhere = geojson({{"a.txt", "station Q1\nbedding N85E 32N\n"}});
+  CHECK(nowhere["features"][0]["geometry"].is_null());
 }
 
 TEST_CASE("all features have the table's keys, each of one type, and decimals have a point") {

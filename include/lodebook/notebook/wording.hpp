@@ -56,7 +56,8 @@ Diagnostic weak_cut(double degrees);
 Diagnostic no_check();
 Diagnostic danger_circle();
 Diagnostic implied_declination(double degrees_east, double sigma);
-Diagnostic misclosure(double metres, double length_m, std::string_view from, std::string_view to);
+/// Of a run of `legs`, the last of which leads to `to`.
+Diagnostic misclosure(std::size_t legs, double metres, double length_m, std::string_view to);
 /// `correction` is to be added to the bearings, degrees.
 Diagnostic local_attraction(double correction, bool applied);
 Diagnostic attraction_unapplied();
