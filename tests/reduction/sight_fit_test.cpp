@@ -173,6 +173,46 @@ TEST_CASE(
   CHECK(share < 0.965);
 }
 
+TEST_CASE("the triangle of three sights holds the true point one time in four") {
+  // R. G. Stuart 2019, Journal of Navigation (abstract): 0.25.
+  Field field(6);
+  constexpr int fixes = 10'000;
+  int inside = 0;
+  int found_count = 0;
+  for (int i = 0; i < fixes; ++i) {
+    const Position point = field.station();
+    auto sights = sights_from(point, field.landmarks(3));
+    for (SightLine& sight : sights)
+      sight.azimuth = wrap_degrees(sight.azimuth + field.normal(0.5));
+    // On which side of each line the point lies, against the corner across from it.
+    const earth::LocalPlane plane(point);
+    int same = 0;
+    bool met = true;
+    for (std::size_t k = 0; k < 3 && met; ++k) {
+      const std::array<SightLine, 2> others = {sights[(k + 1) % 3], sights[(k + 2) % 3]};
+      const auto corner = reduction::fit(others, 0);
+      met = std::holds_alternative<SightFit>(corner);
+      if (!met) break;
+      const auto side = [&](const earth::PlanePoint& of) {
+        const earth::PlanePoint known = plane.to_plane(sights[k].known);
+        const double azimuth = sights[k].azimuth * M_PI / 180;
+        return (of.east_m - known.east_m) * std::cos(azimuth) -
+               (of.north_m - known.north_m) * std::sin(azimuth);
+      };
+      const double of_corner = side(plane.to_plane(std::get<SightFit>(corner).position));
+      if ((side({0, 0}) > 0) == (of_corner > 0)) ++same;
+    }
+    if (!met) continue;
+    ++found_count;
+    if (same == 3) ++inside;
+  }
+  const double share = static_cast<double>(inside) / found_count;
+  // Lines that nearly coincide have no corner.
+  CHECK(found_count > 0.9 * fixes);
+  CHECK(share > 0.235);
+  CHECK(share < 0.265);
+}
+
 TEST_CASE("two sights hold the truth as well, and have no check") {
   Field field(7);
   int held = 0;
