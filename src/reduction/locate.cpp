@@ -39,8 +39,8 @@ struct Known {
 
 class Locator {
  public:
-  Locator(const Notebook& log, const Options& options)
-      : notebook_(log), seen_(observe(log, options)), sights_at_(seen_.stations.size()) {
+  Locator(const Notebook& log, Observations seen)
+      : notebook_(log), seen_(std::move(seen)), sights_at_(seen_.stations.size()) {
     for (const Observed& sight : seen_.sights) {
       sights_at_[sight.station].push_back(&sight);
       sights_on_[sight.target].push_back(&sight);
@@ -410,7 +410,17 @@ Fixes locate(const Notebook& notebook, const Options& options) {
                        std::holds_alternative<Leg>(reading->what));
   });
   if (!any) return {};
-  return Locator(notebook, options).run();
+  Observations seen = observe(notebook, options);
+  FoundPlaces places;
+  if (seen.by_model) {
+    // The model's declination is that of the place, which is found with it: once more from there.
+    const Fixes first = Locator(notebook, seen).run();
+    for (std::size_t i = 0; i < seen.stations.size(); ++i) {
+      if (first.stations[i].position) places[seen.stations[i].name] = *first.stations[i].position;
+    }
+    seen = observe(notebook, options, places);
+  }
+  return Locator(notebook, std::move(seen)).run();
 }
 
 }  // namespace lodebook::reduction

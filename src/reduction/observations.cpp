@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "observations.hpp"
 
-#include <map>
-
 #include "blocks.hpp"
 #include "settings_keeper.hpp"
 #include "site_keeper.hpp"
@@ -15,8 +13,8 @@ using namespace notebook;
 
 class Observer {
  public:
-  Observer(const Notebook& log, const Options& options)
-      : notebook_(log), site_(options), settings_(initial_settings(options)) {}
+  Observer(const Notebook& log, const Options& options, const FoundPlaces& places)
+      : notebook_(log), places_(places), site_(options), settings_(initial_settings(options)) {}
 
   Observations run() {
     name_stations();
@@ -26,13 +24,17 @@ class Observer {
       const std::size_t end = block_end(notebook_, begin, is_station);
       Page page;
       read_station_wide(page, notebook_, begin, end);
-      site_.enter(page);
       std::optional<std::size_t> station;
       if (is_station) {
         const auto& heading = std::get<StationHeading>(notebook_.entries[begin].what);
         if (heading.name != no_name) station = stations_.at(heading.name);
       }
-      if (station) take_station(*station, page);
+      if (station) {
+        take_station(*station, page);
+        const auto found = places_.find(found_.stations[*station].name);
+        if (!page.position && found != places_.end()) page.position = {found->second, std::nullopt};
+      }
+      site_.enter(page);
       for (std::size_t i = begin; i < end; ++i)
         take(notebook_.entries[i], station);
       begin = end;
@@ -115,11 +117,13 @@ class Observer {
     seen.sigma = settings_.accuracy.bearing;
     seen.declination_sigma = added.sigma;
     seen.declination = settings_.declination.degrees_east();
+    found_.by_model = found_.by_model || settings_.from_model();
     seen.accuracy = settings_.accuracy;
     return seen;
   }
 
   const Notebook& notebook_;
+  const FoundPlaces& places_;
   SiteKeeper site_;
   Settings settings_;
   std::map<NameId, std::size_t> stations_;
@@ -128,8 +132,8 @@ class Observer {
 
 }  // namespace
 
-Observations observe(const Notebook& notebook, const Options& options) {
-  return Observer(notebook, options).run();
+Observations observe(const Notebook& notebook, const Options& options, const FoundPlaces& places) {
+  return Observer(notebook, options, places).run();
 }
 
 }  // namespace lodebook::reduction

@@ -3,6 +3,7 @@
 // corrected and ready to be computed with.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string_view>
 #include <vector>
@@ -61,6 +62,9 @@ struct ObservedLeg {
   std::optional<double> back;
 };
 
+/// Positions found so far, by station.
+using FoundPlaces = std::map<notebook::NameId, earth::Position>;
+
 struct Observations {
   std::vector<ObservedStation> stations;
   std::vector<ObservedLandmark> landmarks;
@@ -69,8 +73,12 @@ struct Observations {
   std::vector<ObservedLeg> legs;
   /// Of the statement `attraction correct`, if there is one.
   std::optional<notebook::Place> attraction_stated;
+  /// A declination is the geomagnetic model's, and so depends on where a station is.
+  bool by_model = false;
 };
 
-Observations observe(const notebook::Notebook& notebook, const Options& options);
+/// `places` are where stations without a position stand, as far as the model's declination goes.
+Observations observe(const notebook::Notebook& notebook, const Options& options,
+                     const FoundPlaces& places = {});
 
 }  // namespace lodebook::reduction

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <lodebook/earth/geodesic.hpp>
+#include <lodebook/earth/geomagnetic.hpp>
 
 #include "reduced.hpp"
 #include "small_log.hpp"
@@ -200,6 +201,22 @@ TEST_CASE("without a declination there is no position, but what the sights say o
   REQUIRE(found.implied);
   CHECK(std::abs(found.implied->degrees_east - 24.6) < 0.1);
   CHECK(log.count(Code::no_fix) == 1);
+}
+
+TEST_CASE("the model's declination is that of the place which is found with it") {
+  const earth::Position place{64.9, -18.6};
+  const double east = earth::magnetic_field(place, 0, 2026)->declination().degrees_east();
+  std::string text = "date 2026-01-01\nset 0\ndeclination model\n";
+  std::string seen;
+  for (const double azimuth : {30.0, 110.0, 250.0}) {
+    const Position peak = earth::travelled(place, azimuth, 9000);
+    const std::string name = fmt::format("P{}", azimuth);
+    text += landmark(name, peak);
+    seen += fmt::format("sight {} {:07.3f}\n", name, wrap_degrees(azimuth - east));
+  }
+  const Reduced log(text + "station Q1\n" + seen);
+  CHECK(off_m(station(log.reduction().fixes(), "Q1").position, place) < 1);
+  CHECK(std::abs(*log.row().correction - east) < 1e-4);
 }
 
 TEST_CASE("vertical angles give a station its height, with the earth's curvature") {
