@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The one loop over logs, behind `reduce` and `check`.
+// The one loop over logs, behind `reduce`, `check` and `fix`.
 #include <lodebook/cli/batch.hpp>
 
 #include <algorithm>
@@ -23,17 +23,6 @@ std::error_code read_log_text(const std::string& name, Encoding encoding, std::s
   return {};
 }
 
-reduction::Options options_of(const CommandLine& line) {
-  reduction::Options options;
-  options.north = line.north.value_or(reduction::North::geographic);
-  options.repeats = line.repeats;
-  options.grid_columns = line.grid;
-  options.declination = line.declination;
-  options.set = line.set;
-  options.rule = line.rule;
-  return options;
-}
-
 }  // namespace
 
 std::optional<UsageError> refuse(const CommandLine& line, std::span<const std::string> inputs,
@@ -50,7 +39,7 @@ std::optional<UsageError> refuse(const CommandLine& line, std::span<const std::s
   };
   std::size_t on_standard_output = writes_to_standard_output ? 1 : 0;
   if (writes_to_standard_output) add(identity_of(1), "standard output");
-  for (const std::optional<std::string>* named : {&line.output, &line.report}) {
+  for (const std::optional<std::string>* named : {&line.output, &line.report, &line.rays}) {
     const std::optional<std::string>& name = *named;
     if (!name) continue;
     if (*name == standard_stream) {
@@ -72,9 +61,19 @@ std::optional<UsageError> refuse(const CommandLine& line, std::span<const std::s
   return std::nullopt;
 }
 
-void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome) {
-  const reduction::Options options = options_of(line);
-  reduction::Page page;
+reduction::Options options_of(const CommandLine& line) {
+  reduction::Options options;
+  options.north = line.north.value_or(reduction::North::geographic);
+  options.repeats = line.repeats;
+  options.grid_columns = line.grid;
+  options.declination = line.declination;
+  options.set = line.set;
+  options.rule = line.rule;
+  return options;
+}
+
+void read_logs(const CommandLine& line, Outcome& outcome,
+               const std::function<bool(const notebook::Notebook&)>& take) {
   for (const std::string& word : line.words) {
     std::string text;
     if (const std::error_code error = read_log_text(word, line.encoding, text)) {
@@ -82,21 +81,28 @@ void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome
       outcome.io = true;
       continue;
     }
-    const notebook::Notebook notebook =
-        notebook::read_log(Source(shown_name(word), std::move(text)), {line.rule});
+    if (!take(notebook::read_log(Source(shown_name(word), std::move(text)), {line.rule}))) return;
+  }
+}
+
+void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome) {
+  const reduction::Options options = options_of(line);
+  reduction::Page page;
+  read_logs(line, outcome, [&](const notebook::Notebook& notebook) {
     reduction::Reduction reduction(notebook, options);
     for (Document& document : documents)
       document.begin_log(reduction);
     while (reduction.next(page)) {
       for (Document& document : documents)
         document.page(notebook.source, page);
-      if (!documents.empty() && documents.front().file().reader_gone()) return;
+      if (!documents.empty() && documents.front().file().reader_gone()) return false;
     }
     for (Document& document : documents)
       document.end_log(reduction);
     const reduction::Counts& counts = reduction.counts();
     if (counts.errors > 0 || (line.strict && counts.warnings > 0)) outcome.errors = true;
-  }
+    return true;
+  });
 }
 
 bool is_colored(const CommandLine& line, const OutputFile& file) {

@@ -150,10 +150,11 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
   std::optional<UsageError> error;
   std::optional<int> shape;
   const OptionSpec format = as_taken_by(line.command, spec_of(Option::format));
-  const bool answers = line.command == Command::declination;
-  if (answers ? !settle(values, format, line.answer_format, error)
-              : !settle(values, format, line.format, error))
-    return error;
+  const bool settled =
+      line.command == Command::declination ? settle(values, format, line.answer_format, error)
+      : line.command == Command::fix       ? settle(values, format, line.fix_format, error)
+                                           : settle(values, format, line.format, error);
+  if (!settled) return error;
   if (!settle(values, Option::north, line.north, error) ||
       !settle(values, Option::rule, line.rule, error) ||
       !settle(values, Option::repeats, line.repeats, error) ||
@@ -177,6 +178,7 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
   if (error) return error;
 
   line.output = first_of(typed(Option::output));
+  line.rays = first_of(typed(Option::rays));
   line.sidecar = given(Option::sidecar);
   line.report = first_of(typed(Option::report));
   line.columns = typed(Option::column);

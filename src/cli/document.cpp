@@ -33,21 +33,45 @@ Document Document::report(ReportFormat format, bool color, OutputFile file, bool
   return {output::StationReport(color), std::move(file), keep};
 }
 
-void Document::begin_log(const reduction::Reduction& reduction) {
-  const bool first = !std::exchange(begun_, true);
+Document Document::fixes(FixFormat format, bool color, OutputFile file) {
+  switch (format) {
+    case FixFormat::json:
+      return {output::FixJson(), std::move(file), false};
+    case FixFormat::csv:
+      return {output::FixCsv(), std::move(file), false};
+    case FixFormat::geojson:
+      return {output::FixGeoJson(), std::move(file), false};
+    case FixFormat::text:
+      break;
+  }
+  return {output::FixReport(color), std::move(file), false};
+}
+
+Document Document::rays(OutputFile file) {
+  return {output::FixRays(), std::move(file), false};
+}
+
+void Document::begin() {
+  if (std::exchange(begun_, true)) return;
   std::visit(
       [&](auto& writer) {
-        using Kind = std::remove_reference_t<decltype(writer)>;
-        if constexpr (std::is_same_v<Kind, Csv>) {
-          if (first) output::append_csv_header(text_, writer.columns);
-        } else if constexpr (std::is_same_v<Kind, CleanLog>) {
+        if constexpr (std::is_same_v<std::remove_reference_t<decltype(writer)>, Csv>) {
+          output::append_csv_header(text_, writer.columns);
+        } else if constexpr (requires { writer.begin(text_); }) {
+          writer.begin(text_);
+        }
+      },
+      writer_);
+}
+
+void Document::begin_log(const reduction::Reduction& reduction) {
+  begin();
+  std::visit(
+      [&](auto& writer) {
+        if constexpr (std::is_same_v<std::remove_reference_t<decltype(writer)>, CleanLog>) {
           output::append_clean_log(text_, reduction.notebook(), reduction.options());
-        } else {
-          if constexpr (requires { writer.begin(text_); }) {
-            if (first) writer.begin(text_);
-          }
-          if constexpr (requires { writer.begin_log(text_, reduction); })
-            writer.begin_log(text_, reduction);
+        } else if constexpr (requires { writer.begin_log(text_, reduction); }) {
+          writer.begin_log(text_, reduction);
         }
       },
       writer_);
@@ -59,7 +83,7 @@ void Document::page(const notebook::Source& source, const reduction::Page& page)
         using Kind = std::remove_reference_t<decltype(writer)>;
         if constexpr (std::is_same_v<Kind, Csv>) {
           output::append_csv(text_, writer.columns, source, page);
-        } else if constexpr (!std::is_same_v<Kind, CleanLog>) {
+        } else if constexpr (requires { writer.page(text_, source, page); }) {
           writer.page(text_, source, page);
         }
       },
@@ -72,6 +96,17 @@ void Document::end_log(const reduction::Reduction& reduction) {
       [&](auto& writer) {
         if constexpr (requires { writer.end_log(text_, reduction); })
           writer.end_log(text_, reduction);
+      },
+      writer_);
+  flush(block);
+}
+
+void Document::fixed(const notebook::Source& source, const reduction::Fixes& fixes) {
+  begin();
+  std::visit(
+      [&](auto& writer) {
+        if constexpr (requires { writer.log(text_, source, fixes); })
+          writer.log(text_, source, fixes);
       },
       writer_);
   flush(block);

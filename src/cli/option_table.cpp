@@ -52,6 +52,19 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "\n"
      "Exit status: 0 good, 1 a position or date with an error, 2 a wrong command line,\n"
      "3 an output that cannot be written."},
+    {Command::fix, "fix", "LOG...", "Find positions from the sights and legs of logs.",
+     "Stations without a position get one from sights on landmarks, or from legs;\n"
+     "sights from several stations place a landmark. Each comes with its error\n"
+     "ellipse and what is odd in its sights; loops of legs with their misclosure.\n"
+     "\n"
+     "  lodebook fix day3.txt\n"
+     "  lodebook fix day3.txt -o day3.geojson --rays rays.geojson\n"
+     "\n"
+     "A fix is as good as its sights, and no substitute for local knowledge and\n"
+     "proper instruments.\n"
+     "\n"
+     "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
+     "cannot be read or written."},
     {Command::explain, "explain", "[CODE]", "Say what a diagnostic means, and the remedy.",
      "CODE is the word in brackets at the end of a diagnostic; without one, all codes\n"
      "are listed.\n"
@@ -69,7 +82,9 @@ constexpr std::uint8_t of(Command command) {
   return static_cast<std::uint8_t>(1U << static_cast<unsigned>(command));
 }
 constexpr std::uint8_t of_reduce = of(Command::reduce);
-constexpr std::uint8_t of_logs = of_reduce | of(Command::check);
+constexpr std::uint8_t of_reports = of_reduce | of(Command::check);
+constexpr std::uint8_t of_fix = of(Command::fix);
+constexpr std::uint8_t of_logs = of_reports | of_fix;
 constexpr std::uint8_t of_convert = of(Command::convert);
 constexpr std::uint8_t of_declination = of(Command::declination);
 constexpr std::uint8_t of_readers = of_logs | of_convert;
@@ -82,20 +97,27 @@ constexpr std::array<std::string_view, 2> repeats = {"each", "mean"};
 constexpr std::array<std::string_view, 2> notations = {"azimuth", "quadrant"};
 constexpr std::array<std::string_view, 3> shapes = {"bearing", "plane", "line"};
 constexpr std::array<std::string_view, 2> report_formats = {"text", "json"};
+constexpr std::array<std::string_view, 4> fix_formats = {"text", "json", "csv", "geojson"};
 constexpr std::array<std::string_view, 2> encodings = {"utf-8", "windows-1252"};
 constexpr std::array<std::string_view, 3> colors = {"auto", "always", "never"};
 constexpr std::span<const std::string_view> any;
 
-constexpr OptionVariant format_of_declination = {Command::declination, report_formats,
-                                                 "text (usual) or json"};
+constexpr std::array<OptionVariant, 2> other_formats = {{
+    {Command::declination, report_formats, "text (usual) or json"},
+    {Command::fix, fix_formats,
+     "text, json, csv or geojson; without it as FILE's\nextension says, else text"},
+}};
 
 constexpr std::array<OptionSpec, option_count> option_table = {{
     {Option::output, "output", 'o', "FILE", any, of_readers, false,
      "write to FILE, all of it or nothing"},
-    {Option::format, "format", 0, "FORMAT", formats, of_reduce | of_declination, false,
+    {Option::format, "format", 0, "FORMAT", formats, of_reduce | of_declination | of_fix, false,
      "csv, json, geojson or log (a clean log);\n"
      "without it as FILE's extension says, else csv",
-     &format_of_declination},
+     other_formats},
+    {Option::rays, "rays", 0, "FILE", any, of_fix, false,
+     "also write sight lines, error ellipses and legs\n"
+     "to FILE, as GeoJSON"},
     {Option::sidecar, "sidecar", 0, "", any, of_reduce, false,
      "for a GIS: beside FILE.csv also FILE.csvt and\n"
      "FILE.prj, by which its rows become points"},
@@ -123,8 +145,8 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
      "more than once"},
     {Option::elevation, "elevation", 0, "HEIGHT", any, of_declination, false,
      "metres above the sea, or with ft; without it 0"},
-    {Option::report, "report", 0, "FILE", any, of_logs, false, "write the report to FILE"},
-    {Option::report_format, "report-format", 0, "FORMAT", report_formats, of_logs, false,
+    {Option::report, "report", 0, "FILE", any, of_reports, false, "write the report to FILE"},
+    {Option::report_format, "report-format", 0, "FORMAT", report_formats, of_reports, false,
      "text or json"},
     {Option::strict, "strict", 0, "", any, of_logs, false, "exit status 1 also for warnings"},
     {Option::encoding, "encoding", 0, "NAME", encodings, of_readers, false,
@@ -165,9 +187,10 @@ std::span<const OptionSpec> options() {
 
 OptionSpec as_taken_by(std::optional<Command> command, const OptionSpec& option) {
   OptionSpec taken = option;
-  if (option.variant != nullptr && command == option.variant->command) {
-    taken.choices = option.variant->choices;
-    taken.help = option.variant->help;
+  for (const OptionVariant& variant : option.variants) {
+    if (command != variant.command) continue;
+    taken.choices = variant.choices;
+    taken.help = variant.help;
   }
   return taken;
 }

@@ -20,6 +20,8 @@ Outcome run_command(const CommandLine& line) {
       return convert(line);
     case Command::declination:
       return declination(line);
+    case Command::fix:
+      return fix(line);
     case Command::explain:
       return explain(line);
     case Command::help:

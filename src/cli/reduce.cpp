@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 // `lodebook reduce`: the table to one place, the report to another.
-#include <algorithm>
 #include <array>
 #include <lodebook/cli/batch.hpp>
 #include <lodebook/cli/commands.hpp>
@@ -11,15 +10,6 @@ namespace lodebook::cli {
 namespace {
 
 constexpr std::string_view csv_extension = ".csv";
-
-/// `extension` is in lower case, `file` in any.
-bool has_extension(std::string_view file, std::string_view extension) {
-  const auto lower = [](char c) {
-    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  };
-  return file.size() >= extension.size() &&
-         std::ranges::equal(file.substr(file.size() - extension.size()), extension, {}, lower);
-}
 
 /// What FILE's extension says; csv for every other.
 Format format_of(const std::string& file) {

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <lodebook/output/csv.hpp>
 
+#include "row_csv.hpp"
+
 namespace lodebook::output {
 namespace {
 
@@ -19,33 +21,22 @@ bool is_formula(std::string_view text) {
 
 }  // namespace
 
+void make_csv_cell(std::string& out, std::size_t start) {
+  const auto cell = std::string_view(out).substr(start);
+  if (is_plain(cell) && !is_formula(cell)) return;
+  const std::string raw(cell);
+  out.resize(start);
+  append_csv_cell(out, raw);
+}
+
 void append_csv_header(std::string& out, Columns columns) {
-  for (const Column& column : columns) {
-    if (&column != columns.data()) out.push_back(',');
-    out += column.name;
-  }
-  out.push_back('\n');
+  append_csv_names(out, columns);
 }
 
 void append_csv(std::string& out, Columns columns, const notebook::Source& source,
                 const reduction::Page& page) {
-  for (const reduction::Row& row : page.rows) {
-    const RowContext context{source, page, row};
-    for (const Column& column : columns) {
-      const std::size_t start = out.size();
-      column.append(out, context);
-      if (column.type == Type::text && out.size() > start) {
-        const auto cell = std::string_view(out).substr(start);
-        if (!is_plain(cell) || is_formula(cell)) {
-          const std::string raw(cell);
-          out.resize(start);
-          append_csv_cell(out, raw);
-        }
-      }
-      out.push_back(',');
-    }
-    out.back() = '\n';
-  }
+  for (const reduction::Row& row : page.rows)
+    append_csv_row(out, columns, RowContext{source, page, row});
 }
 
 void append_csv_cell(std::string& out, std::string_view text) {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 // Features with the table's columns as flat properties.
-#include <lodebook/orientation/decimal.hpp>
 #include <lodebook/output/geojson.hpp>
 
+#include "drawn.hpp"
 #include "row_json.hpp"
 
 namespace lodebook::output {
@@ -14,22 +14,15 @@ void GeoJsonWriter::begin(std::string& out) {
 
 void GeoJsonWriter::page(std::string& out, const notebook::Source& source,
                          const reduction::Page& page) {
-  std::string geometry = "null";
-  if (page.position) {
-    const auto& [latitude, longitude] = page.position->position;
-    geometry = "{\"type\":\"Point\",\"coordinates\":[";
-    append_figure(geometry, rounded(longitude, 7), 7);
-    geometry.push_back(',');
-    append_figure(geometry, rounded(latitude, 7), 7);
-    geometry += "]}";
-  }
+  std::string geometry;
+  append_point(geometry, page.position ? std::optional(page.position->position) : std::nullopt);
   for (const reduction::Row& row : page.rows) {
     out += first_ ? "\n" : ",\n";
     first_ = false;
     out += "{\"type\":\"Feature\",\"geometry\":";
     out += geometry;
     out += ",\"properties\":";
-    append_row_object(out, columns_, {source, page, row});
+    append_row_object(out, columns_, RowContext{source, page, row});
     out.push_back('}');
   }
 }

@@ -18,7 +18,7 @@ void append_readings(std::string& out, Columns columns, const notebook::Source& 
   for (const reduction::Row& row : page.rows) {
     out += first ? "\n" : ",\n";
     first = false;
-    append_row_object(out, columns, {source, page, row});
+    append_row_object(out, columns, RowContext{source, page, row});
   }
   out += "],\n";
 }

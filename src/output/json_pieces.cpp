@@ -100,6 +100,14 @@ Json figure(const std::optional<double>& value, int decimals) {
   return static_cast<double>(rounded(*value, decimals)) / std::pow(10.0, decimals);
 }
 
+Json azimuth_figure(double degrees) {
+  return static_cast<double>(rounded_azimuth(degrees, 2)) / 100;
+}
+
+Json axis_figure(double degrees) {
+  return static_cast<double>(rounded_azimuth(degrees, 2) % 180'00) / 100;
+}
+
 Json text_or_null(std::string_view text) {
   return text.empty() ? Json() : Json(notebook::valid_utf8(text));
 }

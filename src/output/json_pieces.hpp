@@ -12,6 +12,9 @@ using Json = nlohmann::ordered_json;
 
 /// A number rounded as the table rounds it; null where it is missing.
 Json figure(const std::optional<double>& value, int decimals);
+/// An azimuth with two decimals, wrapped after rounding into [0, 360); of an axis into [0, 180).
+Json azimuth_figure(double degrees);
+Json axis_figure(double degrees);
 /// Text as valid UTF-8; null where it is empty.
 Json text_or_null(std::string_view text);
 Json texts(const std::vector<std::string_view>& values);

@@ -9,15 +9,12 @@
 #include <lodebook/output/table.hpp>
 
 #include "report_pieces.hpp"
+#include "text.hpp"
 
 namespace lodebook::output {
 namespace {
 
 using notebook::Severity;
-
-std::string counted(std::size_t count, std::string_view one, std::string_view many) {
-  return fmt::format("{} {}", count, count == 1 ? one : many);
-}
 
 }  // namespace
 

@@ -22,19 +22,6 @@ using reduction::From;
 using reduction::Page;
 using reduction::Settings;
 
-constexpr std::string_view bold = "\x1b[1m";
-constexpr std::string_view plain = "\x1b[0m";
-
-void append_bold(std::string& out, std::string_view text, bool color) {
-  if (color) out += bold;
-  append_printable(out, text);
-  if (color) out += plain;
-}
-
-void append_figure_of(std::string& out, double value, int decimals) {
-  append_figure(out, rounded(value, decimals), decimals);
-}
-
 std::string_view origin(From from) {
   constexpr std::array<std::string_view, 3> names = {"", " (log)", " (option)"};
   return names[static_cast<std::size_t>(from)];

@@ -5,29 +5,17 @@
 
 namespace lodebook::output {
 
-void append_row_object(std::string& out, Columns columns, const RowContext& context) {
-  out.push_back('{');
-  for (const Column& column : columns) {
+void make_json_value(std::string& out, std::size_t start, Type type) {
+  if (out.size() == start) {
+    out += "null";
+  } else if (type == Type::word) {
+    out.insert(start, 1, '"');
     out.push_back('"');
-    out += column.name;
-    out += "\":";
-    const std::size_t start = out.size();
-    if (column.type == Type::word) out.push_back('"');
-    const std::size_t value = out.size();
-    column.append(out, context);
-    if (out.size() == value) {
-      out.resize(start);
-      out += "null";
-    } else if (column.type == Type::word) {
-      out.push_back('"');
-    } else if (column.type == Type::text) {
-      const std::string raw(out, value);
-      out.resize(value);
-      append_json_string(out, raw);
-    }
-    out.push_back(',');
+  } else if (type == Type::text) {
+    const std::string raw(out, start);
+    out.resize(start);
+    append_json_string(out, raw);
   }
-  out.back() = '}';
 }
 
 }  // namespace lodebook::output

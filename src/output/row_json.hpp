@@ -1,12 +1,29 @@
 // SPDX-License-Identifier: MIT
-// A row of the table as a JSON object.
+// A row of a table as a JSON object.
 #pragma once
 
 #include <lodebook/output/table.hpp>
 
 namespace lodebook::output {
 
+/// Makes what was appended behind `start` a JSON value: a word or text in quotes, a figure as it
+/// is, nothing as null.
+void make_json_value(std::string& out, std::size_t start, Type type);
+
 /// `{"station":"Q1", ... }`: every column's name, in order; what is missing is null.
-void append_row_object(std::string& out, Columns columns, const RowContext& context);
+template <class TableColumns, class Context>
+void append_row_object(std::string& out, const TableColumns& columns, const Context& context) {
+  out.push_back('{');
+  for (const auto& column : columns) {
+    out.push_back('"');
+    out += column.name;
+    out += "\":";
+    const std::size_t start = out.size();
+    column.append(out, context);
+    make_json_value(out, start, column.type);
+    out.push_back(',');
+  }
+  out.back() = '}';
+}
 
 }  // namespace lodebook::output

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Numbers in their shortest form, and JSON strings.
+// Numbers in their shortest form and in words, bold text, and JSON strings.
 #include "text.hpp"
 
 #include <algorithm>
@@ -8,6 +8,7 @@
 #include <cmath>
 #include <lodebook/notebook/source.hpp>
 #include <lodebook/orientation/decimal.hpp>
+#include <lodebook/output/diagnostic.hpp>
 #include <nlohmann/json.hpp>
 
 namespace lodebook::output {
@@ -31,6 +32,38 @@ void append_coordinates(std::string& out, const earth::Position& position) {
   out += position.latitude < 0 ? "S " : "N ";
   append_figure(out, rounded(std::abs(position.longitude), 5), 5);
   out.push_back(position.longitude < 0 ? 'W' : 'E');
+}
+
+void append_figure_of(std::string& out, double value, int decimals) {
+  append_figure(out, rounded(value, decimals), decimals);
+}
+
+std::string figure_text(double value, int decimals) {
+  std::string out;
+  append_figure_of(out, value, decimals);
+  return out;
+}
+
+std::string azimuth_text(double degrees) {
+  std::string out;
+  append_figure(out, rounded_azimuth(degrees, 1), 1, 3);
+  return out;
+}
+
+std::string printable(std::string_view text) {
+  std::string out;
+  append_printable(out, text);
+  return out;
+}
+
+std::string counted(std::size_t count, std::string_view one, std::string_view many) {
+  return std::to_string(count).append(" ").append(count == 1 ? one : many);
+}
+
+void append_bold(std::string& out, std::string_view text, bool color) {
+  if (color) out += "\x1b[1m";
+  append_printable(out, text);
+  if (color) out += "\x1b[0m";
 }
 
 void append_json_string(std::string& out, std::string_view text) {

@@ -18,6 +18,23 @@ void append_shortest_azimuth(std::string& out, double degrees);
 /// `44.65020S 169.03140E`, to about a metre.
 void append_coordinates(std::string& out, const earth::Position& position);
 
+/// The value rounded to exactly so many decimals: `12.0`.
+void append_figure_of(std::string& out, double value, int decimals);
+
+std::string figure_text(double value, int decimals);
+
+/// `007.5`: one decimal, wrapped after rounding.
+std::string azimuth_text(double degrees);
+
+/// What append_printable makes of it.
+std::string printable(std::string_view text);
+
+/// `1 sight`, `3 sights`.
+std::string counted(std::size_t count, std::string_view one, std::string_view many);
+
+/// `text` made printable, bold on a terminal.
+void append_bold(std::string& out, std::string_view text, bool color);
+
 /// A JSON string with its quotes; bytes that are not UTF-8 become U+FFFD.
 void append_json_string(std::string& out, std::string_view text);
 

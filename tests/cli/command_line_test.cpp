@@ -78,6 +78,22 @@ TEST_CASE("options of convert reach their fields") {
   CHECK(read({"convert", "--as", "plane"}).as == notebook::ReadAs::plane);
 }
 
+TEST_CASE("options of fix reach their fields") {
+  const CommandLine line =
+      read({"fix", "a.txt", "b.txt", "--rays", "r.geojson", "-o", "f.json", "--declination",
+            "24.6E", "--set", "12W", "--rule", "left", "--encoding", "windows-1252", "--strict"});
+  CHECK(line.command == Command::fix);
+  CHECK(line.words == Words{"a.txt", "b.txt"});
+  CHECK(line.rays == "r.geojson");
+  CHECK(line.output == "f.json");
+  CHECK(line.declination->declination == *Declination::east(24.6));
+  CHECK(line.set == Declination::west(12));
+  CHECK(line.rule == ThumbRule::left);
+  CHECK(line.encoding == Encoding::windows_1252);
+  CHECK(line.strict);
+  CHECK_FALSE(read({"fix", "a.txt"}).rays);
+}
+
 TEST_CASE("what is not typed is missing") {
   const CommandLine line = read({"check", "a.txt"});
   CHECK_FALSE(line.output);
@@ -117,7 +133,7 @@ TEST_CASE("an option of another command is named as one") {
         "lodebook: check takes no --column\nhelp: --column is an option of convert\n");
   CHECK(refusal({"explain", "-o", "x"}) ==
         "lodebook: explain takes no --output\n"
-        "help: --output is an option of reduce, check, convert\n");
+        "help: --output is an option of reduce, check, convert, fix\n");
 }
 
 TEST_CASE("an unknown value gets the nearest one or all") {
@@ -189,6 +205,21 @@ TEST_CASE("a format is of its command") {
   CHECK(read({"declination", "--format=text", "0 0"}).answer_format == ReportFormat::text);
   CHECK(!read({"declination", "--format", "json", "0 0"}).format);
   CHECK(read({"reduce", "--format", "json", "a.txt"}).format == Format::json);
+  CHECK(!read({"reduce", "--format", "json", "a.txt"}).fix_format);
+  for (const auto& [word, format] : {std::pair{"text", FixFormat::text},
+                                     {"json", FixFormat::json},
+                                     {"csv", FixFormat::csv},
+                                     {"geojson", FixFormat::geojson}}) {
+    const CommandLine line = read({"fix", "--format", word, "a.txt"});
+    CHECK(line.fix_format == format);
+    CHECK(!line.format);
+  }
+  CHECK(!read({"fix", "a.txt"}).fix_format);
+  CHECK(
+      refusal({"fix", "a.txt", "--format", "log"}).find("help: --format text|json|csv|geojson\n") !=
+      std::string::npos);
+  CHECK(refusal({"fix", "a.txt", "--format"}).find("help: --format text|json|csv|geojson\n") !=
+        std::string::npos);
   CHECK(refusal({"declination", "--format", "csv", "0 0"}).find("help: --format text|json\n") !=
         std::string::npos);
   CHECK(refusal({"declination", "0 0", "--format"}).find("help: --format text|json\n") !=

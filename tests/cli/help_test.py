@@ -6,7 +6,7 @@ import re
 
 from program import Case, main
 
-COMMANDS = ("reduce", "check", "convert", "declination", "explain", "help")
+COMMANDS = ("reduce", "check", "convert", "declination", "fix", "explain", "help")
 
 
 class Help(Case):
@@ -26,7 +26,7 @@ class Help(Case):
                     [command, "--help"],
                     [command, "-h"],
                     ["--help", command],
-                    [command, "--help", "word", "--strict"] if command in ("reduce", "check")
+                    [command, "--help", "word", "--strict"] if command in ("reduce", "check", "fix")
                     else [command, "--help", "word"],
                 )
             }

@@ -2,7 +2,7 @@
 # SPDX-License-Identifier: MIT
 """Validates what the program writes as JSON against the schemas in docs/, with python3-jsonschema.
 
-Every log of the demonstration data is reduced, alone and all together, under several options, and
+Every log of the demonstration data is reduced and fixed, alone and all together, under several options, and
 declinations are asked for at strong and weak fields, early and late. The
 schema must also refuse documents that are wrong, or it would prove nothing.
 
@@ -66,6 +66,7 @@ def main():
         ("reduction.schema.json", ["reduce", "--quiet", "--format", "json"], options, batches),
         ("report.schema.json", ["check", "--report-format", "json"], report_options,
          batches),
+        ("fix.schema.json", ["fix", "--format", "json"], report_options, batches),
         ("declination.schema.json", ["declination", "--format", "json"],
          [[], ["1978-07-19"], ["1900"], ["2029.99"], ["2015.0", "--elevation", "-430"]],
          [["44.65S 169.03E"], ["78N 96W"], ["82N 120W"], ["90S 0E"], ["59G 345210 5052310"]]),

@@ -2,6 +2,7 @@
 // Logs one after the other: read, reduced, and passed on page by page.
 #pragma once
 
+#include <functional>
 #include <span>
 
 #include <lodebook/cli/document.hpp>
@@ -14,8 +15,15 @@ std::optional<UsageError> refuse(const CommandLine& line, std::span<const std::s
                                  bool writes_to_standard_output,
                                  std::span<const std::string> beside = {});
 
-/// Reduces every log of `line` into `documents`; only one log is held at a time. A log that cannot
-/// be read is reported and the others go on. Stops where the first document's reader has gone.
+/// The command line's part in a reduction.
+reduction::Options options_of(const CommandLine& line);
+
+/// Reads every log of `line` and hands it to `take`, until that returns false; only one log is held
+/// at a time. A log that cannot be read is reported and the others go on.
+void read_logs(const CommandLine& line, Outcome& outcome,
+               const std::function<bool(const notebook::Notebook&)>& take);
+
+/// Reduces every log of `line` into `documents`. Stops where the first document's reader has gone.
 void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome);
 
 /// Whether what goes to `file` is coloured.

@@ -16,6 +16,7 @@ namespace lodebook::cli {
 
 // The order of each enumeration is that of the option's words in the option table.
 enum class Format : std::uint8_t { csv, json, geojson, log };
+enum class FixFormat : std::uint8_t { text, json, csv, geojson };
 enum class ReportFormat : std::uint8_t { text, json };
 enum class Encoding : std::uint8_t { utf_8, windows_1252 };
 enum class Color : std::uint8_t { automatic, always, never };
@@ -30,6 +31,8 @@ struct CommandLine {
   std::optional<std::string> output;
   std::optional<Format> format;
   ReportFormat answer_format = ReportFormat::text;  ///< of `declination`
+  std::optional<FixFormat> fix_format;              ///< of `fix`
+  std::optional<std::string> rays;
   bool sidecar = false;
   std::optional<reduction::North> north;
   std::optional<notebook::DeclinationSetting> declination;

@@ -17,6 +17,8 @@ Outcome convert(const CommandLine& line);
 Outcome convert_columns(const CommandLine& line);
 /// The declination of a place and time, by the built-in models.
 Outcome declination(const CommandLine& line);
+/// Positions from the sights and legs of whole logs.
+Outcome fix(const CommandLine& line);
 /// The page of a diagnostic, or the list of all.
 Outcome explain(const CommandLine& line);
 /// Help on a command, on the program or on the log language.

@@ -7,6 +7,11 @@
 
 #include <lodebook/cli/command_line.hpp>
 #include <lodebook/cli/file.hpp>
+#include <lodebook/output/fix_csv.hpp>
+#include <lodebook/output/fix_geojson.hpp>
+#include <lodebook/output/fix_json.hpp>
+#include <lodebook/output/fix_rays.hpp>
+#include <lodebook/output/fix_report.hpp>
 #include <lodebook/output/geojson.hpp>
 #include <lodebook/output/json.hpp>
 #include <lodebook/output/report.hpp>
@@ -26,7 +31,7 @@ struct Outcome {
 /// Takes note of how `file` fared after its last write, and says what failed.
 void finished(const OutputFile& file, Outcome& outcome);
 
-/// A table or report on its way out, a page at a time, in large blocks.
+/// A table or report on its way out, a page or log at a time, in large blocks.
 class Document {
  public:
   static Document table(Format format, reduction::North north, output::Columns columns,
@@ -34,10 +39,16 @@ class Document {
   /// `keep` holds all of it back until `finish`, so that two documents do not mix on one screen.
   static Document report(ReportFormat format, bool color, OutputFile file, bool keep);
 
+  /// The positions of `fix`, or its sight lines: a document that `fixed` fills.
+  static Document fixes(FixFormat format, bool color, OutputFile file);
+  static Document rays(OutputFile file);
+
   void begin_log(const reduction::Reduction& reduction);
   void page(const notebook::Source& source, const reduction::Page& page);
   void end_log(const reduction::Reduction& reduction);
 
+  /// A whole log.
+  void fixed(const notebook::Source& source, const reduction::Fixes& fixes);
   /// Ends the document and puts its file in place, unless no log was read. Says what failed.
   void finish(Outcome& outcome);
 
@@ -52,10 +63,12 @@ class Document {
   };
   struct CleanLog {};
   using Writer = std::variant<Csv, CleanLog, output::JsonWriter, output::GeoJsonWriter,
-                              output::StationReport, output::JsonReport>;
+                              output::StationReport, output::JsonReport, output::FixReport,
+                              output::FixJson, output::FixCsv, output::FixGeoJson, output::FixRays>;
 
   Document(Writer writer, OutputFile file, bool keep)
       : writer_(std::move(writer)), file_(std::move(file)), keep_(keep) {}
+  void begin();
   void flush(std::size_t limit);
 
   Writer writer_;

@@ -49,6 +49,9 @@ std::string typed_name(const std::string& name);
 /// output may depend on where a log lies.
 std::string shown_name(const std::string& name);
 
+/// Whether a name ends so; `extension`, such as `.csv`, is in lower case, `file` in any.
+bool has_extension(std::string_view file, std::string_view extension);
+
 /// Which file a name means: two names of one file are equal. Only regular files and names of files
 /// that do not exist yet have an identity; a terminal or /dev/null may well be used twice.
 struct FileIdentity {

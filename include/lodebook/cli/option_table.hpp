@@ -10,7 +10,7 @@
 
 namespace lodebook::cli {
 
-enum class Command : std::uint8_t { reduce, check, convert, declination, explain, help };
+enum class Command : std::uint8_t { reduce, check, convert, declination, fix, explain, help };
 inline constexpr std::size_t command_count = static_cast<std::size_t>(Command::help) + 1;
 
 /// One command, as help shows it.
@@ -35,6 +35,7 @@ const CommandSpec* command_named(std::string_view name);
 enum class Option : std::uint8_t {
   output,
   format,
+  rays,
   sidecar,
   north,
   declination,
@@ -79,7 +80,8 @@ struct OptionSpec {
   /// May stand more than once.
   bool repeatable;
   std::string_view help;
-  const OptionVariant* variant = nullptr;
+  /// At most one a command.
+  std::span<const OptionVariant> variants = {};
 
   bool takes_value() const { return !value.empty(); }
   bool belongs_to(Command command) const {

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+// The stations and how well they are known, as GeoJSON points (RFC 7946).
+#pragma once
+
+#include <lodebook/reduction/fixes.hpp>
+
+namespace lodebook::output {
+
+/// Writes one FeatureCollection with a feature for each station: begin, log for each log, end. The
+/// properties are the columns of the CSV; a station without a position has no geometry.
+class FixGeoJson {
+ public:
+  void begin(std::string& out);
+  void log(std::string& out, const notebook::Source& source, const reduction::Fixes& fixes);
+  void end(std::string& out);
+
+ private:
+  bool first_ = true;
+};
+
+}  // namespace lodebook::output

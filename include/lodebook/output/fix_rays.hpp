@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+// What a fix looks like on a map: sight lines, error ellipses and legs as GeoJSON (RFC 7946).
+#pragma once
+
+#include <lodebook/reduction/fixes.hpp>
+
+namespace lodebook::output {
+
+/// Writes one FeatureCollection: begin, log for each log, end. The property `what` of a feature is
+/// `sight` (a line from the observer to the target), `ellipse` (a polygon that holds the true point
+/// with 95 % confidence) or `leg`. What crosses the antimeridian is cut there.
+class FixRays {
+ public:
+  void begin(std::string& out);
+  void log(std::string& out, const notebook::Source& source, const reduction::Fixes& fixes);
+  void end(std::string& out);
+
+ private:
+  bool first_ = true;
+};
+
+}  // namespace lodebook::output

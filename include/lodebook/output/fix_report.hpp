@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: MIT
+// Positions from sights and legs, for a tired person.
+#pragma once
+
+#include <lodebook/reduction/fixes.hpp>
+
+namespace lodebook::output {
+
+/// Says what positions from sights and legs are not good for.
+std::string_view fix_caution();
+
+/// Errors and warnings in full, notes on one line.
+void append_fix_diagnostics(std::string& out, const notebook::Source& source,
+                            const reduction::Fixes& fixes, bool color);
+
+/// Writes one report: log for each log, then end.
+class FixReport {
+ public:
+  explicit FixReport(bool color) : color_(color) {}
+  void log(std::string& out, const notebook::Source& source, const reduction::Fixes& fixes);
+  void end(std::string& out);
+
+ private:
+  bool color_;
+  bool first_ = true;
+};
+
+}  // namespace lodebook::output

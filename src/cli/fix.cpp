@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: MIT
+// `lodebook fix`: positions from the sights and legs of whole logs.
+#include <algorithm>
+#include <array>
+#include <iterator>
+#include <lodebook/cli/batch.hpp>
+#include <lodebook/cli/commands.hpp>
+#include <lodebook/output/fix_report.hpp>
+#include <utility>
+
+namespace lodebook::cli {
+namespace {
+
+using notebook::Diagnostic;
+
+/// What FILE's extension says; text for every other.
+FixFormat format_of(const std::string& file) {
+  constexpr std::array<std::pair<std::string_view, FixFormat>, 3> extensions = {
+      {{".json", FixFormat::json}, {".csv", FixFormat::csv}, {".geojson", FixFormat::geojson}}};
+  for (const auto& [extension, format] : extensions) {
+    if (has_extension(file, extension)) return format;
+  }
+  return FixFormat::text;
+}
+
+/// What is wrong in the log itself, as `check` finds it.
+std::vector<Diagnostic> diagnostics_of(const notebook::Notebook& notebook,
+                                       const reduction::Options& options) {
+  std::vector<Diagnostic> all;
+  reduction::Reduction reduction(notebook, options);
+  reduction::Page page;
+  while (reduction.next(page))
+    all.insert(all.end(), page.diagnostics.begin(), page.diagnostics.end());
+  return all;
+}
+
+/// What was found, and the diagnostics of the log among those of the fix.
+reduction::Fixes fixes_of(const notebook::Notebook& notebook, const reduction::Options& options) {
+  reduction::Fixes fixes = reduction::locate(notebook, options);
+  std::vector<Diagnostic> of_log = diagnostics_of(notebook, options);
+  // True of a table of readings, but not here.
+  if (fixes.attraction_applied)
+    std::erase_if(
+        of_log, [](const Diagnostic& d) { return d.code == notebook::Code::attraction_unapplied; });
+  std::vector<Diagnostic> all;
+  const auto place = [](const Diagnostic& d) { return std::pair(d.place.line, d.place.column); };
+  std::ranges::merge(of_log, fixes.diagnostics, std::back_inserter(all), {}, place, place);
+  fixes.diagnostics = std::move(all);
+  return fixes;
+}
+
+bool has(const std::vector<Diagnostic>& diagnostics, notebook::Severity severity) {
+  return std::ranges::find(diagnostics, severity, &Diagnostic::severity) != diagnostics.end();
+}
+
+}  // namespace
+
+Outcome fix(const CommandLine& line) {
+  if (line.words.empty()) return refused(logs_missing(Command::fix));
+  const FixFormat format = line.fix_format ? *line.fix_format
+                           : line.output   ? format_of(*line.output)
+                                           : FixFormat::text;
+  const bool is_text = format == FixFormat::text;
+  const bool to_screen = !line.output && !(line.quiet && is_text);
+  if (const auto error = refuse(line, line.words, to_screen)) return refused(*error);
+
+  std::vector<Document> documents;
+  if (line.output || to_screen) {
+    OutputFile file = line.output ? OutputFile::named(*line.output) : OutputFile::standard_output();
+    const bool color = is_colored(line, file);
+    documents.push_back(Document::fixes(format, color, std::move(file)));
+  }
+  if (line.rays) documents.push_back(Document::rays(OutputFile::named(*line.rays)));
+  // The other formats hold the diagnostics.
+  const bool tells = !line.quiet && (format == FixFormat::csv || format == FixFormat::geojson);
+  const bool color = is_colored(line, OutputFile::standard_error());
+
+  Outcome outcome;
+  const reduction::Options options = options_of(line);
+  read_logs(line, outcome, [&](const notebook::Notebook& notebook) {
+    const reduction::Fixes fixes = fixes_of(notebook, options);
+    for (Document& document : documents)
+      document.fixed(notebook.source, fixes);
+    if (tells) {
+      std::string text;
+      output::append_fix_diagnostics(text, notebook.source, fixes, color);
+      tell(text);
+    }
+    if (has(fixes.diagnostics, notebook::Severity::error) ||
+        (line.strict && has(fixes.diagnostics, notebook::Severity::warning)))
+      outcome.errors = true;
+    // The rays still go to their file where the reader of the other output has gone.
+    return line.rays || documents.empty() || !documents.front().file().reader_gone();
+  });
+  for (Document& document : documents)
+    document.finish(outcome);
+  return outcome;
+}
+
+}  // namespace lodebook::cli
