@@ -2,7 +2,6 @@
 // `lodebook fix`: positions from the sights and legs of whole logs.
 #include <algorithm>
 #include <array>
-#include <iterator>
 #include <lodebook/cli/batch.hpp>
 #include <lodebook/cli/commands.hpp>
 #include <lodebook/output/fix_report.hpp>
@@ -23,29 +22,17 @@ FixFormat format_of(const std::string& file) {
   return FixFormat::text;
 }
 
-/// What is wrong in the log itself, as `check` finds it.
-std::vector<Diagnostic> diagnostics_of(const notebook::Notebook& notebook,
-                                       const reduction::Options& options) {
-  std::vector<Diagnostic> all;
-  reduction::Reduction reduction(notebook, options);
-  reduction::Page page;
-  while (reduction.next(page))
-    all.insert(all.end(), page.diagnostics.begin(), page.diagnostics.end());
-  return all;
-}
-
-/// What was found, and the diagnostics of the log among those of the fix.
+/// What was found, with all that is wrong in the log.
 reduction::Fixes fixes_of(const notebook::Notebook& notebook, const reduction::Options& options) {
   reduction::Fixes fixes = reduction::locate(notebook, options);
-  std::vector<Diagnostic> of_log = diagnostics_of(notebook, options);
-  // True of a table of readings, but not here.
-  if (fixes.attraction_applied)
-    std::erase_if(
-        of_log, [](const Diagnostic& d) { return d.code == notebook::Code::attraction_unapplied; });
-  std::vector<Diagnostic> all;
-  const auto place = [](const Diagnostic& d) { return std::pair(d.place.line, d.place.column); };
-  std::ranges::merge(of_log, fixes.diagnostics, std::back_inserter(all), {}, place, place);
-  fixes.diagnostics = std::move(all);
+  // Those of the fixes are among the reduction's.
+  fixes.diagnostics.clear();
+  reduction::Reduction reduction(notebook, options);
+  reduction::Page page;
+  while (reduction.next(page)) {
+    fixes.diagnostics.insert(fixes.diagnostics.end(), page.diagnostics.begin(),
+                             page.diagnostics.end());
+  }
   return fixes;
 }
 

@@ -404,12 +404,6 @@ class Locator {
 }  // namespace
 
 Fixes locate(const Notebook& notebook, const Options& options) {
-  const bool any = std::ranges::any_of(notebook.entries, [](const Entry& entry) {
-    const auto* reading = std::get_if<Reading>(&entry.what);
-    return reading && (std::holds_alternative<Sight>(reading->what) ||
-                       std::holds_alternative<Leg>(reading->what));
-  });
-  if (!any) return {};
   Observations seen = observe(notebook, options);
   FoundPlaces places;
   if (seen.by_model) {

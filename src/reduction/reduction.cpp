@@ -64,6 +64,14 @@ bool is_faulty_declination(const Entry& entry, const Source& source) {
          fold_case(source.text(entry.statement).substr(0, keyword.size())) == keyword;
 }
 
+bool has_sights_or_legs(const Notebook& notebook) {
+  return std::ranges::any_of(notebook.entries, [](const Entry& entry) {
+    const auto* reading = std::get_if<Reading>(&entry.what);
+    return reading && (std::holds_alternative<Sight>(reading->what) ||
+                       std::holds_alternative<Leg>(reading->what));
+  });
+}
+
 Places places_of(const Notebook& notebook) {
   Places places;
   places.is_station.resize(notebook.names.size());
@@ -90,7 +98,7 @@ class Reduction::Log {
   Log(const Notebook& log, const Options& said)
       : notebook(log),
         options(said),
-        fixes(locate(log, said)),
+        fixes(has_sights_or_legs(log) ? locate(log, said) : Fixes()),
         places_(places_of(log)),
         station_(log, options, places_),
         site_(options),
