@@ -176,8 +176,14 @@ void append_slips(std::string& out, const SightFix& fix) {
     append_printable(out, slip.sight ? fix.sights[*slip.sight].name : "all sights");
     out += ": ";
     append_printable(out, slip.words);
-    fmt::format_to(std::back_inserter(out), "? then chi-square {} instead of {}\n",
-                   figure_text(slip.chi_square, 1), figure_text(fix.chi_square, 1));
+    out += "? then chi-square ";
+    out += figure_text(slip.chi_square, 1);
+    // Where the sights meet nowhere there is none to compare with.
+    if (fix.position) {
+      out += " instead of ";
+      out += figure_text(fix.chi_square, 1);
+    }
+    out.push_back('\n');
   }
 }
 
