@@ -103,9 +103,10 @@ class Locator {
   /// Known points that none of `sights` is on.
   std::vector<OtherPoint> others_than(const std::vector<UsableSight>& sights) const {
     std::vector<OtherPoint> others;
-    for (const auto& [id, known] : known_) {
+    for (const auto& entry : known_) {
+      const Known& known = entry.second;
       const bool sighted = std::ranges::any_of(
-          sights, [&](const UsableSight& sight) { return sight.known.name == known.name; });
+          sights, [&known](const UsableSight& sight) { return sight.known.name == known.name; });
       if (!sighted) others.push_back(point_of(known));
     }
     return others;
@@ -173,7 +174,7 @@ class Locator {
     }
     SightFix& fix = found_.sight_fixes[earlier->second];
     if (sights.size() <= fix.sights.size()) return false;
-    fix = fix_by_sights(is_landmark, sights, others_than(sights));
+    fix = fix_by_sights(is_landmark, sights, [&] { return others_than(sights); });
     fix.name = notebook_.names.shown(sought.name);
     fix.line = sought.line;
     if (!fix.position) return false;

@@ -91,7 +91,7 @@ void find_implied(SightFix& fix, std::span<const SightLine> lines,
 }  // namespace
 
 SightFix fix_by_sights(bool is_landmark, std::span<const UsableSight> sights,
-                       std::span<const OtherPoint> others) {
+                       const std::function<std::vector<OtherPoint>()>& others) {
   SightFix fix;
   fix.is_landmark = is_landmark;
   std::vector<SightLine> lines;
@@ -140,7 +140,7 @@ SightFix fix_by_sights(bool is_landmark, std::span<const UsableSight> sights,
     fix.agrees = *fix.fault != SightFault::behind;
   }
   find_cuts(fix, lines);
-  if (!fix.agrees) fix.slips = explain_sights(typed, common_sigma, others, common_slips(sights));
+  if (!fix.agrees) fix.slips = explain_sights(typed, common_sigma, others(), common_slips(sights));
   find_implied(fix, lines, sights);
   return fix;
 }

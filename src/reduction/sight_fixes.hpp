@@ -3,6 +3,8 @@
 // slips.
 #pragma once
 
+#include <functional>
+
 #include "observations.hpp"
 #include "sight_slips.hpp"
 
@@ -15,8 +17,9 @@ struct UsableSight {
 };
 
 /// The sought point is the observer of all `sights` (a station), or their target (a landmark).
-/// Needs two. `others` are known points that may have been sighted instead.
+/// Needs two. `others` gives known points that may have been sighted instead; asked for only where
+/// the sights disagree.
 SightFix fix_by_sights(bool is_landmark, std::span<const UsableSight> sights,
-                       std::span<const OtherPoint> others);
+                       const std::function<std::vector<OtherPoint>()>& others);
 
 }  // namespace lodebook::reduction
