@@ -135,26 +135,42 @@ double direction_at(const SightLine& sight, const earth::Position& point) {
   return sight.from_sought ? sight.azimuth : earth::geodesic(sight.known, point).azimuth_at_end;
 }
 
-double best_cut(std::span<const SightLine> sights, const earth::Position& point) {
+}  // namespace
+
+double best_cut(std::span<const double> azimuths) {
+  std::vector<double> folded;
+  for (const double azimuth : azimuths) {
+    const double turn = std::remainder(azimuth, 180.0);
+    folded.push_back(turn < 0 ? turn + 180 : turn);
+  }
+  std::ranges::sort(folded);
   double best = 0;
-  for (std::size_t i = 0; i < sights.size(); ++i) {
-    for (std::size_t j = 0; j < i; ++j)
-      best = std::max(best, cut(direction_at(sights[i], point), direction_at(sights[j], point)));
+  for (const double line : folded) {
+    // The lines on both sides of the one that would cross it squarely.
+    const auto above = std::ranges::lower_bound(folded, line < 90 ? line + 90 : line - 90);
+    if (above != folded.end()) best = std::max(best, cut(line, *above));
+    if (above != folded.begin()) best = std::max(best, cut(line, *std::prev(above)));
   }
   return best;
 }
 
-/// The normal equations around a point: columns east, north and, with the orientation free, turn.
-struct Equations {
-  MatrixXd design;
-  VectorXd residuals;
-  Eigen::LLT<MatrixXd> covariance;
+namespace {
 
+double best_cut_of(std::span<const SightLine> sights, const earth::Position& point) {
+  std::vector<double> azimuths;
+  for (const SightLine& sight : sights)
+    azimuths.push_back(direction_at(sight, point));
+  return best_cut(azimuths);
+}
+
+/// The normal equations around a point: columns east, north and, with the orientation free, turn.
+class Equations {
+ public:
   Equations(const std::vector<Seen>& seen, double common_sigma, bool with_turn) {
     const auto count = static_cast<Eigen::Index>(seen.size());
-    design.resize(count, with_turn ? 3 : 2);
-    residuals.resize(count);
-    MatrixXd spread = MatrixXd::Constant(count, count, common_sigma * common_sigma);
+    MatrixXd design(count, with_turn ? 3 : 2);
+    VectorXd residuals(count);
+    VectorXd weights(count);
     for (Eigen::Index i = 0; i < count; ++i) {
       const Seen& one = seen[static_cast<std::size_t>(i)];
       design(i, 0) = one.by_east;
@@ -162,30 +178,50 @@ struct Equations {
       // The turn is added to what is observed.
       if (with_turn) design(i, 2) = -1;
       residuals(i) = one.residual;
-      spread(i, i) += one.sigma * one.sigma;
+      weights(i) = 1 / (one.sigma * one.sigma);
     }
-    covariance.compute(spread);
+    // The inverse of diag(sigma^2) + c^2 11' is W - c^2 W11'W / (1 + c^2 1'W1) (Sherman, Morrison).
+    const double squared = common_sigma * common_sigma;
+    const double share = squared / (1 + squared * weights.sum());
+    const MatrixXd weighted = weights.asDiagonal() * design;
+    const VectorXd sums = weighted.transpose() * VectorXd::Ones(count);
+    const double residual_sum = weights.dot(residuals);
+    normals_ = design.transpose() * weighted - share * sums * sums.transpose();
+    right_ = weighted.transpose() * residuals - share * residual_sum * sums;
+    chi_square_ =
+        weights.dot(residuals.cwiseProduct(residuals)) - share * residual_sum * residual_sum;
   }
 
-  double chi_square() const { return residuals.dot(covariance.solve(residuals)); }
-  MatrixXd normals() const { return design.transpose() * covariance.solve(design); }
-  VectorXd right() const { return design.transpose() * covariance.solve(residuals); }
+  double chi_square() const { return chi_square_; }
+  const MatrixXd& normals() const { return normals_; }
+  const VectorXd& right() const { return right_; }
+
+ private:
+  MatrixXd normals_;
+  VectorXd right_;
+  double chi_square_ = 0;
 };
 
-SightResult solve(std::span<const SightLine> sights, double common_sigma, bool with_turn) {
+std::vector<Seen> seen_from(std::span<const SightLine> sights, const earth::Position& place,
+                            double turned) {
+  std::vector<Seen> seen = see(sights, place);
+  for (Seen& one : seen)
+    one.residual = std::remainder(one.residual + turned, 360.0);
+  return seen;
+}
+
+/// `turn` is what to begin with, where the orientation is free.
+SightResult solve(std::span<const SightLine> sights, double common_sigma, bool with_turn,
+                  double turn) {
   if (sights.size() < (with_turn ? 3u : 2u)) return SightFault::too_few;
-  const auto first = start(sights);
+  std::vector<SightLine> turned_sights(sights.begin(), sights.end());
+  for (SightLine& sight : turned_sights)
+    sight.azimuth += turn;
+  const auto first = start(turned_sights);
   if (!first) return SightFault::parallel;
   earth::Position point = *first;
-  if (best_cut(sights, point) < least_cut) return SightFault::parallel;
-  double turn = 0;
-  const auto seen_from = [&](const earth::Position& place, double turned) {
-    std::vector<Seen> seen = see(sights, place);
-    for (Seen& one : seen)
-      one.residual = std::remainder(one.residual + turned, 360.0);
-    return seen;
-  };
-  std::vector<Seen> seen = seen_from(point, turn);
+  if (best_cut_of(turned_sights, point) < least_cut) return SightFault::parallel;
+  std::vector<Seen> seen = seen_from(sights, point, turn);
   if (is_at_known_point(seen)) return SightFault::at_known_point;
   if (is_behind(seen)) return SightFault::behind;
 
@@ -205,7 +241,7 @@ SightResult solve(std::span<const SightLine> sights, double common_sigma, bool w
       const double azimuth = std::atan2(step(0), step(1)) * degrees_per_radian;
       const earth::Position moved = earth::travelled(point, azimuth, share * length);
       const double turned = with_turn ? turn + share * step(2) : 0;
-      std::vector<Seen> next = seen_from(moved, turned);
+      std::vector<Seen> next = seen_from(sights, moved, turned);
       if (is_at_known_point(next)) return SightFault::at_known_point;
       if (Equations(next, common_sigma, with_turn).chi_square() >
           equations.chi_square() * (1 + 1e-12))
@@ -244,11 +280,46 @@ SightResult solve(std::span<const SightLine> sights, double common_sigma, bool w
 }  // namespace
 
 SightResult fit(std::span<const SightLine> sights, double common_sigma) {
-  return solve(sights, common_sigma, false);
+  return solve(sights, common_sigma, false, 0);
 }
 
 SightResult fit_with_turn(std::span<const SightLine> sights) {
-  return solve(sights, 0, true);
+  SightResult best = solve(sights, 0, true, 0);
+  if (std::holds_alternative<SightFit>(best)) return best;
+  // A declination that is far off makes the lines meet nowhere: begin from others.
+  constexpr int starts = 12;
+  for (int i = 1; i < starts; ++i) {
+    SightResult other = solve(sights, 0, true, 360.0 * i / starts);
+    const auto* const found = std::get_if<SightFit>(&other);
+    const auto* const so_far = std::get_if<SightFit>(&best);
+    if (found && (!so_far || found->chi_square < so_far->chi_square)) best = std::move(other);
+  }
+  return best;
+}
+
+std::vector<double> rough_misfits(std::span<const SightLine> sights) {
+  std::vector<double> misfits;
+  const auto point = start(sights);
+  if (!point) return std::vector<double>(sights.size(), 0);
+  for (const Seen& one : see(sights, *point))
+    misfits.push_back(std::abs(one.residual) / one.sigma);
+  return misfits;
+}
+
+std::string_view words_for(SightFault fault) {
+  switch (fault) {
+    case SightFault::too_few:
+      return "too few sights";
+    case SightFault::parallel:
+      return "the sight lines run together and cross nowhere well";
+    case SightFault::behind:
+      return "the sight lines meet behind an observer";
+    case SightFault::at_known_point:
+      return "it falls on one of the points sighted";
+    case SightFault::undetermined:
+      break;
+  }
+  return "the sights meet nowhere";
 }
 
 double chance_of(double chi_square, std::size_t freedom) {

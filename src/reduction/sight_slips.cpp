@@ -5,6 +5,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <limits>
+#include <numeric>
 
 #include <lodebook/earth/geodesic.hpp>
 #include <lodebook/orientation/angle.hpp>
@@ -22,6 +25,9 @@ using notebook::Notation;
 constexpr double also_fits = 4;
 /// Another point may have been sighted if it lies so near to the bearing, degrees.
 constexpr double near_bearing = 5;
+
+/// More sights than that are not all tried.
+constexpr std::size_t most_suspects = 12;
 
 /// An azimuth that may have been meant, on the dial.
 struct MeantAzimuth {
@@ -54,6 +60,19 @@ class Trial {
       : sights_(sights), common_sigma_(common_sigma), freedom_(sights.size() - 2) {
     for (const TypedSight& sight : sights)
       lines_.push_back(sight.line);
+  }
+
+  /// All, or of very many those that are furthest off.
+  std::vector<std::size_t> suspects() const {
+    std::vector<std::size_t> all(sights_.size());
+    std::iota(all.begin(), all.end(), 0);
+    if (all.size() <= most_suspects) return all;
+    const std::vector<double> misfits = rough_misfits(lines_);
+    std::ranges::partial_sort(all, all.begin() + most_suspects, std::ranges::greater(),
+                              [&misfits](std::size_t i) { return misfits[i]; });
+    all.resize(most_suspects);
+    std::ranges::sort(all);
+    return all;
   }
 
   void try_azimuth(std::size_t i, const MeantAzimuth& meant) {
@@ -122,10 +141,10 @@ std::vector<SightSlip> explain_sights(std::span<const TypedSight> sights, double
                                       std::span<const CommonSlip> common) {
   if (sights.size() < 3) return {};
   Trial trial(sights, common_sigma);
-  for (std::size_t i = 0; i < sights.size(); ++i) {
+  for (const std::size_t i : trial.suspects()) {
     for (const MeantAzimuth& meant : meant_azimuths(sights[i]))
       trial.try_azimuth(i, meant);
-    trial.try_others(i, others);
+    if (sights[i].line.from_sought) trial.try_others(i, others);
   }
   for (const CommonSlip& slip : common)
     trial.try_common(slip);

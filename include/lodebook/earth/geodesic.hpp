@@ -15,8 +15,8 @@ struct GeodesicLine {
   double azimuth_at_end = 0;
   /// How far the end moves aside, metres a radian that the start is turned: the reduced length.
   double reduced_m = 0;
-  /// How far apart, at its start, two lines are that leave its end side by side, a metre apart: the
-  /// geodesic scale M12, nearly 1 for short lines.
+  /// How far apart, at its end, two lines are that start side by side, a metre apart: the geodesic
+  /// scale M12, nearly 1 for short lines.
   double scale = 1;
 };
 

@@ -5,6 +5,7 @@
 
 #include <cstddef>
 #include <span>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -49,6 +50,9 @@ enum class SightFault {
   undetermined,    ///< no such point, or with the orientation free one near the danger circle
 };
 
+/// In words, such as `the sight lines meet behind an observer`.
+std::string_view words_for(SightFault fault);
+
 using SightResult = std::variant<SightFit, SightFault>;
 
 /// With the orientation as declared. `common_sigma` (degrees) is that of the declination, which
@@ -63,7 +67,12 @@ SightResult fit_with_turn(std::span<const SightLine> sights);
 /// How probable a chi-square of at least that is where nothing is wrong; 1 without freedom.
 double chance_of(double chi_square, std::size_t freedom);
 
-/// How far two sight lines cross from being parallel, degrees in [0, 90].
+/// How far two sight lines cross from being parallel, degrees in [0, 90]; and the best of many.
 double cut(double azimuth, double other);
+double best_cut(std::span<const double> azimuths);
+
+/// By sight, how many sigma it is off where the lines meet on a plane, whichever way they point: a
+/// hint which to suspect, also where there is no fit.
+std::vector<double> rough_misfits(std::span<const SightLine> sights);
 
 }  // namespace lodebook::reduction
