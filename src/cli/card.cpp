@@ -78,7 +78,7 @@ std::string_view blank_log() {
 #   unit      banded schist
 #   bedding   N85E 32N         # strike, dip, side
 #   lineation N20W 31          # trend, plunge
-#   sight     Cairn N17W
+#   sight     Cairn N7.5W
 #   note      free text
 )";
 }

@@ -24,10 +24,10 @@ FixFormat format_of(const std::string& file) {
 
 /// What was found, with all that is wrong in the log.
 reduction::Fixes fixes_of(const notebook::Notebook& notebook, const reduction::Options& options) {
-  reduction::Fixes fixes = reduction::locate(notebook, options);
+  reduction::Reduction reduction(notebook, options);
+  reduction::Fixes fixes = reduction.fixes();
   // Those of the fixes are among the reduction's.
   fixes.diagnostics.clear();
-  reduction::Reduction reduction(notebook, options);
   reduction::Page page;
   while (reduction.next(page)) {
     fixes.diagnostics.insert(fixes.diagnostics.end(), page.diagnostics.begin(),
@@ -63,7 +63,8 @@ Outcome fix(const CommandLine& line) {
   const bool color = is_colored(line, OutputFile::standard_error());
 
   Outcome outcome;
-  const reduction::Options options = options_of(line);
+  reduction::Options options = options_of(line);
+  options.all_places = true;
   read_logs(line, outcome, [&](const notebook::Notebook& notebook) {
     const reduction::Fixes fixes = fixes_of(notebook, options);
     for (Document& document : documents)

@@ -301,7 +301,9 @@ station Q1
      "are tried one by one, the other end of the needle, east for west, two digits swapped, ten "
      "degrees, another landmark; those that would make the sights agree are named in the help, "
      "best first. None is applied. The sight is suspect; the position stretches its ellipse, or is "
-     "withheld where the sights meet nowhere.",
+     "withheld where the sights meet nowhere. At a station that states its position a sight is "
+     "held "
+     "against it in the same way.",
      R"(set 0
 declination 24.6E
 landmark Cairn 44.66S 169.03E
@@ -316,6 +318,19 @@ station Q1
 )",
      "Look at the field page, and at which end of the needle belongs to that way of sighting "
      "(south-end). Correct the reading, or mark it doubtful and leave the station to the others."},
+    {sight_off, "sight-off", note, "a sight does not lead to where its landmark lies",
+     "Both the station and the landmark state their positions, and the sight is further from the "
+     "line between them than three degrees and its errors allow. None of the usual slips explains "
+     "it (where one does, it is sight-misfit, a warning), so that one of the positions may be "
+     "wrong "
+     "as well.",
+     R"(set 0
+declination 24.6E
+landmark Cairn 44.66S 169.03E
+station Q1 at 44.70S 169.00E
+  sight Cairn N25E
+)",
+     "Look at the bearing, at the landmark's name, and at both positions."},
     {no_fix, "no-fix", warning, "sights give no position",
      "The station has no position and its sights cannot give one: their lines run together (under "
      "three degrees), meet behind the observer, or fall on the landmark itself; or no declination "

@@ -10,21 +10,37 @@ namespace lodebook::notebook::wording {
 
 using fmt::format;
 
-Diagnostic sight_misfit(std::optional<double> chi_square, std::size_t freedom,
+Diagnostic sight_misfit(std::optional<double> chi_square, std::size_t freedom, bool one_suspected,
                         std::string_view help) {
-  return warning(Code::sight_misfit, 84,
-                 chi_square ? format("the sights disagree by more than their errors: chi-square "
-                                     "{:.1f}, where {} is fair",
-                                     *chi_square, freedom)
-                            : std::string("the sights do not meet: this one points away from "
-                                          "where the others do"),
-                 help.empty() ? std::string("no single slip explains it; this one disagrees most")
-                              : std::string(help));
+  std::string message =
+      chi_square ? format(
+                       "the sights disagree by more than their errors: chi-square {:.1f}, where "
+                       "{} is fair",
+                       *chi_square, freedom)
+                 : std::string("the sights meet nowhere: at least one points the wrong way");
+  std::string advice(help);
+  if (advice.empty())
+    advice = one_suspected ? "no single slip explains it; this one disagrees most with the others"
+                           : "no single slip explains it";
+  return warning(Code::sight_misfit, 84, std::move(message), std::move(advice));
 }
 
-Diagnostic no_fix(std::string_view why) {
+Diagnostic sight_off(double off, double limit, std::string_view target, std::string_view slips) {
+  const std::string fact =
+      format("this sight is {:.1f} degrees from where '{}' lies from here (limit {:.1f})", off,
+             target, limit);
+  if (slips.empty()) return note(Code::sight_off, fact, "the bearing, or one of the positions?");
+  return warning(Code::sight_misfit, 82, fact, std::string(slips));
+}
+
+Diagnostic no_fix(std::string_view why, std::string_view help) {
   return warning(Code::no_fix, 60, format("no position from the sights: {}", why),
-                 "another landmark, well to the side, or 'at' and a position");
+                 std::string(help));
+}
+
+Diagnostic legs_without_declination() {
+  return warning(Code::no_fix, 60, "no position along the legs: no declination is known",
+                 "a line such as 'declination 24.6E', or --declination");
 }
 
 Diagnostic weak_cut(double degrees) {
@@ -45,14 +61,15 @@ Diagnostic danger_circle() {
               "");
 }
 
-Diagnostic implied_declination(double degrees_east, double sigma) {
+Diagnostic implied_declination(double degrees_east, double sigma, std::string_view help) {
   std::string figure;
   append_trimmed(figure, sigma, 1);
   return warning(
       Code::implied_declination, 72,
       format("the sights agree among themselves on a declination of {} ±{}, not on the stated one",
              lettered(degrees_east), figure),
-      "local attraction here, a declination mistyped, or on the wrong side?");
+      help.empty() ? std::string("local attraction here, or a declination mistyped?")
+                   : std::string(help));
 }
 
 Diagnostic misclosure(std::size_t legs, double metres, double length_m, std::string_view to) {

@@ -30,6 +30,8 @@ std::string_view word_of(reduction::SightFault fault) {
       return "behind";
     case SightFault::at_known_point:
       return "at-known-point";
+    case SightFault::too_far:
+      return "too-far";
     case SightFault::undetermined:
       break;
   }
@@ -45,10 +47,6 @@ Json fault_of(const SightFix* fix) {
 
 Json name_of(const SightFix& fix, std::size_t sight) {
   return text_or_null(fix.sights[sight].name);
-}
-
-Json azimuth_or_null(const std::optional<double>& degrees) {
-  return degrees ? azimuth_figure(*degrees) : Json();
 }
 
 Json sights_of(const SightFix* fix) {
@@ -102,7 +100,7 @@ Json implied_of(const SightFix* fix) {
   if (fix == nullptr || !fix->implied) return {};
   return {{"declination", figure(fix->implied->degrees_east, 2)},
           {"uncertainty", figure(fix->implied->sigma, 2)},
-          {"differs", fix->implied->differs}};
+          {"differs", fix->implied->verdict == reduction::ImpliedDeclination::Verdict::differs}};
 }
 
 Json json_of(const FoundPoint& point) {
@@ -154,6 +152,8 @@ Json json_of(const Fixes& fixes, const reduction::TraversedLeg& traversed) {
           {"to", station_name(fixes, leg.to)},
           {"reversed", traversed.reversed},
           {"azimuth", azimuth_figure(leg.azimuth)},
+          {"measured_m", figure(leg.measured_m, 2)},
+          {"vertical_angle", figure(leg.vertical_angle, 2)},
           {"distance_m", figure(leg.distance_m, 2)},
           {"departure_m", figure(traversed.departure_m, 2)},
           {"latitude_m", figure(traversed.latitude_m, 2)},
@@ -186,14 +186,16 @@ Json json_of(const Fixes& fixes, const reduction::StationAttraction& attraction)
           {"correction", figure(attraction.correction, 2)}};
 }
 
-Json corrected_json(const Fixes& fixes, const FixLeg& leg) {
+Json back_bearing_json(const Fixes& fixes, const FixLeg& leg) {
+  const auto& freed = leg.corrected;
   return {{"line", leg.line},
           {"from", station_name(fixes, leg.from)},
           {"to", station_name(fixes, leg.to)},
           {"fore", azimuth_figure(leg.fore)},
-          {"back", azimuth_or_null(leg.back)},
-          {"corrected_fore", azimuth_figure(leg.corrected->fore)},
-          {"corrected_back", azimuth_figure(leg.corrected->back)}};
+          {"back", azimuth_figure(*leg.back)},
+          {"disagreement", figure(leg.disagreement, 2)},
+          {"corrected_fore", freed ? azimuth_figure(freed->fore) : Json()},
+          {"corrected_back", freed ? azimuth_figure(freed->back) : Json()}};
 }
 
 /// An array with an element a line, and a comma behind it.
@@ -251,7 +253,7 @@ void FixJson::log(std::string& out, const notebook::Source& source, const Fixes&
   attraction.end();
   Lines legs(out, "attraction_legs");
   for (const FixLeg& leg : fixes.legs) {
-    if (leg.corrected) legs.add(corrected_json(fixes, leg));
+    if (leg.back) legs.add(back_bearing_json(fixes, leg));
   }
   legs.end();
   out.push_back('\n');

@@ -41,10 +41,7 @@ void FixReport::log(std::string& out, const notebook::Source& source,
     out.push_back('\n');
     append_traverse(out, fixes, traverse, color_);
   }
-  if (fixes.attraction) {
-    out.push_back('\n');
-    append_attraction(out, fixes, color_);
-  }
+  append_back_bearings(out, fixes, color_);
   if (!fixes.diagnostics.empty()) out.push_back('\n');
   append_fix_diagnostics(out, source, fixes, color_);
 }

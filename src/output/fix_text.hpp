@@ -17,6 +17,6 @@ void append_traverse(std::string& out, const reduction::Fixes& fixes,
 
 /// What turns the needle at each station, and the bearings freed from it. Only where
 /// `fixes.attraction` is there.
-void append_attraction(std::string& out, const reduction::Fixes& fixes, bool color);
+void append_back_bearings(std::string& out, const reduction::Fixes& fixes, bool color);
 
 }  // namespace lodebook::output

@@ -17,7 +17,6 @@ using reduction::FixedSight;
 using reduction::SightFix;
 
 /// Cuts under it make small errors large.
-constexpr double narrow_cut = 30;
 /// More are not listed one by one.
 constexpr std::size_t most_cuts = 6;
 
@@ -26,22 +25,8 @@ std::string figure_or_dash(const std::optional<double>& value) {
 }
 
 std::string_view words_of(const SightFix& fix) {
-  using reduction::SightFault;
   if (fix.without_declination) return "no declination is known, and a fix needs true bearings";
-  switch (fix.fault.value_or(SightFault::undetermined)) {
-    case SightFault::too_few:
-      return "one sight gives a line and no point; it takes two";
-    case SightFault::parallel:
-      return "no two sight lines cross at more than 3 degrees";
-    case SightFault::behind:
-      return fix.is_landmark ? "the sight lines meet behind a station"
-                             : "the sight lines meet where a target would be behind the observer";
-    case SightFault::at_known_point:
-      return "the sight lines meet on a known point itself, where a sight has no direction";
-    case SightFault::undetermined:
-      break;
-  }
-  return "the sight lines settle on no point";
+  return reduction::words_for(fix.fault.value_or(reduction::SightFault::undetermined));
 }
 
 void append_place(std::string& out, const FoundPoint& point) {
@@ -54,15 +39,16 @@ void append_place(std::string& out, const FoundPoint& point) {
   append_grid(out, *point.position, 1);
 }
 
-/// `; 95 %: 12 by 8 m, long axis 040`; a circle has no axis.
+/// `; 95 % in an ellipse of semi-axes 12 and 8 m, long axis 040`; a circle has no axis.
 void append_ellipse_words(std::string& out, const reduction::ErrorEllipse& ellipse) {
-  out += "; 95 %: ";
+  const bool is_round = rounded(ellipse.semi_major_m, 1) == rounded(ellipse.semi_minor_m, 1);
+  out += is_round ? "; 95 % within " : "; 95 % in an ellipse of semi-axes ";
   append_trimmed(out, ellipse.semi_major_m, 1);
-  if (rounded(ellipse.semi_major_m, 1) == rounded(ellipse.semi_minor_m, 1)) {
-    out += " m all round";
+  if (is_round) {
+    out += " m";
     return;
   }
-  out += " by ";
+  out += " and ";
   append_trimmed(out, ellipse.semi_minor_m, 1);
   out += " m, long axis ";
   append_figure(out, rounded_azimuth(ellipse.major_azimuth, 0) % 180, 0, 3);
@@ -144,7 +130,7 @@ void append_cuts(std::string& out, const SightFix& fix) {
     }
   }
   out.push_back('\n');
-  if (best->degrees < narrow_cut)
+  if (fix.weak_cut)
     out += "  caution: under 30° small errors become large; one more sight well aside would help\n";
 }
 
@@ -173,8 +159,10 @@ void append_agreement(std::string& out, const SightFix& fix, bool color) {
 void append_slips(std::string& out, const SightFix& fix) {
   for (const reduction::SightSlip& slip : fix.slips) {
     out += "  ";
-    append_printable(out, slip.sight ? fix.sights[*slip.sight].name : "all sights");
-    out += ": ";
+    if (slip.sight) {
+      append_printable(out, fix.sights[*slip.sight].name);
+      out += ": ";
+    }
     append_printable(out, slip.words);
     out += "? then chi-square ";
     out += figure_text(slip.chi_square, 1);
@@ -194,6 +182,13 @@ void append_triangle(std::string& out, const SightFix& fix) {
                  "time in four\n",
                  figure_text(fix.triangle->area_m2, 1),
                  figure_text(fix.triangle->longest_side_m, 1));
+  std::string_view before = "  its corners: ";
+  for (const earth::Position& corner : fix.triangle->corners) {
+    out += before;
+    append_coordinates(out, corner);
+    before = "; ";
+  }
+  out.push_back('\n');
 }
 
 void append_implied(std::string& out, const SightFix& fix) {
@@ -202,18 +197,24 @@ void append_implied(std::string& out, const SightFix& fix) {
   append_east_or_west(out, fix.implied->degrees_east, 1);
   out += " ±";
   append_figure_of(out, fix.implied->sigma, 1);
-  out += fix.implied->differs ? ", which is not the declination in force: look at it again\n"
-                              : ", which fits the one in force\n";
+  using Verdict = reduction::ImpliedDeclination::Verdict;
+  switch (fix.implied->verdict) {
+    case Verdict::fits:
+      out += ", which fits the one in force\n";
+      break;
+    case Verdict::differs:
+      out += ", which is not the declination in force: look at it again\n";
+      break;
+    case Verdict::none_in_force:
+      out += "; none is in force\n";
+      break;
+  }
 }
 
 void append_fix(std::string& out, const FoundPoint& point, bool color) {
   const SightFix& fix = *point.fix;
   if (!fix.position) {
     fmt::format_to(std::back_inserter(out), "  no fix: {}\n", words_of(fix));
-  } else if (point.from != reduction::PositionFrom::sights) {
-    out += "  the sights alone put it at ";
-    append_coordinates(out, *fix.position);
-    out.push_back('\n');
   }
   append_sights(out, fix);
   append_cuts(out, fix);

@@ -80,17 +80,22 @@ void append_traverse(std::string& out, const Fixes& fixes, const Traverse& trave
   append_title(out, fixes, traverse, color);
   append_misclosure(out, traverse, color);
   const bool is_adjusted = traverse.kind != Traverse::Kind::open;
-  std::vector<AlignedRow> rows = {{{"leg", "line", "length m", "departure m", "latitude m"}, ""}};
+  std::vector<AlignedRow> rows = {
+      {{"leg", "line", "measured m", "slope", "level m", "departure m", "latitude m"}, ""}};
   if (is_adjusted) {
     for (const char* const column : {"add to departure", "add to latitude"})
       rows.front().cells.emplace_back(column);
   }
   for (const reduction::TraversedLeg& traversed : traverse.legs) {
     const FixLeg& leg = fixes.legs[traversed.leg];
-    std::vector<std::string> cells = {leg_name(fixes, leg, traversed.reversed),
-                                      std::to_string(leg.line), figure_text(leg.distance_m, 1),
-                                      figure_text(traversed.departure_m, 1),
-                                      figure_text(traversed.latitude_m, 1)};
+    std::vector<std::string> cells = {
+        leg_name(fixes, leg, traversed.reversed),
+        std::to_string(leg.line),
+        figure_text(leg.measured_m, 1),
+        leg.vertical_angle ? figure_text(*leg.vertical_angle, 1) + "°" : "-",
+        figure_text(leg.distance_m, 1),
+        figure_text(traversed.departure_m, 1),
+        figure_text(traversed.latitude_m, 1)};
     if (is_adjusted) {
       cells.push_back(signed_figure(traversed.departure_correction_m));
       cells.push_back(signed_figure(traversed.latitude_correction_m));
@@ -100,11 +105,29 @@ void append_traverse(std::string& out, const Fixes& fixes, const Traverse& trave
   append_aligned(out, rows);
 }
 
-void append_attraction(std::string& out, const Fixes& fixes, bool color) {
-  append_bold(out, "local attraction", color);
+void append_back_bearings(std::string& out, const Fixes& fixes, bool color) {
+  std::vector<AlignedRow> legs = {
+      {{"leg", "line", "fore", "back", "apart", "freed fore", "freed back"}, ""}};
+  for (const FixLeg& leg : fixes.legs) {
+    if (!leg.back) continue;
+    legs.push_back({{leg_name(fixes, leg, false), std::to_string(leg.line), azimuth_text(leg.fore),
+                     azimuth_text(*leg.back), figure_text(*leg.disagreement, 1) + "°",
+                     leg.corrected ? azimuth_text(leg.corrected->fore) : "-",
+                     leg.corrected ? azimuth_text(leg.corrected->back) : "-"},
+                    ""});
+  }
+  if (legs.size() == 1) return;
+  out.push_back('\n');
+  append_bold(out, "fore and back bearings", color);
+  out += ", and freed of local attraction\n";
+  append_aligned(out, legs);
+  if (!fixes.attraction) {
+    out += "  no leg agrees with itself, so nothing shows which stations are free of attraction\n";
+    return;
+  }
   out += fixes.attraction_applied
-             ? ": what was added to the bearings read at each station\n"
-             : ": what should be added to the bearings read at each station; not applied\n";
+             ? "  added to the legs read at each station for local attraction:\n"
+             : "  what should be added at each station for local attraction; not applied:\n";
   std::vector<AlignedRow> stations;
   for (const reduction::StationAttraction& station : fixes.attraction->stations) {
     stations.push_back({{name_of(fixes, station.station),
@@ -112,16 +135,6 @@ void append_attraction(std::string& out, const Fixes& fixes, bool color) {
                         ""});
   }
   append_aligned(out, stations);
-  std::vector<AlignedRow> legs = {
-      {{"leg", "line", "fore", "back", "freed fore", "freed back"}, ""}};
-  for (const FixLeg& leg : fixes.legs) {
-    if (!leg.corrected) continue;
-    legs.push_back({{leg_name(fixes, leg, false), std::to_string(leg.line), azimuth_text(leg.fore),
-                     leg.back ? azimuth_text(*leg.back) : "-", azimuth_text(leg.corrected->fore),
-                     azimuth_text(leg.corrected->back)},
-                    ""});
-  }
-  if (legs.size() > 1) append_aligned(out, legs);
 }
 
 }  // namespace lodebook::output

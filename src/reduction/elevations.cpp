@@ -80,7 +80,8 @@ void find_elevations(const Observations& seen, Fixes& found) {
     if (target == landmarks.end() || !station.position) continue;
     const LocatedLandmark& landmark = found.landmarks[target->second];
     if (!landmark.position) continue;
-    const double sigma = station.covariance ? circular_sigma(*station.covariance) : 0;
+    const double sigma = std::hypot(circular_sigma(station.covariance.value_or(Covariance())),
+                                    circular_sigma(landmark.covariance.value_or(Covariance())));
     lines.push_back(
         {sight.station, target->second,
          rise_of(sight, earth::distance_m(*station.position, *landmark.position), sigma)});

@@ -11,11 +11,13 @@
 #include <lodebook/earth/geodesic.hpp>
 #include <lodebook/notebook/wording.hpp>
 #include <map>
+#include <numbers>
 #include <set>
 
 #include "elevations.hpp"
 #include "observations.hpp"
 #include "sight_fixes.hpp"
+#include "slips.hpp"
 
 namespace lodebook::reduction {
 
@@ -25,10 +27,14 @@ using namespace notebook;
 
 /// Sights and legs may lead on from each other's results; more often than this they go round.
 constexpr int most_rounds = 10;
-/// A best cut below this, degrees, is cautioned of (navigation textbooks; error grows as 1 / sine).
-constexpr double good_cut = 30;
 /// A correction for local attraction over so many sigma of a difference of two readings is told.
 constexpr double told_sigmas = 2;
+
+/// At a station with a position a sight may be off by this many sigma, but never under the floor,
+/// degrees; and nearer than that, metres, it is not held against anything.
+constexpr double stated_sigmas = 3;
+constexpr double stated_floor = 3;
+constexpr double nearest_checked_m = 50;
 
 /// The points that sights may be taken on.
 struct Known {
@@ -45,6 +51,7 @@ class Locator {
       sights_at_[sight.station].push_back(&sight);
       sights_on_[sight.target].push_back(&sight);
     }
+    take_legs();
   }
 
   Fixes run() {
@@ -55,7 +62,6 @@ class Locator {
       const bool new_stations = fix_stations();
       if (!walk_legs() && !new_landmarks && !new_stations) break;
     }
-    find_attraction();
     find_elevations(seen_, found_);
     report();
     return std::move(found_);
@@ -84,8 +90,9 @@ class Locator {
       one.stated_elevation_m = landmark.elevation_m;
       if (landmark.position) {
         one.position = landmark.position->position;
-        know(landmark.name, one.name, *one.position,
-             Covariance::round(landmark.position->accuracy_m.value_or(0)));
+        if (landmark.position->accuracy_m)
+          one.covariance = Covariance::round(*landmark.position->accuracy_m);
+        know(landmark.name, one.name, *one.position, one.covariance.value_or(Covariance()));
       }
       found_.landmarks.push_back(one);
     }
@@ -122,9 +129,10 @@ class Locator {
       std::vector<UsableSight> sights;
       for (const Observed* sight : sights_at_[i]) {
         const auto known = known_.find(sight->target);
-        // What was found along legs from here would only come back.
-        if (sight->target == seen_.stations[i].name || known == known_.end() ||
-            along_legs_.contains(sight->target))
+        // What was found along legs that may lead from here would only come back.
+        const bool comes_back = has_leg_[i] && along_legs_.contains(sight->target);
+        if (sight->doubtful || sight->target == seen_.stations[i].name || known == known_.end() ||
+            comes_back)
           continue;
         sights.push_back({sight, point_of(known->second)});
       }
@@ -149,7 +157,7 @@ class Locator {
       std::set<std::size_t> stations;
       for (const Observed* sight : sights_on_[seen_.landmarks[i].name]) {
         const auto known = known_.find(seen_.stations[sight->station].name);
-        if (known == known_.end()) continue;
+        if (sight->doubtful || known == known_.end()) continue;
         sights.push_back({sight, point_of(known->second)});
         stations.insert(sight->station);
       }
@@ -158,7 +166,12 @@ class Locator {
       const auto known = known_.find(seen_.landmarks[i].name);
       if (known == known_.end()) continue;
       landmark.position = known->second.position;
+      landmark.covariance = known->second.covariance;
       landmark.is_found = true;
+      const bool by_legs = std::ranges::any_of(stations, [this](std::size_t station) {
+        return along_legs_.contains(seen_.stations[station].name);
+      });
+      if (by_legs) along_legs_.insert(seen_.landmarks[i].name);
     }
     return any;
   }
@@ -185,12 +198,12 @@ class Locator {
 
   /// True if a station has got its position along legs.
   bool walk_legs() {
-    if (seen_.legs.empty()) return false;
-    if (found_.legs.empty()) take_legs();
+    if (found_.legs.empty()) return false;
     std::vector<TraverseStation> stations;
     for (const LocatedStation& station : found_.stations) {
       TraverseStation one;
-      if (station.position && station.from != PositionFrom::legs) {
+      // Without a declination legs close among themselves, but lead nowhere on a map.
+      if (legs_are_true_ && station.position && station.from != PositionFrom::legs) {
         one.position = station.position;
         one.covariance = station.covariance.value_or(Covariance());
       }
@@ -200,10 +213,9 @@ class Locator {
     double declination_sigma = 0;
     for (std::size_t i = 0; i < found_.legs.size(); ++i) {
       const FixLeg& leg = found_.legs[i];
-      const Observed& observed = seen_.legs[leg_of_[i]].observed;
-      const double distance_sigma = leg.distance_m * observed.accuracy.distance_percent / 100;
-      legs.push_back(
-          {leg.from, leg.to, leg.azimuth, leg.distance_m, observed.sigma, distance_sigma});
+      const Observed& observed = seen_.legs[i].observed;
+      legs.push_back({leg.from, leg.to, leg.azimuth, leg.distance_m, observed.sigma,
+                      leg.distance_m * observed.accuracy.distance_percent / 100});
       declination_sigma = std::max(declination_sigma, observed.declination_sigma);
     }
     TraverseResult result = adjust(stations, legs, declination_sigma);
@@ -224,13 +236,12 @@ class Locator {
     return any;
   }
 
-  /// Legs whose azimuths refer to true north; others lead nowhere on a map.
   void take_legs() {
     std::map<NameId, std::size_t> numbers;
     for (std::size_t i = 0; i < seen_.stations.size(); ++i)
       numbers[seen_.stations[i].name] = i;
-    for (std::size_t i = 0; i < seen_.legs.size(); ++i) {
-      const ObservedLeg& walked = seen_.legs[i];
+    has_leg_.resize(seen_.stations.size());
+    for (const ObservedLeg& walked : seen_.legs) {
       const Observed& observed = walked.observed;
       FixLeg leg;
       leg.line = observed.line;
@@ -240,29 +251,19 @@ class Locator {
       leg.fore = observed.azimuth;
       leg.azimuth = observed.azimuth;
       leg.back = walked.back;
+      if (leg.back) leg.disagreement = std::abs(std::remainder(*leg.back - leg.fore - 180, 360.0));
       leg.vertical_angle = observed.vertical;
+      leg.measured_m = walked.distance_m;
       leg.distance_m = walked.distance_m * cos(*Angle::from_degrees(observed.vertical.value_or(0)));
-      leg_of_.push_back(i);
+      legs_are_true_ = legs_are_true_ && observed.is_true;
+      has_leg_[leg.from] = has_leg_[leg.to] = true;
       found_.legs.push_back(leg);
     }
-    correct_legs();
-  }
-
-  /// Applies the corrections for local attraction where the log asks for it.
-  void correct_legs() {
     find_attraction();
-    if (!seen_.attraction_stated || !found_.attraction) return;
-    for (std::size_t i = 0; i < found_.legs.size(); ++i) {
-      FixLeg& leg = found_.legs[i];
-      if (leg.corrected) leg.azimuth = leg.corrected->fore;
-    }
-    found_.attraction_applied = true;
+    if (seen_.attraction_stated && found_.attraction) free_legs();
   }
 
   void find_attraction() {
-    if (found_.attraction || attraction_tried_) return;
-    attraction_tried_ = true;
-    if (found_.legs.empty()) return;
     std::vector<ForeAndBack> both;
     std::vector<std::size_t> leg_numbers;
     double sigma = 0;
@@ -271,7 +272,7 @@ class Locator {
       if (!leg.back) continue;
       both.push_back({leg.from, leg.to, leg.fore, *leg.back});
       leg_numbers.push_back(i);
-      sigma = std::max(sigma, seen_.legs[leg_of_[i]].observed.sigma);
+      sigma = std::max(sigma, seen_.legs[i].observed.sigma);
     }
     attraction_limit_ = told_sigmas * std::sqrt(2) * sigma;
     found_.attraction = local_attraction(both, std::sqrt(2) * sigma);
@@ -280,17 +281,35 @@ class Locator {
       found_.legs[leg_numbers[i]].corrected = found_.attraction->legs[i];
   }
 
+  /// Every leg read at a station whose correction is known, also those without a back bearing.
+  void free_legs() {
+    std::map<std::size_t, double> corrections;
+    for (const StationAttraction& station : found_.attraction->stations)
+      corrections[station.station] = station.correction;
+    for (FixLeg& leg : found_.legs) {
+      const auto correction = corrections.find(leg.from);
+      if (correction != corrections.end())
+        leg.azimuth = wrap_degrees(leg.fore + correction->second);
+    }
+    found_.attraction_applied = true;
+  }
+
   // ---- what is wrong, in words
 
   void report() {
     for (std::size_t i = 0; i < found_.sight_fixes.size(); ++i)
       report(found_.sight_fixes[i], fixed_at_[i]);
+    check_stated_stations();
+    if (!legs_are_true_)
+      add(seen_.legs.front().observed.place, wording::legs_without_declination());
     for (const Traverse& traverse : found_.traverses) {
       if (!traverse.contradicts) continue;
-      const FixLeg& leg = found_.legs[traverse.legs.back().leg];
-      add(seen_.legs[leg_of_[traverse.legs.back().leg]].observed.place,
+      const Observed& last = seen_.legs[traverse.legs.back().leg].observed;
+      // Of several legs nothing tells which is wrong.
+      add(last.place,
           wording::misclosure(traverse.legs.size(), traverse.misclosure_m, traverse.length_m,
-                              found_.stations[leg.to].name));
+                              found_.stations[traverse.stations.back()].name),
+          traverse.legs.size() == 1 ? last.reading : no_reading);
     }
     if (found_.attraction) {
       for (const StationAttraction& station : found_.attraction->stations) {
@@ -320,70 +339,88 @@ class Locator {
   }
 
   void report(SightFix& fix, const Place& place) {
-    if (fix.without_declination) return add(place, wording::no_fix("no declination is known"));
+    if (fix.without_declination)
+      return add(place, wording::no_fix("no declination is known",
+                                        "a line such as 'declination 24.6E', or --declination"));
     for (const SightSlip& slip : fix.slips) {
       if (!slip.sight) continue;
       std::string& suspicion = fix.sights[*slip.sight].suspicion;
       suspicion += (suspicion.empty() ? "" : "; or ") + slip.words;
     }
-    const bool turned = fix.implied && fix.implied->differs;
-    if (!fix.agrees && !turned) report_misfit(fix, place);
-    if (fix.fault && (fix.agrees || turned))
-      return add(place, wording::no_fix(words_for(*fix.fault)));
+    const bool turned = fix.implied && fix.implied->verdict == ImpliedDeclination::Verdict::differs;
+    if (turned) {
+      add(place, wording::implied_declination(fix.implied->degrees_east, fix.implied->sigma,
+                                              slips_in_words(fix)));
+    } else if (!fix.agrees) {
+      report_misfit(fix, place);
+    }
+    if (fix.fault && fix.agrees)
+      add(place,
+          wording::no_fix(words_for(*fix.fault),
+                          *fix.fault == SightFault::behind
+                              ? "both read off the other end of the needle?"
+                              : "another landmark, well to the side, or 'at' and a position"));
     if (!fix.position) return;
-    double best = 0;
-    for (const Cut& one : fix.cuts)
-      best = std::max(best, one.degrees);
-    if (best < good_cut) add(place, wording::weak_cut(best));
-    if (fix.freedom == 0) add(place, wording::no_check());
-    // Lines that run together tell no declination wherever the station lies.
-    if (fix.danger_circle && best >= good_cut) add(place, wording::danger_circle());
-    if (turned)
-      add(place, wording::implied_declination(fix.implied->degrees_east, fix.implied->sigma));
+    if (fix.weak_cut) add(place, wording::weak_cut(fix.best_cut));
+    if (fix.points < 3) add(place, wording::no_check());
+    if (fix.danger_circle) add(place, wording::danger_circle());
+  }
+
+  static std::string slips_in_words(const SightFix& fix) {
+    std::string words;
+    for (const SightSlip& slip : fix.slips) {
+      words += words.empty() ? "" : "; or ";
+      words += slip.words;
+      if (slip.sight && slip.sight != fix.slips.front().sight)
+        words += fmt::format(" on {}", fix.sights[*slip.sight].name);
+      words += fmt::format("? then chi-square {:.1f}", slip.chi_square);
+    }
+    return words;
   }
 
   void report_misfit(const SightFix& fix, const Place& place) {
-    std::string help;
-    for (const SightSlip& slip : fix.slips) {
-      help += help.empty() ? "" : "; or ";
-      help += slip.words;
-      if (slip.sight && slip.sight != fix.slips.front().sight)
-        help += fmt::format(" on {}", fix.sights[*slip.sight].name);
-      help += fmt::format("? then chi-square {:.1f}", slip.chi_square);
-    }
-    Diagnostic misfit = wording::sight_misfit(
-        fix.fault ? std::nullopt : std::optional(fix.chi_square), fix.freedom, help);
-    std::optional<std::size_t> suspect;
-    if (!fix.slips.empty()) {
-      suspect = fix.slips.front().sight;
-    } else if (fix.position) {
-      // None explains it: the one that disagrees most.
-      double worst = 0;
-      for (std::size_t i = 0; i < fix.sights.size(); ++i) {
-        const double off = std::abs(*fix.sights[i].residual) / fix.sights[i].sigma;
-        if (off <= worst) continue;
-        worst = off;
-        suspect = i;
-      }
-    }
+    const std::optional<std::size_t> suspect =
+        fix.slips.empty() ? fix.disagrees_most : fix.slips.front().sight;
+    Diagnostic misfit =
+        wording::sight_misfit(fix.fault ? std::nullopt : std::optional(fix.chi_square), fix.freedom,
+                              suspect.has_value(), slips_in_words(fix));
     if (!suspect) return add(place, std::move(misfit));
     add(place_of(fix.sights[*suspect]), std::move(misfit), fix.sights[*suspect].reading);
   }
 
-  static std::string_view words_for(SightFault fault) {
-    switch (fault) {
-      case SightFault::too_few:
-        return "too few sights";
-      case SightFault::parallel:
-        return "the sight lines run together and cross nowhere well";
-      case SightFault::behind:
-        return "the sight lines meet behind an observer";
-      case SightFault::at_known_point:
-        return "it falls on one of the points sighted";
-      case SightFault::undetermined:
-        break;
+  /// Sights at stations that state their position are held against it, one by one.
+  void check_stated_stations() {
+    for (std::size_t i = 0; i < found_.stations.size(); ++i) {
+      const LocatedStation& station = found_.stations[i];
+      if (!station.position || station.from != PositionFrom::at) continue;
+      for (const Observed* sight : sights_at_[i]) {
+        const auto known = known_.find(sight->target);
+        const bool is_stated = known != known_.end() && !fix_of_.contains({true, sight->target}) &&
+                               !fix_of_.contains({false, sight->target}) &&
+                               !along_legs_.contains(sight->target);
+        if (is_stated && sight->is_true && sight->target != seen_.stations[i].name)
+          check_stated(*sight, station, known->second);
+      }
     }
-    return "the sights meet nowhere";
+  }
+
+  void check_stated(const Observed& sight, const LocatedStation& station, const Known& known) {
+    const earth::GeodesicLine line = earth::geodesic(*station.position, known.position);
+    const double blur_m = std::hypot(circular_sigma(station.covariance.value_or(Covariance())),
+                                     circular_sigma(known.covariance));
+    // Too near to tell, or so far that it is another landmark of that name.
+    if (line.distance_m < nearest_checked_m) return;
+    const double sigma = std::hypot(sight.sigma, sight.declination_sigma,
+                                    blur_m / line.distance_m * 180 / std::numbers::pi);
+    const double limit = std::max(stated_floor, stated_sigmas * sigma);
+    const double off = std::abs(std::remainder(sight.azimuth - line.azimuth, 360.0));
+    if (off <= limit) return;
+    const Azimuth<north::dial> expected =
+        Azimuth<north::dial>::clockwise(*Angle::from_degrees(line.azimuth - sight.correction));
+    add(sight.place,
+        wording::sight_off(off, limit, known.name,
+                           explain_sight(sight.typed, sight.south_end, expected, limit)),
+        sight.reading);
   }
 
   const Notebook& notebook_;
@@ -396,9 +433,9 @@ class Locator {
   /// Of a landmark or station, its place among the fixes; and of each fix, where it is reported.
   std::map<std::pair<bool, NameId>, std::size_t> fix_of_;
   std::vector<Place> fixed_at_;
-  /// Of each of found_.legs, its place among the observed ones.
-  std::vector<std::size_t> leg_of_;
-  bool attraction_tried_ = false;
+  /// By station: it is at an end of some leg.
+  std::vector<bool> has_leg_;
+  bool legs_are_true_ = true;
   double attraction_limit_ = 0;
 };
 

@@ -110,6 +110,7 @@ class Observer {
     seen.station = station;
     seen.typed = bearing;
     seen.south_end = south_end;
+    seen.doubtful = reading.doubtful;
     seen.correction = added.angle.degrees();
     seen.is_true = added.north == North::geographic;
     const Azimuth<north::dial> dial = south_end ? bearing.azimuth().opposite() : bearing.azimuth();

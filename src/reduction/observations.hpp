@@ -39,6 +39,7 @@ struct Observed {
   notebook::NameId target = notebook::no_name;
   notebook::Bearing typed;
   bool south_end = false;
+  bool doubtful = false;
   /// Added to the bearing on the dial, degrees; the sum refers to true north, or to magnetic north
   /// where no declination is known.
   double correction = 0;

@@ -31,6 +31,7 @@ bool makes_suspect(Code code) {
     case Code::percent_or_degrees:
     case Code::landmark_unknown:
     case Code::sight_misfit:
+    case Code::misclosure:
     case Code::doubtful:
       return true;
     default:
@@ -64,8 +65,10 @@ bool is_faulty_declination(const Entry& entry, const Source& source) {
          fold_case(source.text(entry.statement).substr(0, keyword.size())) == keyword;
 }
 
-bool has_sights_or_legs(const Notebook& notebook) {
+/// Has sights, legs, or a wish to correct them.
+bool tells_places(const Notebook& notebook) {
   return std::ranges::any_of(notebook.entries, [](const Entry& entry) {
+    if (std::holds_alternative<AttractionSetting>(entry.what)) return true;
     const auto* reading = std::get_if<Reading>(&entry.what);
     return reading && (std::holds_alternative<Sight>(reading->what) ||
                        std::holds_alternative<Leg>(reading->what));
@@ -98,7 +101,7 @@ class Reduction::Log {
   Log(const Notebook& log, const Options& said)
       : notebook(log),
         options(said),
-        fixes(has_sights_or_legs(log) ? locate(log, said) : Fixes()),
+        fixes(said.all_places || tells_places(log) ? locate(log, said) : Fixes()),
         places_(places_of(log)),
         station_(log, options, places_),
         site_(options),

@@ -27,7 +27,9 @@ constexpr double least_cut = 3;
 /// Nearer to a known point than that, metres, a sight on it says nothing.
 constexpr double least_distance_m = 1;
 /// Further away nothing is sighted, metres.
-constexpr double sight_limit_m = 1'000'000;
+constexpr double sight_limit_m = 200'000;
+/// Where lines that run together meet on the plane is no place to begin from, metres.
+constexpr double farthest_start_m = 5'000'000;
 /// Better than this, degrees, nothing is read; keeps weights finite.
 constexpr double least_sigma = 1e-4;
 /// With the orientation free, a turn known no better than this, degrees, is not known.
@@ -98,7 +100,7 @@ std::optional<earth::PlanePoint> meet(std::span<const SightLine> sights,
   const double determinant = normals.determinant();
   if (!(determinant > 1e-12 * normals.trace() * normals.trace())) return std::nullopt;
   const Vector2d point = normals.inverse() * right;
-  if (!(point.norm() < sight_limit_m)) return std::nullopt;
+  if (!(point.norm() < farthest_start_m)) return std::nullopt;
   return earth::PlanePoint{point.x(), point.y()};
 }
 
@@ -124,6 +126,9 @@ std::optional<earth::Position> start(std::span<const SightLine> sights) {
 
 bool is_behind(const std::vector<Seen>& seen) {
   return std::ranges::any_of(seen, [](const Seen& one) { return std::abs(one.residual) > 90; });
+}
+bool is_too_far(const std::vector<Seen>& seen) {
+  return std::ranges::any_of(seen, [](const Seen& one) { return one.distance_m > sight_limit_m; });
 }
 bool is_at_known_point(const std::vector<Seen>& seen) {
   return std::ranges::any_of(seen,
@@ -214,6 +219,10 @@ std::vector<Seen> seen_from(std::span<const SightLine> sights, const earth::Posi
 SightResult solve(std::span<const SightLine> sights, double common_sigma, bool with_turn,
                   double turn) {
   if (sights.size() < (with_turn ? 3u : 2u)) return SightFault::too_few;
+  const bool far_apart = std::ranges::any_of(sights, [&sights](const SightLine& sight) {
+    return earth::distance_m(sight.known, sights.front().known) > 2 * sight_limit_m;
+  });
+  if (far_apart) return SightFault::too_far;
   std::vector<SightLine> turned_sights(sights.begin(), sights.end());
   for (SightLine& sight : turned_sights)
     sight.azimuth += turn;
@@ -223,6 +232,7 @@ SightResult solve(std::span<const SightLine> sights, double common_sigma, bool w
   if (best_cut_of(turned_sights, point) < least_cut) return SightFault::parallel;
   std::vector<Seen> seen = seen_from(sights, point, turn);
   if (is_at_known_point(seen)) return SightFault::at_known_point;
+  if (is_too_far(seen)) return SightFault::too_far;
   if (is_behind(seen)) return SightFault::behind;
 
   bool settled = false;
@@ -254,8 +264,7 @@ SightResult solve(std::span<const SightLine> sights, double common_sigma, bool w
     }
   }
   if (is_behind(seen)) return SightFault::behind;
-  if (std::ranges::any_of(seen, [](const Seen& one) { return one.distance_m > sight_limit_m; }))
-    return SightFault::undetermined;
+  if (is_too_far(seen)) return SightFault::too_far;
 
   const Equations equations(seen, common_sigma, with_turn);
   const Eigen::FullPivLU<MatrixXd> normals(equations.normals());
@@ -316,6 +325,8 @@ std::string_view words_for(SightFault fault) {
       return "the sight lines meet behind an observer";
     case SightFault::at_known_point:
       return "it falls on one of the points sighted";
+    case SightFault::too_far:
+      return "it would lie over 200 km from a point sighted; is a position mistyped?";
     case SightFault::undetermined:
       break;
   }

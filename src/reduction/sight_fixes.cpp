@@ -12,6 +12,12 @@ namespace {
 
 /// The implied declination differs from the declared one by more than so many sigma of both.
 constexpr double differing_sigmas = 2;
+/// A best cut below this, degrees, is cautioned of (navigation textbooks; error grows as 1 / sine).
+constexpr double good_cut = 30;
+/// With more sights not every cut is kept.
+constexpr std::size_t most_cuts = 12;
+/// So near to the danger circle, as a share of its radius, the orientation is not told.
+constexpr double near_circle = 0.1;
 /// A declination smaller than that, degrees, makes no slip.
 constexpr double least_declination = 1;
 
@@ -30,23 +36,58 @@ double common_sigma_of(std::span<const UsableSight> sights) {
 }
 
 std::vector<CommonSlip> common_slips(std::span<const UsableSight> sights) {
+  std::vector<CommonSlip> slips = {{"the other end of the needle at all sights", 180}};
   const double declination = sights.front().observed->declination;
   const bool same = std::ranges::all_of(sights, [declination](const UsableSight& sight) {
     return sight.observed->is_true && sight.observed->declination == declination;
   });
-  if (!same || std::abs(declination) < least_declination) return {};
-  return {{"the declination applied twice, at all sights", -declination},
-          {"the declination on the wrong side, at all sights", -2 * declination}};
+  if (!same || std::abs(declination) < least_declination) return slips;
+  slips.push_back({"the declination applied twice at all sights", -declination});
+  slips.push_back({"the declination on the wrong side at all sights", -2 * declination});
+  return slips;
+}
+
+/// The sight that is to blame where no slip explains why they disagree.
+std::optional<std::size_t> disagreeing_most(std::span<const SightLine> lines, double common_sigma,
+                                            const SightFix& fix) {
+  std::optional<std::size_t> blamed;
+  double best = std::numeric_limits<double>::infinity();
+  // Without one of three the others always agree.
+  for (std::size_t i = 0; lines.size() > 3 && lines.size() <= most_cuts && i < lines.size(); ++i) {
+    std::vector<SightLine> rest(lines.begin(), lines.end());
+    rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(i));
+    const SightResult result = fit(rest, common_sigma);
+    const auto* const found = std::get_if<SightFit>(&result);
+    if (!found || found->chi_square >= best ||
+        chance_of(found->chi_square, found->freedom) < least_chance)
+      continue;
+    best = found->chi_square;
+    blamed = i;
+  }
+  if (blamed || !fix.position) return blamed;
+  double worst = 0;
+  for (std::size_t i = 0; i < fix.sights.size(); ++i) {
+    const double off = std::abs(*fix.sights[i].residual) / fix.sights[i].sigma;
+    if (off <= worst) continue;
+    worst = off;
+    blamed = i;
+  }
+  return blamed;
 }
 
 void find_cuts(SightFix& fix, std::span<const SightLine> lines) {
-  const auto direction = [&](const SightLine& line) {
-    if (line.from_sought || !fix.position) return line.azimuth;
-    return earth::geodesic(line.known, *fix.position).azimuth_at_end;
-  };
+  std::vector<double> directions;
+  for (const SightLine& line : lines) {
+    const bool at_end = !line.from_sought && fix.position;
+    directions.push_back(at_end ? earth::geodesic(line.known, *fix.position).azimuth_at_end
+                                : line.azimuth);
+  }
+  fix.best_cut = best_cut(directions);
+  fix.weak_cut = fix.position && fix.best_cut < good_cut;
+  if (lines.size() > most_cuts) return;
   for (std::size_t i = 0; i < lines.size(); ++i) {
     for (std::size_t j = i + 1; j < lines.size(); ++j)
-      fix.cuts.push_back({i, j, cut(direction(lines[i]), direction(lines[j]))});
+      fix.cuts.push_back({i, j, cut(directions[i], directions[j])});
   }
 }
 
@@ -70,22 +111,61 @@ std::optional<ErrorTriangle> triangle_of(std::span<const SightLine> lines) {
   return triangle;
 }
 
+/// Three known points apart from each other, or nothing.
+std::optional<std::array<earth::Position, 3>> three_points(std::span<const SightLine> lines) {
+  std::array<earth::Position, 3> points;
+  std::size_t count = 0;
+  for (const SightLine& line : lines) {
+    const bool is_new = std::none_of(
+        points.begin(), points.begin() + count,
+        [&line](const earth::Position& point) { return earth::distance_m(point, line.known) < 1; });
+    if (is_new) points[count++] = line.known;
+    if (count == points.size()) return points;
+  }
+  return std::nullopt;
+}
+
+/// Whether the point lies near the circle through three others.
+bool is_near_circle(const earth::Position& point, const std::array<earth::Position, 3>& others) {
+  const earth::LocalPlane plane(others[0]);
+  const earth::PlanePoint b = plane.to_plane(others[1]);
+  const earth::PlanePoint c = plane.to_plane(others[2]);
+  const double twice = 2 * (b.east_m * c.north_m - b.north_m * c.east_m);
+  const double b_squared = b.east_m * b.east_m + b.north_m * b.north_m;
+  const double c_squared = c.east_m * c.east_m + c.north_m * c.north_m;
+  const double east = (c.north_m * b_squared - b.north_m * c_squared) / twice;
+  const double north = (b.east_m * c_squared - c.east_m * b_squared) / twice;
+  const double radius = std::hypot(east, north);
+  if (!std::isfinite(radius)) return false;
+  const earth::PlanePoint p = plane.to_plane(point);
+  return std::abs(std::hypot(p.east_m - east, p.north_m - north) - radius) < near_circle * radius;
+}
+
 void find_implied(SightFix& fix, std::span<const SightLine> lines,
                   std::span<const UsableSight> sights) {
   if (fix.is_landmark || lines.size() < 3) return;
   const SightResult result = fit_with_turn(lines);
-  if (const auto* const free = std::get_if<SightFit>(&result)) {
-    const double sigma = std::hypot(free->turn_sigma, common_sigma_of(sights));
-    const double declared = fix.without_declination ? 0 : sights.front().observed->declination;
-    const bool fair = chance_of(free->chi_square, free->freedom) >= least_chance;
-    const bool one_slip = std::ranges::any_of(
-        fix.slips, [](const SightSlip& slip) { return slip.sight.has_value(); });
-    fix.implied = {std::remainder(declared + free->turn, 360.0), free->turn_sigma,
-                   !fix.without_declination && !one_slip && fair &&
-                       std::abs(free->turn) > differing_sigmas * sigma};
-  } else {
-    fix.danger_circle = fix.position && std::get<SightFault>(result) == SightFault::undetermined;
+  const auto* const free = std::get_if<SightFit>(&result);
+  if (!free) {
+    const auto points = three_points(lines);
+    fix.danger_circle = fix.position && !fix.weak_cut &&
+                        std::get<SightFault>(result) == SightFault::undetermined && points &&
+                        is_near_circle(*fix.position, *points);
+    return;
   }
+  using Verdict = ImpliedDeclination::Verdict;
+  if (fix.without_declination) {
+    fix.implied = {std::remainder(free->turn, 360.0), free->turn_sigma, Verdict::none_in_force};
+    return;
+  }
+  const bool fair = chance_of(free->chi_square, free->freedom) >= least_chance;
+  const bool one_slip =
+      std::ranges::any_of(fix.slips, [](const SightSlip& slip) { return slip.sight.has_value(); });
+  if (one_slip || !fair) return;
+  const double sigma = std::hypot(free->turn_sigma, common_sigma_of(sights));
+  fix.implied = {
+      std::remainder(sights.front().observed->declination + free->turn, 360.0), free->turn_sigma,
+      std::abs(free->turn) > differing_sigmas * sigma ? Verdict::differs : Verdict::fits};
 }
 
 }  // namespace
@@ -110,6 +190,10 @@ SightFix fix_by_sights(bool is_landmark, std::span<const UsableSight> sights,
     fixed.sigma = observed.sigma;
     fix.sights.push_back(std::move(fixed));
     fix.without_declination = fix.without_declination || !observed.is_true;
+    const bool is_new = std::none_of(sights.data(), &sight, [&sight](const UsableSight& before) {
+      return earth::distance_m(before.known.position, sight.known.position) < 1;
+    });
+    if (is_new) ++fix.points;
   }
   if (fix.without_declination) {
     find_implied(fix, lines, sights);
@@ -137,10 +221,13 @@ SightFix fix_by_sights(bool is_landmark, std::span<const UsableSight> sights,
     fix.triangle = triangle_of(lines);
   } else {
     fix.fault = std::get<SightFault>(result);
-    fix.agrees = *fix.fault != SightFault::behind;
+    // Two that meet behind are no more than that; of three, one points the wrong way.
+    fix.agrees = *fix.fault != SightFault::behind || lines.size() < 3;
   }
   find_cuts(fix, lines);
   if (!fix.agrees) fix.slips = explain_sights(typed, common_sigma, others(), common_slips(sights));
+  if (!fix.agrees && fix.slips.empty())
+    fix.disagrees_most = disagreeing_most(lines, common_sigma, fix);
   find_implied(fix, lines, sights);
   return fix;
 }

@@ -175,6 +175,19 @@ std::string explain_line(const LineAttitude& typed, double limit, const LineMisf
   return advice(std::move(candidates), limit);
 }
 
+std::string explain_sight(const Bearing& typed, bool south_end, Azimuth<north::dial> expected,
+                          double limit) {
+  const auto off = [&](const Bearing& bearing) {
+    const Azimuth<north::dial> read = bearing.azimuth();
+    return separation(south_end ? read.opposite() : read, expected).degrees();
+  };
+  std::vector<Candidate> candidates;
+  candidates.push_back({"the other end of the needle", 180 - off(typed)});
+  for (const MeantBearing& slip : bearing_slips(typed))
+    candidates.push_back({slip.words, off(slip.bearing)});
+  return advice(std::move(candidates), limit);
+}
+
 std::string explain_back_bearing(const Leg& leg, double limit) {
   if (!leg.back) return {};
   std::vector<Candidate> candidates;

@@ -276,8 +276,12 @@ Traverse Adjustment::compute(const TraverseRun& run) {
         course.misclosure, combined(course.computed(run.legs.size()), 1, course.end_error, -1));
   }
   const std::size_t last_new = run.legs.size() - (is_closed ? 1 : 0);
-  for (std::size_t i = 1; i <= last_new; ++i)
+  for (std::size_t i = 1; i <= last_new; ++i) {
     places_[run.stations[i]] = place_on(course, i, is_closed);
+    // Where a leg is wrong by that much, nobody knows which station it has moved.
+    if (traverse.contradicts)
+      places_[run.stations[i]]->error.own += Covariance::round(traverse.misclosure_m / 2);
+  }
   return traverse;
 }
 

@@ -54,8 +54,10 @@ inline reduction::SightFix good_fix() {
   }
   fix.cuts = {{0, 1, 58.92}, {0, 2, 75.62}, {1, 2, 16.7}};
   fix.triangle = reduction::ErrorTriangle{{cairn, dome, saddle}, 312.04, 24.16};
-  fix.implied = reduction::ImpliedDeclination{24.14, 0.84, false};
+  fix.implied = reduction::ImpliedDeclination{24.14, 0.84};
   fix.chi_square = 1.34;
+  fix.best_cut = 75.62;
+  fix.points = 3;
   fix.freedom = 1;
   fix.chance = 0.247;
   return fix;
@@ -110,6 +112,8 @@ inline reduction::Fixes some_fixes() {
   peak.ellipse = {30, 20, 179.999};
   peak.sights = {a_sight("Q1", 22, {-44.69, 169.02}, 35.5), a_sight("Q2", 34, q2, 41)};
   peak.cuts = {{0, 1, 5.5}};
+  peak.best_cut = 5.5;
+  peak.weak_cut = true;
   fixes.sight_fixes = {good_fix(), nothing, peak};
 
   reduction::LocatedLandmark known;
@@ -127,8 +131,11 @@ inline reduction::Fixes some_fixes() {
   leg.from = 0;
   leg.to = 1;
   leg.azimuth = leg.fore = 282.64;
+  leg.measured_m = 457.5;
+  leg.vertical_angle = 5.9;
   leg.distance_m = 455.06;
   leg.back = 102;
+  leg.disagreement = 0.64;
   leg.corrected = reduction::CorrectedBearings{282.64, 102.64};
   fixes.legs.push_back(leg);
   leg = {};
@@ -136,7 +143,7 @@ inline reduction::Fixes some_fixes() {
   leg.from = 2;
   leg.to = 1;
   leg.azimuth = leg.fore = 279;
-  leg.distance_m = 64.24;
+  leg.measured_m = leg.distance_m = 64.24;
   fixes.legs.push_back(leg);
 
   reduction::Traverse loop;

@@ -78,8 +78,8 @@ TEST_CASE("a clean station takes one line") {
     CHECK(contains(line, "; lineation 0.1° out of bedding"));
   }
   CHECK(found == 1);
-  CHECK(contains(report,
-                 " by sights ±46.1 m; 4 ok; sight ±0.6 0.6 0.6, leg ±0.6; fore and back 1.0° apart"));
+  CHECK(contains(
+      report, " by sights ±46.1 m; 4 ok; sight ±0.6 0.6 0.6, leg ±0.6; fore and back 1.0° apart"));
   CHECK(contains(report, "nothing stands out for a second look\n"));
   CHECK(contains(report, "no substitute for local knowledge or licensed survey practice\n"));
   CHECK(test::lines_of(report).back() ==

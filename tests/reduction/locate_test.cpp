@@ -103,7 +103,8 @@ TEST_CASE("a station without a position gets it from its sights, in every output
   CHECK(found.cuts.size() == 6);
   REQUIRE(found.implied);
   CHECK(std::abs(found.implied->degrees_east - 24.6) < 0.1);
-  CHECK(!found.implied->differs);
+  CHECK(found.implied->verdict == reduction::ImpliedDeclination::Verdict::fits);
+  CHECK(found.points == 4);
   CHECK(!found.triangle);  // four sights make none
 }
 
@@ -201,6 +202,120 @@ TEST_CASE("without a declination there is no position, but what the sights say o
   REQUIRE(found.implied);
   CHECK(std::abs(found.implied->degrees_east - 24.6) < 0.1);
   CHECK(log.count(Code::no_fix) == 1);
+}
+
+TEST_CASE("legs without a declination close among themselves and place nothing") {
+  const Reduced log("set 0\nstation A at 0N 10E\nleg 000 100m to B\nstation B\n");
+  CHECK(!station(log.reduction().fixes(), "B").position);
+  CHECK(log.count(Code::no_fix) == 1);
+  CHECK(log.reduction().fixes().traverses.size() == 1);
+}
+
+TEST_CASE("what was found along legs does not come back to the station that it was found from") {
+  // B by a leg from A; New from A and B; B must stay where the leg put it.
+  const Position b = earth::travelled(ridge, 60, 400);
+  const Position peak = earth::travelled(ridge, 20, 900);
+  const Reduced log(head + "landmark New\n" + landmark("Cairn", peaks()[0].position) +
+                    "station A at " + at(ridge) + "\n" + sight("New", ridge, peak) + "leg " +
+                    dial(ridge, b) + " 400m to B\nstation B\n" + sight("New", b, peak) +
+                    sight("Cairn", b, peaks()[0].position, 8));
+  CHECK(station(log.reduction().fixes(), "B").from == PositionFrom::legs);
+  CHECK(off_m(station(log.reduction().fixes(), "B").position, b) < 1);
+}
+
+TEST_CASE("a station without legs may be fixed by sights on one that legs have placed") {
+  const Position b = earth::travelled(ridge, 60, 3000);
+  const Position c = earth::travelled(ridge, 120, 4000);
+  const Reduced log(head + "station A at " + at(ridge) + "\nleg " + dial(ridge, b) +
+                    " 3000m to B\nstation B\nstation C\n" + sight("A", c, ridge) +
+                    sight("B", c, b));
+  CHECK(station(log.reduction().fixes(), "C").from == PositionFrom::sights);
+  CHECK(off_m(station(log.reduction().fixes(), "C").position, c) < 3);
+}
+
+TEST_CASE("a doubtful sight is left to the others") {
+  std::string text = head + landmarks() + "station Q1\n" + sights(3);
+  text += "sight Peak " + dial(ridge, peaks()[3].position, 180) + " doubtful\n";
+  const Reduced log(text);
+  CHECK(off_m(station(log.reduction().fixes(), "Q1").position, ridge) < 1);
+  CHECK(fix(log.reduction().fixes(), "Q1").sights.size() == 3);
+  CHECK(log.count(Code::sight_misfit) == 0);
+}
+
+TEST_CASE("the sight without which the others agree is blamed") {
+  std::string text = head + landmarks() + "station Q1\n";
+  for (std::size_t i = 0; i < 4; ++i)
+    text += sight(peaks()[i].name, ridge, peaks()[i].position, i == 3 ? -65 : 0);
+  const Reduced log(text);
+  CHECK(log.row(3).status == reduction::Status::suspect);
+  for (std::size_t i = 0; i < 3; ++i)
+    CHECK(log.row(i).status == reduction::Status::ok);
+}
+
+TEST_CASE("two sights that meet behind blame neither") {
+  const Reduced log(head + landmarks(2) + "station Q1\n" +
+                    sight("Cairn", ridge, peaks()[0].position, 180) +
+                    sight("Dome", ridge, peaks()[1].position, 180));
+  CHECK(log.only(Code::no_fix).message.find("behind") != std::string::npos);
+  CHECK(log.count(Code::sight_misfit) == 0);
+  CHECK(log.row(0).status == reduction::Status::ok);
+}
+
+TEST_CASE("a declination applied twice is named, and the sights' own is told") {
+  std::string text = "set 0\ndeclination 24.6E ±0.4\n" + landmarks() + "station Q1\n";
+  for (const Peak& peak : peaks())
+    text += sight(peak.name, ridge, peak.position, declination);  // the dial was right already
+  const Reduced log(text);
+  CHECK(log.only(Code::implied_declination).help.find("applied twice") != std::string::npos);
+  CHECK(log.count(Code::sight_misfit) == 0);
+}
+
+TEST_CASE("two points sighted are no check, however often, and no danger circle") {
+  const Reduced log(head + landmarks(2) + "station Q1\n" + sights(2) + sights(1));
+  CHECK(log.count(Code::no_check) == 1);
+  CHECK(log.count(Code::danger_circle) == 0);
+  CHECK(fix(log.reduction().fixes(), "Q1").points == 2);
+}
+
+TEST_CASE("sights at a station with a position are held against it") {
+  std::string text = head + landmarks() + "station Q1 at " + at(ridge) + " ±8\n" + sights(2) +
+                     "sight Saddle " + dial(ridge, peaks()[2].position, 180) + "\n" +
+                     "sight Peak " + dial(ridge, peaks()[3].position, 2) + "\n";
+  const Reduced log(text);
+  const auto& off = log.only(Code::sight_misfit);
+  CHECK(off.help.find("the other end of the needle") != std::string::npos);
+  CHECK(log.row(2).status == reduction::Status::suspect);
+  CHECK(log.row(3).status == reduction::Status::ok);  // within the floor of three degrees
+  // What no slip explains is noted and not suspected.
+  const Reduced noted(head + landmarks(1) + "station Q1 at " + at(ridge) + "\n" +
+                      sight("Cairn", ridge, peaks()[0].position, 33));
+  CHECK(noted.only(Code::sight_off).severity == notebook::Severity::note);
+  CHECK(noted.row().status == reduction::Status::ok);
+}
+
+TEST_CASE("a landmark mistyped to another hemisphere is too far to be sighted") {
+  const Reduced log(head + landmarks(1) + "landmark Dome 44.68N 168.94E\nstation Q1\n" + sights(2));
+  CHECK(log.only(Code::no_fix).message.find("200 km") != std::string::npos);
+}
+
+TEST_CASE("a leg that contradicts a located station is suspect") {
+  const Position b = earth::travelled(ridge, 60, 400);
+  const Reduced log(head + "station A at " + at(ridge) + "\nleg " + dial(ridge, b, 30) +
+                    " 400m to B\nstation B at " + at(b) + "\n");
+  CHECK(log.only(Code::misclosure).message.find("'B'") != std::string::npos);
+  CHECK(log.row().status == reduction::Status::suspect);
+}
+
+TEST_CASE(
+    "a leg without a back bearing is corrected too, where its station's attraction is known") {
+  const Reduced log(
+      "attraction correct\nset 0\ndeclination 0\nstation A at 0N 10E\n"
+      "leg 044 100m back 224 to B\nstation B\nleg 096 100m back 266 to C\n"
+      "station C\nleg 030 100m to D\nstation D\n");
+  CHECK(std::abs(log.reduction().fixes().legs[2].azimuth - 40) < 1e-9);
+  // Asked for in vain, also in a log without any leg.
+  CHECK(Reduced("attraction correct\nset 0\ndeclination 0\nstation A\nbedding N20E 30E\n")
+            .count(Code::attraction_unapplied) == 1);
 }
 
 TEST_CASE("the model's declination is that of the place which is found with it") {

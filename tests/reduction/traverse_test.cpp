@@ -410,7 +410,8 @@ TEST_CASE("a rough way to a loop is in its stations' errors, and no excuse for i
   CHECK(result.traverses[1].contradicts);
   for (const std::size_t station : Numbers{1, 2, 3}) {
     REQUIRE(result.placed[station]);
-    CHECK(std::abs(std::sqrt(result.placed[station]->covariance.east) - 300) < 0.1);
+    // The misclosure that it does not excuse is in them too.
+    CHECK(std::abs(std::sqrt(result.placed[station]->covariance.east) - 300) < 1);
   }
 }
 

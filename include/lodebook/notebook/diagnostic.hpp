@@ -45,6 +45,7 @@ enum class Code : std::uint8_t {
   percent_or_degrees,
   // positions from sights and legs
   sight_misfit,
+  sight_off,
   no_fix,
   weak_cut,
   no_check,

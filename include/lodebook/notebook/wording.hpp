@@ -48,14 +48,18 @@ Diagnostic back_bearing(double disagreement, double limit, std::string_view help
 Diagnostic percent_or_degrees(std::string_view typed, double degrees_if_percent);
 
 // ---- positions from sights and legs
-/// Without a chi-square the sights meet nowhere. `help` is what would explain it, if anything.
-Diagnostic sight_misfit(std::optional<double> chi_square, std::size_t freedom,
+/// Without a chi-square the sights meet nowhere. `help` is what would explain it, if anything;
+/// shown at the one that is suspected, if there is one.
+Diagnostic sight_misfit(std::optional<double> chi_square, std::size_t freedom, bool one_suspected,
                         std::string_view help);
-Diagnostic no_fix(std::string_view why);
+/// A sight from a stated position on a stated point: a warning where `slips` explain it.
+Diagnostic sight_off(double off, double limit, std::string_view target, std::string_view slips);
+Diagnostic no_fix(std::string_view why, std::string_view help);
+Diagnostic legs_without_declination();
 Diagnostic weak_cut(double degrees);
 Diagnostic no_check();
 Diagnostic danger_circle();
-Diagnostic implied_declination(double degrees_east, double sigma);
+Diagnostic implied_declination(double degrees_east, double sigma, std::string_view help);
 /// Of a run of `legs`, the last of which leads to `to`.
 Diagnostic misclosure(std::size_t legs, double metres, double length_m, std::string_view to);
 /// `correction` is to be added to the bearings, degrees.

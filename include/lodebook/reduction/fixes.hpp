@@ -53,9 +53,8 @@ struct ErrorTriangle {
 struct ImpliedDeclination {
   double degrees_east = 0;
   double sigma = 0;
-  /// It differs from the declared one by more than the uncertainties allow, and no slip explains
-  /// it.
-  bool differs = false;
+  /// Against the one in force: by more than the uncertainties allow is `differs`.
+  enum class Verdict : std::uint8_t { fits, differs, none_in_force } verdict = Verdict::fits;
 };
 
 /// A slip that would make the sights agree; never applied.
@@ -78,12 +77,19 @@ struct SightFix {
   /// Of 95 %. Where the sights disagree it is stretched by sqrt(chi-square / freedom).
   ErrorEllipse ellipse;
   std::vector<FixedSight> sights;
+  /// All of them, unless there are very many sights.
   std::vector<Cut> cuts;
+  double best_cut = 0;
+  /// Where there is a position: under 30 degrees at best errors become large.
+  bool weak_cut = false;
   std::optional<ErrorTriangle> triangle;
+  /// Missing also where a slip in one sight explains why they disagree.
   std::optional<ImpliedDeclination> implied;
   /// The station lies near the circle through its landmarks, where sights say nothing of the
   /// declination.
   bool danger_circle = false;
+  /// How many different points are sighted; with two nothing checks the fix, however often.
+  std::size_t points = 0;
   double chi_square = 0;
   std::size_t freedom = 0;
   /// The chance of a chi-square as large where nothing is wrong; under 1 % the sights disagree.
@@ -95,6 +101,9 @@ struct SightFix {
   bool without_declination = false;
   /// Best first.
   std::vector<SightSlip> slips;
+  /// Where they disagree and no slip explains it: the sight without which the others agree, or else
+  /// the one that is furthest off.
+  std::optional<std::size_t> disagrees_most;
 };
 
 /// A height found from vertical angles, metres.
@@ -122,6 +131,8 @@ struct LocatedStation {
 struct LocatedLandmark {
   std::string_view name;
   std::optional<earth::Position> position;
+  /// Of its error, where it is stated or found.
+  std::optional<Covariance> covariance;
   /// Found from sights.
   bool is_found = false;
   std::optional<double> stated_elevation_m;
@@ -135,13 +146,19 @@ struct FixLeg {
   /// Among Fixes::stations.
   std::size_t from = 0;
   std::size_t to = 0;
-  /// True azimuth in degrees, level distance in metres, and the vertical angle taken off.
+  /// As the traverse takes it: azimuth in degrees from true north (from magnetic north without a
+  /// declination), and the level distance in metres.
   double azimuth = 0;
   double distance_m = 0;
+  /// As measured, and the vertical angle by which it was made level.
+  double measured_m = 0;
   std::optional<double> vertical_angle;
-  /// Fore and back bearings as observed, true, degrees; back missing where none was read.
+  /// Fore and back bearings as observed, degrees; back missing where none was read. Their
+  /// disagreement is how far they are from being opposite.
   double fore = 0;
   std::optional<double> back;
+  std::optional<double> disagreement;
+  /// Freed of local attraction.
   std::optional<CorrectedBearings> corrected;
 };
 
@@ -154,7 +171,7 @@ struct Fixes {
   std::vector<FixLeg> legs;
   /// Legs and stations are numbered as in `legs` and `stations`.
   std::vector<Traverse> traverses;
-  /// Stations are numbered as in `stations`; missing where no pattern shows.
+  /// Stations are numbered as in `stations`; missing where no leg's two bearings agree.
   std::optional<Attraction> attraction;
   /// The corrections for local attraction were applied to the traverses.
   bool attraction_applied = false;

@@ -15,6 +15,8 @@ enum class Repeats : std::uint8_t { each, mean };
 struct Options {
   North north = North::geographic;
   Repeats repeats = Repeats::each;
+  /// Places are wanted also where sights and legs tell nothing of them.
+  bool all_places = false;
   /// The table has columns for easting, northing and zone.
   bool grid_columns = false;
   std::optional<notebook::DeclinationSetting> declination;

@@ -47,6 +47,7 @@ enum class SightFault {
   parallel,        ///< no two sight lines cross at more than 3 degrees
   behind,          ///< the lines meet behind an observer
   at_known_point,  ///< the point falls on a known one, where a sight has no direction
+  too_far,         ///< it lies over 200 km from one of the points sighted
   undetermined,    ///< no such point, or with the orientation free one near the danger circle
 };
 

@@ -59,7 +59,8 @@ struct Traverse {
   /// is misclosed: up to a micrometre, which is the computation's own.
   std::optional<double> precision;
   /// The misclosure is larger than its errors allow (chi-square with two degrees of freedom, 1 %);
-  /// a millimetre each way is always allowed.
+  /// a millimetre each way is always allowed. Half of it is then one more sigma of the stations
+  /// between.
   bool contradicts = false;
 };
 
