@@ -426,6 +426,21 @@ station C
      "Look at the leg for a wrong letter, a digit, or a pace count that was not doubled. The "
      "report "
      "of `lodebook fix` has the corrections of each leg."},
+    {heights_disagree, "heights-disagree", warning, "vertical angles give different heights",
+     "The height of a station or landmark was found from several vertical angles, and they are "
+     "further apart than their errors allow (chance under one in a hundred). Their mean holds, "
+     "with "
+     "its error stretched.",
+     R"(set 0
+declination 24.6E
+landmark Cairn 44.66S 169.03E elevation 1300
+landmark Dome 44.68S 168.94E elevation 1300
+station Q1 at 44.70S 169.00E
+  sight Cairn N3.6E vertical 6
+  sight Dome N89.6W vertical -6
+)",
+     "Look at the signs: up is positive. A clinometer has degrees on one scale and percent on the "
+     "other."},
     {local_attraction, "local-attraction", warning, "magnetic rock turns the needle here",
      "Fore and back bearings of a leg that agree show that both its stations are free of local "
      "attraction. From there each next station's error follows from its back bearing (the handbook "

@@ -82,6 +82,15 @@ Diagnostic misclosure(std::size_t legs, double metres, double length_m, std::str
                            : "a leg mistyped, left out or counted twice?");
 }
 
+Diagnostic heights_disagree(std::size_t count, double lowest_m, double highest_m) {
+  return warning(
+      Code::heights_disagree, 46,
+      format("{} vertical angles give heights from {:.0f} to {:.0f} m, further apart than "
+             "their errors",
+             count, lowest_m, highest_m),
+      "an angle with the wrong sign, percent for degrees, or a landmark's elevation?");
+}
+
 Diagnostic local_attraction(double correction, bool applied) {
   std::string figure;
   append_trimmed(figure, std::abs(correction), 1);

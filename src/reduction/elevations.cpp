@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "elevations.hpp"
 
+#include "sight_slips.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <lodebook/earth/geodesic.hpp>
@@ -37,19 +39,38 @@ Rise rise_of(const Observed& sight, double distance_m, double distance_sigma_m) 
 class Mean {
  public:
   void add(double height, double variance) {
+    // Differences from the first keep the squares small.
+    if (count_ == 0) first_ = lowest_ = highest_ = height;
     const double weight = 1 / std::max(variance, 1e-6);
-    sum_ += weight * height;
+    const double off = height - first_;
+    sum_ += weight * off;
+    squares_ += weight * off * off;
     weights_ += weight;
+    lowest_ = std::min(lowest_, height);
+    highest_ = std::max(highest_, height);
     ++count_;
   }
   std::optional<FoundElevation> result() const {
     if (count_ == 0) return std::nullopt;
-    return FoundElevation{sum_ / weights_, std::sqrt(1 / weights_), count_};
+    FoundElevation found;
+    found.elevation_m = first_ + sum_ / weights_;
+    found.sigma_m = std::sqrt(1 / weights_);
+    found.sights = count_;
+    found.lowest_m = lowest_;
+    found.highest_m = highest_;
+    const double chi_square = std::max(squares_ - sum_ * sum_ / weights_, 0.0);
+    found.agrees = chance_of(chi_square, count_ - 1) >= least_chance;
+    if (!found.agrees) found.sigma_m *= std::sqrt(chi_square / static_cast<double>(count_ - 1));
+    return found;
   }
 
  private:
+  double first_ = 0;
   double sum_ = 0;
+  double squares_ = 0;
   double weights_ = 0;
+  double lowest_ = 0;
+  double highest_ = 0;
   std::size_t count_ = 0;
 };
 

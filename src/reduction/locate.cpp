@@ -311,6 +311,10 @@ class Locator {
                               found_.stations[traverse.stations.back()].name),
           traverse.legs.size() == 1 ? last.reading : no_reading);
     }
+    for (std::size_t i = 0; i < found_.stations.size(); ++i)
+      report_heights(found_.stations[i].elevation, seen_.stations[i].place);
+    for (std::size_t i = 0; i < found_.landmarks.size(); ++i)
+      report_heights(found_.landmarks[i].elevation, seen_.landmarks[i].place);
     if (found_.attraction) {
       for (const StationAttraction& station : found_.attraction->stations) {
         if (std::abs(station.correction) <= attraction_limit_) continue;
@@ -364,6 +368,11 @@ class Locator {
     if (fix.weak_cut) add(place, wording::weak_cut(fix.best_cut));
     if (fix.points < 3) add(place, wording::no_check());
     if (fix.danger_circle) add(place, wording::danger_circle());
+  }
+
+  void report_heights(const std::optional<FoundElevation>& found, const Place& place) {
+    if (found && !found->agrees)
+      add(place, wording::heights_disagree(found->sights, found->lowest_m, found->highest_m));
   }
 
   static std::string slips_in_words(const SightFix& fix) {

@@ -362,3 +362,19 @@ TEST_CASE("local attraction is told, and corrected in the legs where the log ask
   CHECK(std::abs(corrected.reduction().fixes().legs[2].azimuth - 32) < 1e-9);
   CHECK(std::abs(told.reduction().fixes().legs[2].azimuth - 30) < 1e-9);
 }
+
+TEST_CASE("heights that disagree are told, and their error stretched") {
+  const auto with = [&](double second) {
+    return Reduced(head + "landmark Cairn " + at(peaks()[0].position) + " elevation 1300\n" +
+                   "landmark Dome " + at(peaks()[1].position) + " elevation 1300\nstation Q1 at " +
+                   at(ridge) + "\nsight Cairn " + dial(ridge, peaks()[0].position) +
+                   " vertical 6\nsight Dome " + dial(ridge, peaks()[1].position) +
+                   fmt::format(" vertical {}\n", second));
+  };
+  const Reduced good = with(5.6);
+  CHECK(good.count(Code::heights_disagree) == 0);
+  const Reduced bad = with(-5.6);
+  CHECK(bad.only(Code::heights_disagree).severity == notebook::Severity::warning);
+  CHECK(station(bad.reduction().fixes(), "Q1").elevation->sigma_m >
+        5 * station(good.reduction().fixes(), "Q1").elevation->sigma_m);
+}

@@ -52,6 +52,7 @@ enum class Code : std::uint8_t {
   implied_declination,
   danger_circle,
   misclosure,
+  heights_disagree,
   local_attraction,
   attraction_unapplied,
   // checks across readings

@@ -62,6 +62,7 @@ Diagnostic danger_circle();
 Diagnostic implied_declination(double degrees_east, double sigma, std::string_view help);
 /// Of a run of `legs`, the last of which leads to `to`.
 Diagnostic misclosure(std::size_t legs, double metres, double length_m, std::string_view to);
+Diagnostic heights_disagree(std::size_t count, double lowest_m, double highest_m);
 /// `correction` is to be added to the bearings, degrees.
 Diagnostic local_attraction(double correction, bool applied);
 Diagnostic attraction_unapplied();

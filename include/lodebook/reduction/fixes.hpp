@@ -111,6 +111,12 @@ struct FoundElevation {
   double elevation_m = 0;
   double sigma_m = 0;
   std::size_t sights = 0;
+  /// The lowest and the highest of them alone.
+  double lowest_m = 0;
+  double highest_m = 0;
+  /// By the chi-square test, at 1 %. Where they do not, sigma is stretched by
+  /// sqrt(chi-square / freedom).
+  bool agrees = true;
 };
 
 /// A station of the log, once for each name.
