@@ -95,7 +95,7 @@ void find_elevations(const Observations& seen, Fixes& found) {
   };
   std::vector<Line> lines;
   for (const Observed& sight : seen.sights) {
-    if (!sight.vertical || std::abs(*sight.vertical) >= steepest_sight) continue;
+    if (sight.doubtful || !sight.vertical || std::abs(*sight.vertical) >= steepest_sight) continue;
     const auto target = landmarks.find(sight.target);
     const LocatedStation& station = found.stations[sight.station];
     if (target == landmarks.end() || !station.position) continue;

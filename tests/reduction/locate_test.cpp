@@ -378,3 +378,11 @@ TEST_CASE("heights that disagree are told, and their error stretched") {
   CHECK(station(bad.reduction().fixes(), "Q1").elevation->sigma_m >
         5 * station(good.reduction().fixes(), "Q1").elevation->sigma_m);
 }
+
+TEST_CASE("a doubtful sight gives no height") {
+  const std::string text = head + "landmark Cairn " + at(peaks()[0].position) +
+                           " elevation 1300\nstation Q1 at " + at(ridge) + "\nsight Cairn " +
+                           dial(ridge, peaks()[0].position) + " vertical 6";
+  CHECK(station(Reduced(text + "\n").reduction().fixes(), "Q1").elevation);
+  CHECK(!station(Reduced(text + " doubtful\n").reduction().fixes(), "Q1").elevation);
+}
