@@ -36,11 +36,15 @@ constexpr double stated_sigmas = 3;
 constexpr double stated_floor = 3;
 constexpr double nearest_checked_m = 50;
 
-/// The points that sights may be taken on.
+/// A point that sights may be taken on.
 struct Known {
   std::string_view name;
   earth::Position position;
   Covariance covariance;
+  /// In the log itself, which nothing found replaces.
+  bool is_stated = false;
+  /// Found along legs, or from what was.
+  bool along_legs = false;
 };
 
 class Locator {
@@ -100,7 +104,13 @@ class Locator {
 
   void know(NameId id, std::string_view name, const earth::Position& position,
             const Covariance& covariance) {
-    known_.try_emplace(id, Known{name, position, covariance});
+    known_.try_emplace(id, Known{name, position, covariance, true, false});
+  }
+
+  /// A landmark and a station may share a name: then the one that the log places is sighted.
+  void find(NameId id, const Known& point) {
+    const auto [known, is_new] = known_.try_emplace(id, point);
+    if (!is_new && !known->second.is_stated) known->second = point;
   }
 
   static OtherPoint point_of(const Known& known) {
@@ -130,20 +140,20 @@ class Locator {
       for (const Observed* sight : sights_at_[i]) {
         const auto known = known_.find(sight->target);
         // What was found along legs that may lead from here would only come back.
-        const bool comes_back = has_leg_[i] && along_legs_.contains(sight->target);
         if (sight->doubtful || sight->target == seen_.stations[i].name || known == known_.end() ||
-            comes_back)
+            (has_leg_[i] && known->second.along_legs))
           continue;
         sights.push_back({sight, point_of(known->second)});
       }
       if (sights.size() < 2) continue;
-      any = try_fix(seen_.stations[i], false, sights) || any;
-      const auto known = known_.find(seen_.stations[i].name);
-      if (known == known_.end() || along_legs_.contains(seen_.stations[i].name)) continue;
-      station.position = known->second.position;
-      station.covariance = known->second.covariance;
-      station.ellipse = ellipse95(known->second.covariance);
+      const SightFix* const fix = try_fix(seen_.stations[i], false, sights);
+      if (!fix) continue;
+      station.position = fix->position;
+      station.covariance = fix->covariance;
+      station.ellipse = fix->ellipse;
       station.from = PositionFrom::sights;
+      find(seen_.stations[i].name, {station.name, *fix->position, fix->covariance});
+      any = true;
     }
     return any;
   }
@@ -155,30 +165,32 @@ class Locator {
       if (landmark.position) continue;
       std::vector<UsableSight> sights;
       std::set<std::size_t> stations;
+      bool along_legs = false;
       for (const Observed* sight : sights_on_[seen_.landmarks[i].name]) {
         const auto known = known_.find(seen_.stations[sight->station].name);
         if (sight->doubtful || known == known_.end()) continue;
         sights.push_back({sight, point_of(known->second)});
         stations.insert(sight->station);
+        along_legs = along_legs || known->second.along_legs;
       }
       if (stations.size() < 2) continue;
-      any = try_fix(seen_.landmarks[i], true, sights) || any;
-      const auto known = known_.find(seen_.landmarks[i].name);
-      if (known == known_.end()) continue;
-      landmark.position = known->second.position;
-      landmark.covariance = known->second.covariance;
+      const SightFix* const fix = try_fix(seen_.landmarks[i], true, sights);
+      if (!fix) continue;
+      landmark.position = fix->position;
+      landmark.covariance = fix->covariance;
       landmark.is_found = true;
-      const bool by_legs = std::ranges::any_of(stations, [this](std::size_t station) {
-        return along_legs_.contains(seen_.stations[station].name);
-      });
-      if (by_legs) along_legs_.insert(seen_.landmarks[i].name);
+      find(seen_.landmarks[i].name,
+           {landmark.name, *fix->position, fix->covariance, false, along_legs});
+      any = true;
     }
     return any;
   }
 
-  /// Fixes a station or landmark; again only where more sights have become usable.
+  /// Fixes a station or landmark; again only where more sights have become usable. Null where that
+  /// gives no position.
   template <class Sought>
-  bool try_fix(const Sought& sought, bool is_landmark, const std::vector<UsableSight>& sights) {
+  const SightFix* try_fix(const Sought& sought, bool is_landmark,
+                          const std::vector<UsableSight>& sights) {
     const auto [earlier, is_new] =
         fix_of_.try_emplace({is_landmark, sought.name}, fixed_at_.size());
     if (is_new) {
@@ -186,14 +198,11 @@ class Locator {
       fixed_at_.push_back(sought.place);
     }
     SightFix& fix = found_.sight_fixes[earlier->second];
-    if (sights.size() <= fix.sights.size()) return false;
+    if (sights.size() <= fix.sights.size()) return nullptr;
     fix = fix_by_sights(is_landmark, sights, [&] { return others_than(sights); });
     fix.name = notebook_.names.shown(sought.name);
     fix.line = sought.line;
-    if (!fix.position) return false;
-    known_.insert_or_assign(sought.name, Known{fix.name, *fix.position, fix.covariance});
-    along_legs_.erase(sought.name);
-    return true;
+    return fix.position ? &fix : nullptr;
   }
 
   /// True if a station has got its position along legs.
@@ -229,9 +238,8 @@ class Locator {
       station.covariance = result.placed[i]->covariance;
       station.ellipse = ellipse95(*station.covariance);
       station.from = PositionFrom::legs;
-      const NameId id = seen_.stations[i].name;
-      known_.insert_or_assign(id, Known{station.name, *station.position, *station.covariance});
-      along_legs_.insert(id);
+      find(seen_.stations[i].name,
+           {station.name, *station.position, *station.covariance, false, true});
     }
     return any;
   }
@@ -404,10 +412,8 @@ class Locator {
       if (!station.position || station.from != PositionFrom::at) continue;
       for (const Observed* sight : sights_at_[i]) {
         const auto known = known_.find(sight->target);
-        const bool is_stated = known != known_.end() && !fix_of_.contains({true, sight->target}) &&
-                               !fix_of_.contains({false, sight->target}) &&
-                               !along_legs_.contains(sight->target);
-        if (is_stated && sight->is_true && sight->target != seen_.stations[i].name)
+        if (known != known_.end() && known->second.is_stated && sight->is_true &&
+            sight->target != seen_.stations[i].name)
           check_stated(*sight, station, known->second);
       }
     }
@@ -438,7 +444,6 @@ class Locator {
   std::map<NameId, std::vector<const Observed*>> sights_on_;
   Fixes found_;
   std::map<NameId, Known> known_;
-  std::set<NameId> along_legs_;
   /// Of a landmark or station, its place among the fixes; and of each fix, where it is reported.
   std::map<std::pair<bool, NameId>, std::size_t> fix_of_;
   std::vector<Place> fixed_at_;

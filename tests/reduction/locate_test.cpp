@@ -386,3 +386,22 @@ TEST_CASE("a doubtful sight gives no height") {
   CHECK(station(Reduced(text + "\n").reduction().fixes(), "Q1").elevation);
   CHECK(!station(Reduced(text + " doubtful\n").reduction().fixes(), "Q1").elevation);
 }
+
+TEST_CASE("a station and a landmark that share a name do not share what is found") {
+  // The sights lead behind, so that the station has no position; and then they do not.
+  const auto with = [](double off) {
+    return Reduced(head + landmarks(2) + landmark("Knoll", peaks()[3].position) +
+                   "station Knoll\n" + sight("Cairn", ridge, peaks()[0].position, off) +
+                   sight("Dome", ridge, peaks()[1].position, off) + "station Q2\n" +
+                   sight("Knoll", ridge, peaks()[3].position) +
+                   sight("Cairn", ridge, peaks()[0].position));
+  };
+  const Reduced nowhere = with(180);
+  CHECK(!station(nowhere.reduction().fixes(), "Knoll").position);
+  const Reduced somewhere = with(0);
+  CHECK(off_m(station(somewhere.reduction().fixes(), "Knoll").position, ridge) < 1);
+  for (const Reduced* log : {&nowhere, &somewhere}) {
+    CHECK(off_m(station(log->reduction().fixes(), "Q2").position, ridge) < 1);
+    CHECK(!log->reduction().fixes().landmarks[2].is_found);
+  }
+}
