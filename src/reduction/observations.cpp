@@ -117,7 +117,7 @@ class Observer {
     seen.azimuth = wrap_degrees(dial.degrees() + seen.correction);
     seen.sigma = settings_.accuracy.bearing;
     seen.declination_sigma = added.sigma;
-    seen.declination = settings_.declination.degrees_east();
+    if (settings_.has_figure()) seen.declination = settings_.declination.degrees_east();
     found_.by_model = found_.by_model || settings_.from_model();
     seen.accuracy = settings_.accuracy;
     return seen;

@@ -49,7 +49,8 @@ struct Observed {
   /// One sigma of the reading, and of the declination, degrees.
   double sigma = 0;
   double declination_sigma = 0;
-  double declination = 0;
+  /// Degrees, east positive; missing where it is no more than what an unknown dial was set to.
+  std::optional<double> declination;
   Accuracy accuracy;
   /// Up positive, degrees.
   std::optional<double> vertical;

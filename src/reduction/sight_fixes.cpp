@@ -37,13 +37,13 @@ double common_sigma_of(std::span<const UsableSight> sights) {
 
 std::vector<CommonSlip> common_slips(std::span<const UsableSight> sights) {
   std::vector<CommonSlip> slips = {{"the other end of the needle at all sights", 180}};
-  const double declination = sights.front().observed->declination;
-  const bool same = std::ranges::all_of(sights, [declination](const UsableSight& sight) {
+  const std::optional<double> declination = sights.front().observed->declination;
+  const bool same = std::ranges::all_of(sights, [&declination](const UsableSight& sight) {
     return sight.observed->is_true && sight.observed->declination == declination;
   });
-  if (!same || std::abs(declination) < least_declination) return slips;
-  slips.push_back({"the declination applied twice at all sights", -declination});
-  slips.push_back({"the declination on the wrong side at all sights", -2 * declination});
+  if (!same || std::abs(declination.value_or(0)) < least_declination) return slips;
+  slips.push_back({"the declination applied twice at all sights", -*declination});
+  slips.push_back({"the declination on the wrong side at all sights", -2 * *declination});
   return slips;
 }
 
@@ -161,10 +161,11 @@ void find_implied(SightFix& fix, std::span<const SightLine> lines,
   const bool fair = chance_of(free->chi_square, free->freedom) >= least_chance;
   const bool one_slip =
       std::ranges::any_of(fix.slips, [](const SightSlip& slip) { return slip.sight.has_value(); });
-  if (one_slip || !fair) return;
+  const std::optional<double> in_force = sights.front().observed->declination;
+  if (one_slip || !fair || !in_force) return;
   const double sigma = std::hypot(free->turn_sigma, common_sigma_of(sights));
   fix.implied = {
-      std::remainder(sights.front().observed->declination + free->turn, 360.0), free->turn_sigma,
+      std::remainder(*in_force + free->turn, 360.0), free->turn_sigma,
       std::abs(free->turn) > differing_sigmas * sigma ? Verdict::differs : Verdict::fits};
 }
 

@@ -405,3 +405,15 @@ TEST_CASE("a station and a landmark that share a name do not share what is found
     CHECK(!log->reduction().fixes().landmarks[2].is_found);
   }
 }
+
+TEST_CASE("where only the dial knows the declination, sights imply none") {
+  // As it was read on a dial that had been set.
+  std::string seen;
+  for (const Peak& peak : peaks())
+    seen += fmt::format("sight {} {:06.2f}\n", peak.name,
+                        earth::geodesic(ridge, peak.position).azimuth);
+  const Reduced log("declination as-set\n" + landmarks() + "station Q1\n" + seen);
+  const SightFix& found = fix(log.reduction().fixes(), "Q1");
+  CHECK(off_m(found.position, ridge) < 1);
+  CHECK(!found.implied);
+}

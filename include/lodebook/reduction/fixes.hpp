@@ -83,7 +83,8 @@ struct SightFix {
   /// Where there is a position: under 30 degrees at best errors become large.
   bool weak_cut = false;
   std::optional<ErrorTriangle> triangle;
-  /// Missing also where a slip in one sight explains why they disagree.
+  /// Missing also where a slip in one sight explains why they disagree, and where the dial was set
+  /// to a declination that nobody wrote down.
   std::optional<ImpliedDeclination> implied;
   /// The station lies near the circle through its landmarks, where sights say nothing of the
   /// declination.
