@@ -462,7 +462,10 @@ Fixes locate(const Notebook& notebook, const Options& options) {
     // The model's declination is that of the place, which is found with it: once more from there.
     const Fixes first = Locator(notebook, seen).run();
     for (std::size_t i = 0; i < seen.stations.size(); ++i) {
-      if (first.stations[i].position) places[seen.stations[i].name] = *first.stations[i].position;
+      const LocatedStation& station = first.stations[i];
+      // What a block states is its own, and not that of another block of the same station.
+      if (station.position && station.from != PositionFrom::at)
+        places[seen.stations[i].name] = *station.position;
     }
     seen = observe(notebook, options, places);
   }

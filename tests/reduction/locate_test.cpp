@@ -417,3 +417,20 @@ TEST_CASE("where only the dial knows the declination, sights imply none") {
   CHECK(off_m(found.position, ridge) < 1);
   CHECK(!found.implied);
 }
+
+TEST_CASE("the model's declination for a block without a position is the same in fix and table") {
+  const Position other{64.9, -13.6};
+  const Reduced log(
+      "date 2026-01-01\nset 0\ndeclination model\nlandmark New\nstation Q1 at 64.9N 18.6W\n"
+      "station Q2 at " +
+      at(other) + "\nsight New 330\nstation Q1\nsight New 050\n");
+  // The second block states nothing: its place is taken from above, and said so.
+  CHECK(log.count(Code::position_borrowed) == 1);
+  const double east = earth::magnetic_field(other, 0, 2026)->declination().degrees_east();
+  const auto& sights = fix(log.reduction().fixes(), "New").sights;
+  REQUIRE(sights.size() == 2);
+  for (std::size_t i = 0; i < 2; ++i) {
+    CHECK(std::abs(*log.row(i).correction - east) < 1e-4);
+    CHECK(test::off(sights[i].bearing, *log.row(i).bearing) < 1e-9);
+  }
+}
