@@ -42,6 +42,8 @@ FoundPoint point_of(const LocatedLandmark& landmark) {
   point.name = landmark.name;
   point.position = landmark.position;
   if (landmark.is_found) point.from = reduction::PositionFrom::sights;
+  point.covariance = landmark.covariance;
+  if (landmark.covariance) point.ellipse = reduction::ellipse95(*landmark.covariance);
   point.stated_elevation_m = landmark.stated_elevation_m;
   point.found_elevation = landmark.elevation;
   return point;

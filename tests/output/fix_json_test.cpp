@@ -148,6 +148,7 @@ TEST_CASE("landmarks are there where something was sought of them") {
   // One that vertical angles gave a height, and one that no line declares.
   fixes.landmarks[0].stated_elevation_m.reset();
   fixes.landmarks[0].elevation = reduction::FoundElevation{1410, 3, 1};
+  fixes.landmarks[0].covariance = reduction::Covariance::round(25);
   fixes.landmarks.pop_back();
   landmarks = document({fixes})["logs"][0]["landmarks"];
   REQUIRE(landmarks.size() == 2);
@@ -155,6 +156,8 @@ TEST_CASE("landmarks are there where something was sought of them") {
   CHECK(landmarks[0]["line"].is_null());
   CHECK(landmarks[0]["position_from"] == "at");
   CHECK(landmarks[0]["elevation_m"] == 1410);
+  CHECK(landmarks[0]["accuracy_m"] == 25);
+  CHECK(landmarks[0]["semi_major_m"] == 61.19);
   CHECK(landmarks[1]["name"] == "Peak");
   CHECK(landmarks[1]["position_from"] == "sights");
 }
