@@ -14,13 +14,25 @@ std::string_view fix_caution() {
          "proper instruments; a triangle of error holds the true point about one time in four";
 }
 
-void append_fix_diagnostics(std::string& out, const notebook::Source& source,
-                            const reduction::Fixes& fixes, bool color) {
+namespace {
+
+void append_diagnostics(std::string& out, const notebook::Source& source,
+                        const reduction::Fixes& fixes, bool color) {
   append_notes(out, fixes.diagnostics);
   for (const notebook::Diagnostic& diagnostic : fixes.diagnostics) {
     if (diagnostic.severity != notebook::Severity::note)
       append_diagnostic(out, source, diagnostic, color);
   }
+}
+
+}  // namespace
+
+void append_fix_diagnostics(std::string& out, const notebook::Source& source,
+                            const reduction::Fixes& fixes, bool color) {
+  if (fixes.diagnostics.empty()) return;
+  append_bold(out, shown_name(source), color);
+  out.push_back('\n');
+  append_diagnostics(out, source, fixes, color);
 }
 
 void FixReport::log(std::string& out, const notebook::Source& source,
@@ -43,7 +55,7 @@ void FixReport::log(std::string& out, const notebook::Source& source,
   }
   append_back_bearings(out, fixes, color_);
   if (!fixes.diagnostics.empty()) out.push_back('\n');
-  append_fix_diagnostics(out, source, fixes, color_);
+  append_diagnostics(out, source, fixes, color_);
 }
 
 void FixReport::end(std::string& out) {

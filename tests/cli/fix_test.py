@@ -43,6 +43,14 @@ class Fix(Case):
         self.assert_status(0, "fix", "good.txt", "-o", "b.csv", "--format", "text")
         self.assertTrue(self.read("b.csv").startswith(b"good.txt\n"))
 
+    def test_what_is_wrong_is_told_under_the_name_of_its_log(self):
+        for name in ("a.txt", "b.txt"):
+            self.put(name, "set 0\ndeclination 24.6E\nstation Q1\n  lineation N20W -31\n")
+        told = self.assert_status(0, "fix", "a.txt", "good.txt", "b.txt", "--format", "csv").stderr
+        self.assertEqual(
+            told, b"a.txt\n  notes: line 4 other-end\nb.txt\n  notes: line 4 other-end\n"
+        )
+
     def test_formats_are_those_of_the_command(self):
         done = self.assert_status(2, "fix", "good.txt", "--format", "log")
         self.assertIn(b"help: --format text|json|csv|geojson\n", done.stderr)

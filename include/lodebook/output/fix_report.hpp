@@ -9,7 +9,8 @@ namespace lodebook::output {
 /// Says what positions from sights and legs are not good for.
 std::string_view fix_caution();
 
-/// Errors and warnings in full, notes on one line.
+/// What is wrong in a log, under its name: errors and warnings in full, notes on one line. Nothing
+/// where nothing is wrong.
 void append_fix_diagnostics(std::string& out, const notebook::Source& source,
                             const reduction::Fixes& fixes, bool color);
 
