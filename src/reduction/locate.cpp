@@ -433,8 +433,9 @@ class Locator {
     const Azimuth<north::dial> expected =
         Azimuth<north::dial>::clockwise(*Angle::from_degrees(line.azimuth - sight.correction));
     add(sight.place,
-        wording::sight_off(off, limit, known.name,
-                           explain_sight(sight.typed, sight.south_end, expected, limit)),
+        wording::sight_off(
+            off, limit, known.name,
+            explain_sight(sight.typed, sight.south_end, sight.declination, expected, limit)),
         sight.reading);
   }
 

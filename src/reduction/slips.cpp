@@ -175,16 +175,21 @@ std::string explain_line(const LineAttitude& typed, double limit, const LineMisf
   return advice(std::move(candidates), limit);
 }
 
-std::string explain_sight(const Bearing& typed, bool south_end, Azimuth<north::dial> expected,
-                          double limit) {
-  const auto off = [&](const Bearing& bearing) {
-    const Azimuth<north::dial> read = bearing.azimuth();
+std::string explain_sight(const Bearing& typed, bool south_end, std::optional<double> declination,
+                          Azimuth<north::dial> expected, double limit) {
+  const auto off = [&](const Bearing& bearing, double turn = 0) {
+    const Azimuth<north::dial> read = bearing.azimuth() + *Angle::from_degrees(turn);
     return separation(south_end ? read.opposite() : read, expected).degrees();
   };
   std::vector<Candidate> candidates;
   candidates.push_back({"the other end of the needle", 180 - off(typed)});
   for (const MeantBearing& slip : bearing_slips(typed))
     candidates.push_back({slip.words, off(slip.bearing)});
+  // A smaller one would bring a sight that is hardly over the limit under it.
+  if (declination && std::abs(*declination) > limit) {
+    candidates.push_back({"the declination applied twice", off(typed, -*declination)});
+    candidates.push_back({"the declination on the wrong side", off(typed, -2 * *declination)});
+  }
   return advice(std::move(candidates), limit);
 }
 

@@ -5,6 +5,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -32,9 +33,11 @@ std::string explain_plane(const notebook::PlaneAttitude& plane, double limit,
 std::string explain_line(const notebook::LineAttitude& line, double limit,
                          const LineMisfit& misfit);
 
-/// The same for a sight that is expected at an azimuth on the dial; `south_end` as it was typed.
+/// The same for a sight that is expected at an azimuth on the dial; `south_end` as it was typed,
+/// `declination` in degrees, east positive, where it is known.
 std::string explain_sight(const notebook::Bearing& typed, bool south_end,
-                          Azimuth<north::dial> expected, double limit);
+                          std::optional<double> declination, Azimuth<north::dial> expected,
+                          double limit);
 
 /// The same for a fore and a back bearing, either of which may hold the slip.
 std::string explain_back_bearing(const notebook::Leg& leg, double limit);

@@ -286,6 +286,14 @@ TEST_CASE("sights at a station with a position are held against it") {
   CHECK(off.help.find("the other end of the needle") != std::string::npos);
   CHECK(log.row(2).status == reduction::Status::suspect);
   CHECK(log.row(3).status == reduction::Status::ok);  // within the floor of three degrees
+  // A dial that was set already, and a declination added where it had to be subtracted.
+  for (const auto& [times, words] : {std::pair(1, "the declination applied twice? then 0.0"),
+                                     std::pair(2, "the declination on the wrong side? then 0.0")}) {
+    const Reduced turned(head + landmarks(1) + "station Q1 at " + at(ridge) + "\n" +
+                         sight("Cairn", ridge, peaks()[0].position, times * declination));
+    CHECK(turned.only(Code::sight_misfit).help.find(words) != std::string::npos);
+    CHECK(turned.row().status == reduction::Status::suspect);
+  }
   // What no slip explains is noted and not suspected.
   const Reduced noted(head + landmarks(1) + "station Q1 at " + at(ridge) + "\n" +
                       sight("Cairn", ridge, peaks()[0].position, 33));
