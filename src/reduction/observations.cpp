@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: MIT
 #include "observations.hpp"
 
+#include <algorithm>
+#include <cmath>
+
 #include "blocks.hpp"
 #include "settings_keeper.hpp"
 #include "site_keeper.hpp"
@@ -132,6 +135,18 @@ class Observer {
 };
 
 }  // namespace
+
+bool Observations::legs_are_true() const {
+  return std::ranges::all_of(legs, [](const ObservedLeg& leg) { return leg.observed.is_true; });
+}
+
+double Observations::back_bearing_sigma() const {
+  double sigma = 0;
+  for (const ObservedLeg& leg : legs) {
+    if (leg.back) sigma = std::max(sigma, leg.observed.sigma);
+  }
+  return std::sqrt(2) * sigma;
+}
 
 Observations observe(const Notebook& notebook, const Options& options, const FoundPlaces& places) {
   return Observer(notebook, options, places).run();

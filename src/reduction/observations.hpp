@@ -77,6 +77,11 @@ struct Observations {
   std::optional<notebook::Place> attraction_stated;
   /// A declination is the geomagnetic model's, and so depends on where a station is.
   bool by_model = false;
+
+  /// Whether all legs refer to true north: no declination is missing.
+  bool legs_are_true() const;
+  /// One sigma of the difference of a leg's two bearings, degrees: the largest of all legs.
+  double back_bearing_sigma() const;
 };
 
 /// `places` are where stations without a position stand, as far as the model's declination goes.

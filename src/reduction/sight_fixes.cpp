@@ -227,6 +227,11 @@ SightFix fix_by_sights(bool is_landmark, std::span<const UsableSight> sights,
   }
   find_cuts(fix, lines);
   if (!fix.agrees) fix.slips = explain_sights(typed, common_sigma, others(), common_slips(sights));
+  for (const SightSlip& slip : fix.slips) {
+    if (!slip.sight) continue;
+    std::string& suspicion = fix.sights[*slip.sight].suspicion;
+    suspicion += (suspicion.empty() ? "" : "; or ") + slip.words;
+  }
   if (!fix.agrees && fix.slips.empty())
     fix.disagrees_most = disagreeing_most(lines, common_sigma, fix);
   find_implied(fix, lines, sights);

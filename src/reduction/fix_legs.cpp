@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: MIT
+#include "fix_legs.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <lodebook/orientation/angle.hpp>
+#include <map>
+
+namespace lodebook::reduction {
+
+namespace {
+
+FixLeg level(const ObservedLeg& walked, std::size_t to) {
+  const Observed& observed = walked.observed;
+  FixLeg leg;
+  leg.line = observed.line;
+  leg.reading = observed.reading;
+  leg.from = observed.station;
+  leg.to = to;
+  leg.fore = observed.azimuth;
+  leg.azimuth = observed.azimuth;
+  leg.back = walked.back;
+  if (leg.back) leg.disagreement = std::abs(std::remainder(*leg.back - leg.fore - 180, 360.0));
+  leg.vertical_angle = observed.vertical;
+  leg.measured_m = walked.distance_m;
+  leg.distance_m = walked.distance_m * cos(*Angle::from_degrees(observed.vertical.value_or(0)));
+  return leg;
+}
+
+void find_attraction(const Observations& seen, Fixes& found) {
+  std::vector<ForeAndBack> both;
+  std::vector<std::size_t> leg_numbers;
+  for (std::size_t i = 0; i < found.legs.size(); ++i) {
+    const FixLeg& leg = found.legs[i];
+    if (!leg.back) continue;
+    both.push_back({leg.from, leg.to, leg.fore, *leg.back});
+    leg_numbers.push_back(i);
+  }
+  found.attraction = local_attraction(both, seen.back_bearing_sigma());
+  if (!found.attraction) return;
+  for (std::size_t i = 0; i < leg_numbers.size(); ++i)
+    found.legs[leg_numbers[i]].corrected = found.attraction->legs[i];
+}
+
+/// Every leg read at a station whose correction is known, also those without a back bearing.
+void free_legs(Fixes& found) {
+  std::map<std::size_t, double> corrections;
+  for (const StationAttraction& station : found.attraction->stations)
+    corrections[station.station] = station.correction;
+  for (FixLeg& leg : found.legs) {
+    const auto correction = corrections.find(leg.from);
+    if (correction != corrections.end()) leg.azimuth = wrap_degrees(leg.fore + correction->second);
+  }
+  found.attraction_applied = true;
+}
+
+}  // namespace
+
+void take_legs(const Observations& seen, Fixes& found) {
+  std::map<notebook::NameId, std::size_t> numbers;
+  for (std::size_t i = 0; i < seen.stations.size(); ++i)
+    numbers[seen.stations[i].name] = i;
+  for (const ObservedLeg& walked : seen.legs)
+    found.legs.push_back(level(walked, numbers.at(walked.observed.target)));
+  find_attraction(seen, found);
+  if (seen.attraction_stated && found.attraction) free_legs(found);
+}
+
+}  // namespace lodebook::reduction
