@@ -111,22 +111,24 @@ std::optional<ErrorTriangle> triangle_of(std::span<const SightLine> lines) {
   return triangle;
 }
 
-/// Three known points apart from each other, or nothing.
-std::optional<std::array<earth::Position, 3>> three_points(std::span<const SightLine> lines) {
-  std::array<earth::Position, 3> points;
-  std::size_t count = 0;
+/// The known points, each once, however often it is sighted.
+std::vector<earth::Position> known_points(std::span<const SightLine> lines) {
+  constexpr double same_m = 1;
+  constexpr double surely_apart = 1e-4;  // of latitude, degrees: over 10 m
+  std::vector<earth::Position> points;
   for (const SightLine& line : lines) {
-    const bool is_new = std::none_of(
-        points.begin(), points.begin() + count,
-        [&line](const earth::Position& point) { return earth::distance_m(point, line.known) < 1; });
-    if (is_new) points[count++] = line.known;
-    if (count == points.size()) return points;
+    const bool is_new = std::ranges::none_of(points, [&line](const earth::Position& point) {
+      return std::abs(point.latitude - line.known.latitude) < surely_apart &&
+             earth::distance_m(point, line.known) < same_m;
+    });
+    if (is_new) points.push_back(line.known);
   }
-  return std::nullopt;
+  return points;
 }
 
-/// Whether the point lies near the circle through three others.
-bool is_near_circle(const earth::Position& point, const std::array<earth::Position, 3>& others) {
+/// Whether the point lies near the circle through the first three of the others.
+bool is_near_circle(const earth::Position& point, std::span<const earth::Position> others) {
+  if (others.size() < 3) return false;
   const earth::LocalPlane plane(others[0]);
   const earth::PlanePoint b = plane.to_plane(others[1]);
   const earth::PlanePoint c = plane.to_plane(others[2]);
@@ -147,10 +149,9 @@ void find_implied(SightFix& fix, std::span<const SightLine> lines,
   const SightResult result = fit_with_turn(lines);
   const auto* const free = std::get_if<SightFit>(&result);
   if (!free) {
-    const auto points = three_points(lines);
     fix.danger_circle = fix.position && !fix.weak_cut &&
-                        std::get<SightFault>(result) == SightFault::undetermined && points &&
-                        is_near_circle(*fix.position, *points);
+                        std::get<SightFault>(result) == SightFault::undetermined &&
+                        is_near_circle(*fix.position, known_points(lines));
     return;
   }
   using Verdict = ImpliedDeclination::Verdict;
@@ -191,11 +192,8 @@ SightFix fix_by_sights(bool is_landmark, std::span<const UsableSight> sights,
     fixed.sigma = observed.sigma;
     fix.sights.push_back(std::move(fixed));
     fix.without_declination = fix.without_declination || !observed.is_true;
-    const bool is_new = std::none_of(sights.data(), &sight, [&sight](const UsableSight& before) {
-      return earth::distance_m(before.known.position, sight.known.position) < 1;
-    });
-    if (is_new) ++fix.points;
   }
+  fix.points = known_points(lines).size();
   if (fix.without_declination) {
     find_implied(fix, lines, sights);
     return fix;
