@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: MIT
 #include "elevations.hpp"
 
-#include "sight_slips.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <lodebook/earth/geodesic.hpp>
 #include <lodebook/orientation/angle.hpp>
+#include <lodebook/reduction/chi_square.hpp>
 #include <map>
 #include <numbers>
 

@@ -4,7 +4,6 @@
 
 #include <Eigen/Dense>
 #include <algorithm>
-#include <boost/math/distributions/chi_squared.hpp>
 #include <cmath>
 #include <lodebook/earth/geodesic.hpp>
 #include <numbers>
@@ -331,13 +330,6 @@ std::string_view words_for(SightFault fault) {
       break;
   }
   return "the sights meet nowhere";
-}
-
-double chance_of(double chi_square, std::size_t freedom) {
-  if (freedom == 0) return 1;
-  if (!std::isfinite(chi_square)) return 0;
-  const boost::math::chi_squared distribution(static_cast<double>(freedom));
-  return boost::math::cdf(boost::math::complement(distribution, chi_square));
 }
 
 double cut(double azimuth, double other) {

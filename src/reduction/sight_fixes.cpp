@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <lodebook/earth/geodesic.hpp>
+#include <lodebook/reduction/chi_square.hpp>
 #include <numbers>
 
 namespace lodebook::reduction {

@@ -11,6 +11,7 @@
 
 #include <lodebook/earth/geodesic.hpp>
 #include <lodebook/orientation/angle.hpp>
+#include <lodebook/reduction/chi_square.hpp>
 
 #include "slips.hpp"
 

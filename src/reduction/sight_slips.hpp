@@ -12,9 +12,6 @@
 
 namespace lodebook::reduction {
 
-/// Sights disagree where a chi-square as large has less chance than this: one good fix in a hundred
-/// is suspected for nothing.
-inline constexpr double least_chance = 0.01;
 /// A slip explains it where what remains has this chance at least. It is less, or one true slip in
 /// a hundred would not be named for the other readings' errors.
 inline constexpr double least_chance_explained = 0.001;

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <lodebook/earth/geodesic.hpp>
 #include <lodebook/orientation/angle.hpp>
+#include <lodebook/reduction/chi_square.hpp>
 #include <numbers>
 #include <utility>
 
@@ -18,8 +19,7 @@ using earth::PlanePoint;
 
 constexpr double radians = std::numbers::pi / 180;  // in a degree
 constexpr double rounding_m = 1e-6;
-constexpr double always_allowed_m2 = 1e-6;     // a millimetre, squared
-constexpr double chi_square_limit = 9.210340;  // -2 ln 0.01: two degrees of freedom, 1 %
+constexpr double always_allowed_m2 = 1e-6;  // a millimetre, squared
 
 PlanePoint operator+(const PlanePoint& a, const PlanePoint& b) {
   return {a.east_m + b.east_m, a.north_m + b.north_m};
@@ -207,15 +207,13 @@ Covariance Adjustment::covariance_of(const Error& error) const {
 bool Adjustment::is_contradiction(const PlanePoint& misclosure, const Error& error) const {
   const Covariance covariance = covariance_of(error);
   // Along the covariance's axes, so that one without any width does no harm.
-  const double middle = (covariance.east + covariance.north) / 2;
-  const double half_difference = (covariance.north - covariance.east) / 2;
-  const double spread = std::hypot(half_difference, covariance.both);
-  const PlanePoint axis = towards(Angle::atan2(covariance.both, half_difference).degrees() / 2, 1);
+  const Axes axes = axes_of(covariance);
+  const PlanePoint axis = towards(axes.major_azimuth, 1);
   const double in_length = misclosure.east_m * axis.east_m + misclosure.north_m * axis.north_m;
   const double aside = misclosure.east_m * axis.north_m - misclosure.north_m * axis.east_m;
-  return in_length * in_length / (middle + spread + always_allowed_m2) +
-             aside * aside / (std::max(middle - spread, 0.0) + always_allowed_m2) >
-         chi_square_limit;
+  const double chi_square = in_length * in_length / (axes.major + always_allowed_m2) +
+                            aside * aside / (axes.minor + always_allowed_m2);
+  return chance_of(chi_square, 2) < least_chance;
 }
 
 Adjustment::Course Adjustment::course_of(const TraverseRun& run) {

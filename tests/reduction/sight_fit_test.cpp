@@ -7,6 +7,7 @@
 #include <cmath>
 #include <lodebook/earth/geodesic.hpp>
 #include <lodebook/orientation/angle.hpp>
+#include <lodebook/reduction/chi_square.hpp>
 #include <random>
 #include <references/rows.hpp>
 

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <lodebook/earth/geodesic.hpp>
 #include <lodebook/orientation/angle.hpp>
+#include <lodebook/reduction/chi_square.hpp>
 #include <random>
 
 namespace {

@@ -22,6 +22,15 @@ struct Covariance {
   Covariance scaled(double factor) const { return {east * factor, both * factor, north * factor}; }
 };
 
+/// Its variances along its own axes, square metres, and the azimuth of the longer one, degrees in
+/// [0, 180).
+struct Axes {
+  double major = 0;
+  double minor = 0;
+  double major_azimuth = 0;
+};
+Axes axes_of(const Covariance& covariance);
+
 /// The ellipse that holds the true point with 95 % confidence: semi-axes in metres, and the azimuth
 /// of the longer one, degrees in [0, 180).
 struct ErrorEllipse {

@@ -65,9 +65,6 @@ SightResult fit(std::span<const SightLine> sights, double common_sigma);
 /// from the point that is sought.
 SightResult fit_with_turn(std::span<const SightLine> sights);
 
-/// How probable a chi-square of at least that is where nothing is wrong; 1 without freedom.
-double chance_of(double chi_square, std::size_t freedom);
-
 /// How far two sight lines cross from being parallel, degrees in [0, 90]; and the best of many.
 double cut(double azimuth, double other);
 double best_cut(std::span<const double> azimuths);
