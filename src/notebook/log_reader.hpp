@@ -16,9 +16,10 @@ class LogReader {
   void read();
   /// Reads the first line as one reading on its own (single_reader.cpp).
   SingleReading read_single(ReadAs as);
-  /// Read the first line as a position or a height on its own (single_reader.cpp).
+  /// Read the first line as a position, height or declination on its own (single_reader.cpp).
   std::optional<earth::Position> read_single_position();
   std::optional<Length> read_single_height();
+  std::optional<DeclinationSetting> read_single_declination();
 
  private:
   /// One line's statement: its first word, what stands behind it, and what stands beside it.

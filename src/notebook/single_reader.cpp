@@ -160,6 +160,19 @@ std::optional<Length> LogReader::read_single_height() {
   return height;
 }
 
+std::optional<DeclinationSetting> LogReader::read_single_declination() {
+  faults_.start(1);
+  const Span whole = notebook_.source.line(1);
+  if (!has_sound_bytes(whole)) return std::nullopt;
+  const Tokens tokens(notebook_.source.text(), whole);
+  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  const auto setting = read_declination_words(cursor);
+  if (!setting || has_second_line()) return std::nullopt;
+  if (!cursor.at_end())
+    return cursor.fail(cursor.rest(), wording::trailing_text(cursor.text(cursor.rest()), "24.6E"));
+  return setting;
+}
+
 SingleReading read_single(const Source& source, ReadAs as, const ReadOptions& options) {
   Notebook notebook{source, {}, {}, {}, {}, 0};
   SingleReading single = LogReader(notebook, options).read_single(as);
@@ -169,17 +182,9 @@ SingleReading read_single(const Source& source, ReadAs as, const ReadOptions& op
 
 std::optional<DeclinationSetting> read_declination(const Source& source,
                                                    std::vector<Diagnostic>& diagnostics) {
-  Faults faults(source, diagnostics);
-  const Tokens tokens(source.text(), source.line(1));
-  Cursor cursor(source.text(), tokens, faults);
-  auto setting = read_declination_words(cursor);
-  if (setting && source.line_count() > 1) {
-    faults.start(2);
-    faults.add(source.line(2), wording::trailing_text(source.text(source.line(2)), "one line"));
-    return std::nullopt;
-  }
-  if (setting && !cursor.at_end())
-    return cursor.fail(cursor.rest(), wording::trailing_text(cursor.text(cursor.rest()), "24.6E"));
+  Notebook notebook{source, {}, {}, {}, {}, 0};
+  const auto setting = LogReader(notebook, {}).read_single_declination();
+  std::ranges::move(notebook.diagnostics, std::back_inserter(diagnostics));
   return setting;
 }
 

@@ -62,12 +62,10 @@ Diagnostic danger_circle() {
 }
 
 Diagnostic implied_declination(double degrees_east, double sigma, std::string_view help) {
-  std::string figure;
-  append_trimmed(figure, sigma, 1);
   return warning(
       Code::implied_declination, 72,
       format("the sights agree among themselves on a declination of {} ±{}, not on the stated one",
-             lettered(degrees_east), figure),
+             lettered(degrees_east), trimmed(sigma, 1)),
       help.empty() ? std::string("local attraction here, or a declination mistyped?")
                    : std::string(help));
 }
@@ -92,15 +90,14 @@ Diagnostic heights_disagree(std::size_t count, double lowest_m, double highest_m
 }
 
 Diagnostic local_attraction(double correction, bool applied) {
-  std::string figure;
-  append_trimmed(figure, std::abs(correction), 1);
-  return warning(Code::local_attraction, 58,
-                 format("local attraction: by the legs from stations that are free of it, {} "
-                        "degrees are to be {} the bearings read here",
-                        figure, correction < 0 ? "subtracted from" : "added to"),
-                 applied ? "applied to the legs, as 'attraction correct' says; strikes and sights "
-                           "here stand as read"
-                         : "'attraction correct' in the heading applies it to the legs");
+  return warning(
+      Code::local_attraction, 58,
+      format("local attraction: by the legs from stations that are free of it, {} "
+             "degrees are to be {} the bearings read here",
+             trimmed(std::abs(correction), 1), correction < 0 ? "subtracted from" : "added to"),
+      applied ? "applied to the legs, as 'attraction correct' says; strikes and sights "
+                "here stand as read"
+              : "'attraction correct' in the heading applies it to the legs");
 }
 
 Diagnostic attraction_unapplied() {

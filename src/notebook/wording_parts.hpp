@@ -34,6 +34,13 @@ inline Diagnostic note(Code code, std::string message, std::string help) {
   return make(code, Severity::note, 0, std::move(message), std::move(help));
 }
 
+/// Without trailing zeros.
+inline std::string trimmed(double value, int decimals) {
+  std::string text;
+  append_trimmed(text, value, decimals);
+  return text;
+}
+
 /// `24.98E`, with two decimals at most.
 inline std::string lettered(double degrees_east) {
   std::string text;

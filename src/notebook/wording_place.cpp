@@ -45,12 +45,6 @@ std::string_view position_fault(earth::PositionFault fault) {
   return "no position";
 }
 
-std::string trimmed(double value, int decimals) {
-  std::string text;
-  append_trimmed(text, value, decimals);
-  return text;
-}
-
 /// `1900-01-01 to 2030-01-01`
 std::string models_years() {
   return format("{:.0f}-01-01 to {:.0f}-01-01", earth::first_field_year, earth::last_field_year);

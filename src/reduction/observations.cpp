@@ -84,14 +84,14 @@ class Observer {
     const auto* reading = std::get_if<Reading>(&entry.what);
     if (!reading || reading->rejected || !station) return;
     if (const auto* sight = std::get_if<Sight>(&reading->what)) {
-      Observed seen = observed(entry, *reading, *station, sight->bearing, sight->south_end);
+      Observed seen = observed(entry, *reading, *station, *sight);
       seen.target = sight->target;
       if (sight->vertical) seen.vertical = sight->vertical->degrees();
       found_.sights.push_back(seen);
     } else if (const auto* leg = std::get_if<Leg>(&reading->what)) {
       if (!stations_.contains(leg->to)) return;
       ObservedLeg walked;
-      walked.observed = observed(entry, *reading, *station, leg->bearing, leg->south_end);
+      walked.observed = observed(entry, *reading, *station, *leg);
       walked.observed.target = leg->to;
       if (leg->slope) walked.observed.vertical = leg->slope->degrees();
       walked.distance_m = leg->distance.metres(settings_.pace_m.value_or(0));
@@ -101,8 +101,9 @@ class Observer {
     }
   }
 
+  template <class SightOrLeg>
   Observed observed(const Entry& entry, const Reading& reading, std::size_t station,
-                    const Bearing& bearing, bool south_end) {
+                    const SightOrLeg& typed) {
     site_.settle(settings_);
     const Correction added = correction(settings_, North::geographic);
     Observed seen;
@@ -111,13 +112,12 @@ class Observer {
     seen.place =
         notebook_.source.place(entry.line, find_word(notebook_.source, reading.written, ""));
     seen.station = station;
-    seen.typed = bearing;
-    seen.south_end = south_end;
+    seen.typed = typed.bearing;
+    seen.south_end = typed.south_end;
     seen.doubtful = reading.doubtful;
     seen.correction = added.angle.degrees();
     seen.is_true = added.north == North::geographic;
-    const Azimuth<north::dial> dial = south_end ? bearing.azimuth().opposite() : bearing.azimuth();
-    seen.azimuth = wrap_degrees(dial.degrees() + seen.correction);
+    seen.azimuth = wrap_degrees(typed.azimuth().degrees() + seen.correction);
     seen.sigma = settings_.accuracy.bearing;
     seen.declination_sigma = added.sigma;
     if (settings_.has_figure()) seen.declination = settings_.declination.degrees_east();
