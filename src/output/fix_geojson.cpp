@@ -8,25 +8,22 @@
 namespace lodebook::output {
 
 void FixGeoJson::begin(std::string& out) {
-  out += "{\"type\":\"FeatureCollection\",\"name\":\"lodebook-fix\",\"features\":[";
-  first_ = true;
+  features_.begin(out, "lodebook-fix");
 }
 
 void FixGeoJson::log(std::string& out, const notebook::Source& source,
                      const reduction::Fixes& fixes) {
   for (const FoundPoint& station : stations_of(fixes)) {
-    out += first_ ? "\n" : ",\n";
-    first_ = false;
-    out += "{\"type\":\"Feature\",\"geometry\":";
+    features_.feature(out);
     append_point(out, station.position);
-    out += ",\"properties\":";
+    features_.properties(out);
     append_row_object(out, fix_columns(), FixRow{source, station});
-    out.push_back('}');
+    features_.end_feature(out);
   }
 }
 
 void FixGeoJson::end(std::string& out) {
-  out += "\n]}\n";
+  features_.end(out);
 }
 
 }  // namespace lodebook::output

@@ -34,8 +34,8 @@ Json properties(std::string_view what, std::string_view name) {
 /// Features of one log, on their way out.
 class Drawing {
  public:
-  Drawing(std::string& out, bool& first, const notebook::Source& source)
-      : out_(out), first_(first), source_(source) {}
+  Drawing(std::string& out, FeatureCollection& features, const notebook::Source& source)
+      : out_(out), features_(features), source_(source) {}
 
   void point(const FoundPoint& point) {
     if (!point.position) return;
@@ -55,7 +55,7 @@ class Drawing {
     found["bearing"] = azimuth_figure(leg.azimuth);
     found["distance_m"] = figure(leg.distance_m, 2);
     found["source"] = source_of(source_, leg.line);
-    begin();
+    features_.feature(out_);
     append_line(out_, *from.position, *to.position);
     end(found);
   }
@@ -69,7 +69,7 @@ class Drawing {
     found["residual"] = figure(sight.residual, 2);
     found["distance_m"] = figure(sight.distance_m, 2);
     found["source"] = source_of(source_, sight.line);
-    begin();
+    features_.feature(out_);
     if (fix.is_landmark) {
       append_line(out_, sight.known, *fix.position);
     } else {
@@ -84,37 +84,30 @@ class Drawing {
     found["semi_minor_m"] = figure(point.ellipse->semi_minor_m, 2);
     found["major_azimuth"] = axis_figure(point.ellipse->major_azimuth);
     if (point.line) found["source"] = source_of(source_, *point.line);
-    begin();
+    features_.feature(out_);
     append_ellipse(out_, *point.position, *point.ellipse);
     end(found);
   }
 
-  void begin() {
-    out_ += first_ ? "\n" : ",\n";
-    first_ = false;
-    out_ += "{\"type\":\"Feature\",\"geometry\":";
-  }
-
   void end(const Json& found) {
-    out_ += ",\"properties\":";
+    features_.properties(out_);
     out_ += found.dump();
-    out_.push_back('}');
+    features_.end_feature(out_);
   }
 
   std::string& out_;
-  bool& first_;
+  FeatureCollection& features_;
   const notebook::Source& source_;
 };
 
 }  // namespace
 
 void FixRays::begin(std::string& out) {
-  out += "{\"type\":\"FeatureCollection\",\"name\":\"lodebook-rays\",\"features\":[";
-  first_ = true;
+  features_.begin(out, "lodebook-rays");
 }
 
 void FixRays::log(std::string& out, const notebook::Source& source, const reduction::Fixes& fixes) {
-  Drawing drawing(out, first_, source);
+  Drawing drawing(out, features_, source);
   for (const FoundPoint& station : stations_of(fixes))
     drawing.point(station);
   for (const FoundPoint& landmark : landmarks_of(fixes))
@@ -124,7 +117,7 @@ void FixRays::log(std::string& out, const notebook::Source& source, const reduct
 }
 
 void FixRays::end(std::string& out) {
-  out += "\n]}\n";
+  features_.end(out);
 }
 
 }  // namespace lodebook::output

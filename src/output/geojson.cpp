@@ -8,8 +8,7 @@
 namespace lodebook::output {
 
 void GeoJsonWriter::begin(std::string& out) {
-  out += "{\"type\":\"FeatureCollection\",\"name\":\"lodebook\",\"features\":[";
-  first_ = true;
+  features_.begin(out, "lodebook");
 }
 
 void GeoJsonWriter::page(std::string& out, const notebook::Source& source,
@@ -17,18 +16,16 @@ void GeoJsonWriter::page(std::string& out, const notebook::Source& source,
   std::string geometry;
   append_point(geometry, page.position ? std::optional(page.position->position) : std::nullopt);
   for (const reduction::Row& row : page.rows) {
-    out += first_ ? "\n" : ",\n";
-    first_ = false;
-    out += "{\"type\":\"Feature\",\"geometry\":";
+    features_.feature(out);
     out += geometry;
-    out += ",\"properties\":";
+    features_.properties(out);
     append_row_object(out, columns_, RowContext{source, page, row});
-    out.push_back('}');
+    features_.end_feature(out);
   }
 }
 
 void GeoJsonWriter::end(std::string& out) {
-  out += "\n]}\n";
+  features_.end(out);
 }
 
 }  // namespace lodebook::output

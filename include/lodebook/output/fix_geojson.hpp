@@ -2,6 +2,7 @@
 // The stations and how well they are known, as GeoJSON points (RFC 7946).
 #pragma once
 
+#include <lodebook/output/feature_collection.hpp>
 #include <lodebook/reduction/fixes.hpp>
 
 namespace lodebook::output {
@@ -15,7 +16,7 @@ class FixGeoJson {
   void end(std::string& out);
 
  private:
-  bool first_ = true;
+  FeatureCollection features_;
 };
 
 }  // namespace lodebook::output

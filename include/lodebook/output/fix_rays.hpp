@@ -2,6 +2,7 @@
 // What a fix looks like on a map: sight lines, error ellipses and legs as GeoJSON (RFC 7946).
 #pragma once
 
+#include <lodebook/output/feature_collection.hpp>
 #include <lodebook/reduction/fixes.hpp>
 
 namespace lodebook::output {
@@ -16,7 +17,7 @@ class FixRays {
   void end(std::string& out);
 
  private:
-  bool first_ = true;
+  FeatureCollection features_;
 };
 
 }  // namespace lodebook::output

@@ -2,6 +2,7 @@
 // The table as GeoJSON points (RFC 7946), written a page at a time.
 #pragma once
 
+#include <lodebook/output/feature_collection.hpp>
 #include <lodebook/output/table.hpp>
 
 namespace lodebook::output {
@@ -17,7 +18,7 @@ class GeoJsonWriter {
 
  private:
   Columns columns_;
-  bool first_ = true;
+  FeatureCollection features_;
 };
 
 }  // namespace lodebook::output
