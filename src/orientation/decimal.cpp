@@ -63,6 +63,10 @@ std::int64_t rounded_azimuth(double degrees, int decimals) {
   return units < 0 ? units + turn : units;
 }
 
+std::int64_t rounded_axis(double degrees, int decimals) {
+  return rounded_azimuth(degrees, decimals) % (180 * units_per_one(decimals));
+}
+
 void append_figure(std::string& out, std::int64_t units, int decimals, int min_digits) {
   assert(decimals >= 0);
   const auto bits = static_cast<std::uint64_t>(units);

@@ -5,20 +5,18 @@
 #include <lodebook/earth/grid.hpp>
 #include <lodebook/orientation/decimal.hpp>
 
+#include "text.hpp"
+
 namespace lodebook::output {
 namespace {
 
-void append_number(std::string& out, const std::optional<double>& value, int decimals) {
-  if (value) append_figure(out, rounded(*value, decimals), decimals);
-}
-
 void append_grid_number(std::string& out, const FixRow& at, double earth::GridPosition::*metres) {
-  if (at.point.position) append_number(out, earth::grid_position(*at.point.position).*metres, 2);
+  if (at.point.position) append_figure_of(out, earth::grid_position(*at.point.position).*metres, 2);
 }
 
 void append_ellipse_number(std::string& out, const FixRow& at,
                            double reduction::ErrorEllipse::*metres) {
-  if (at.point.ellipse) append_number(out, (*at.point.ellipse).*metres, 2);
+  if (at.point.ellipse) append_figure_of(out, (*at.point.ellipse).*metres, 2);
 }
 
 void append_suspicions(std::string& out, const FixRow& at) {
@@ -41,11 +39,11 @@ constexpr auto table = std::to_array<FixColumn>({
     {"station", Type::text, [](Out out, At at) { out += at.point.name; }},
     {"latitude", Type::number,
      [](Out out, At at) {
-       if (at.point.position) append_number(out, at.point.position->latitude, 7);
+       if (at.point.position) append_figure_of(out, at.point.position->latitude, 7);
      }},
     {"longitude", Type::number,
      [](Out out, At at) {
-       if (at.point.position) append_number(out, at.point.position->longitude, 7);
+       if (at.point.position) append_figure_of(out, at.point.position->longitude, 7);
      }},
     {"easting", Type::number,
      [](Out out, At at) { append_grid_number(out, at, &earth::GridPosition::easting_m); }},
@@ -57,7 +55,7 @@ constexpr auto table = std::to_array<FixColumn>({
      }},
     {"position_from", Type::word, [](Out out, At at) { out += at.point.position_from(); }},
     {"accuracy_m", Type::number,
-     [](Out out, At at) { append_number(out, at.point.accuracy_m(), 2); }},
+     [](Out out, At at) { append_figure_of(out, at.point.accuracy_m(), 2); }},
     {"semi_major_m", Type::number,
      [](Out out, At at) {
        append_ellipse_number(out, at, &reduction::ErrorEllipse::semi_major_m);
@@ -69,10 +67,10 @@ constexpr auto table = std::to_array<FixColumn>({
     {"major_azimuth", Type::number,
      [](Out out, At at) {
        if (at.point.ellipse)
-         append_figure(out, rounded_azimuth(at.point.ellipse->major_azimuth, 2) % 18000, 2);
+         append_figure(out, rounded_axis(at.point.ellipse->major_azimuth, 2), 2);
      }},
     {"elevation_m", Type::number,
-     [](Out out, At at) { append_number(out, at.point.elevation_m(), 2); }},
+     [](Out out, At at) { append_figure_of(out, at.point.elevation_m(), 2); }},
     {"sights", Type::count,
      [](Out out, At at) {
        if (at.point.fix != nullptr)
@@ -80,7 +78,7 @@ constexpr auto table = std::to_array<FixColumn>({
      }},
     {"chi_square", Type::number,
      [](Out out, At at) {
-       if (at.point.is_checked()) append_number(out, at.point.fix->chi_square, 2);
+       if (at.point.is_checked()) append_figure_of(out, at.point.fix->chi_square, 2);
      }},
     {"freedom", Type::count,
      [](Out out, At at) {

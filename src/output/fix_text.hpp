@@ -15,8 +15,8 @@ void append_found_point(std::string& out, std::string_view before, const FoundPo
 void append_traverse(std::string& out, const reduction::Fixes& fixes,
                      const reduction::Traverse& traverse, bool color);
 
-/// What turns the needle at each station, and the bearings freed from it. Only where
-/// `fixes.attraction` is there.
+/// The fore and back bearings of the legs that have both, and where local attraction is known what
+/// turns the needle at each station and the bearings freed from it.
 void append_back_bearings(std::string& out, const reduction::Fixes& fixes, bool color);
 
 }  // namespace lodebook::output

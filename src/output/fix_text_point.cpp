@@ -16,7 +16,6 @@ namespace {
 using reduction::FixedSight;
 using reduction::SightFix;
 
-/// Cuts under it make small errors large.
 /// More are not listed one by one.
 constexpr std::size_t most_cuts = 6;
 
@@ -51,7 +50,7 @@ void append_ellipse_words(std::string& out, const reduction::ErrorEllipse& ellip
   out += " and ";
   append_trimmed(out, ellipse.semi_minor_m, 1);
   out += " m, long axis ";
-  append_figure(out, rounded_azimuth(ellipse.major_azimuth, 0) % 180, 0, 3);
+  append_figure(out, rounded_axis(ellipse.major_azimuth, 0), 0, 3);
 }
 
 void append_how(std::string& out, const FoundPoint& point) {

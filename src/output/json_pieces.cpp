@@ -105,7 +105,7 @@ Json azimuth_figure(double degrees) {
 }
 
 Json axis_figure(double degrees) {
-  return static_cast<double>(rounded_azimuth(degrees, 2) % 180'00) / 100;
+  return static_cast<double>(rounded_axis(degrees, 2)) / 100;
 }
 
 Json text_or_null(std::string_view text) {

@@ -5,20 +5,17 @@
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/output/table.hpp>
 
+#include "text.hpp"
+
 namespace lodebook::output {
 namespace {
 
 using reduction::Row;
 
-void append_number(std::string& out, const std::optional<double>& value, int decimals) {
-  if (value) append_figure(out, rounded(*value, decimals), decimals);
-}
-
 /// Tenths of a degree, wrapped after rounding; the strike of a vertical plane without a side is an
 /// axis and stays below 180.
 std::int64_t azimuth_tenths(double degrees, bool is_axis) {
-  const std::int64_t tenths = rounded_azimuth(degrees, 1);
-  return is_axis && tenths >= 1800 ? tenths - 1800 : tenths;
+  return is_axis ? rounded_axis(degrees, 1) : rounded_azimuth(degrees, 1);
 }
 
 void append_azimuth(std::string& out, const std::optional<double>& degrees, bool is_axis = false) {
@@ -43,7 +40,7 @@ void append_quadrant(std::string& out, std::int64_t tenths) {
 void append_quadrant(std::string& out, const Row& row) {
   if (row.strike) {
     // The northern end; east for a strike that runs east and west.
-    const std::int64_t tenths = rounded_azimuth(*row.strike, 1) % 1800;
+    const std::int64_t tenths = rounded_axis(*row.strike, 1);
     append_quadrant(out, tenths <= 900 ? tenths : tenths + 1800);
   } else if (row.trend) {
     append_quadrant(out, rounded_azimuth(*row.trend, 1));
@@ -103,7 +100,7 @@ const earth::GridPosition* grid_of(const RowContext& at) {
 
 void append_grid_number(std::string& out, const RowContext& at,
                         double earth::GridPosition::*metres) {
-  if (const auto* grid = grid_of(at)) append_number(out, grid->*metres, 2);
+  if (const auto* grid = grid_of(at)) append_figure_of(out, grid->*metres, 2);
 }
 
 using Out = std::string&;
@@ -115,7 +112,7 @@ constexpr auto with_grid_columns = std::to_array<Column>({
     {"type", Type::word, [](Out out, At at) { out += word(types, at.row.kind->type); }},
     {"strike", Type::number,
      [](Out out, At at) { append_azimuth(out, at.row.strike, at.row.strike_is_axis); }},
-    {"dip", Type::number, [](Out out, At at) { append_number(out, at.row.dip, 1); }},
+    {"dip", Type::number, [](Out out, At at) { append_figure_of(out, at.row.dip, 1); }},
     {"dip_direction", Type::number,
      [](Out out, At at) {
        if (!at.row.strike) return;
@@ -123,20 +120,20 @@ constexpr auto with_grid_columns = std::to_array<Column>({
        append_figure(out, (tenths + 900) % 3600, 1);
      }},
     {"trend", Type::number, [](Out out, At at) { append_azimuth(out, at.row.trend); }},
-    {"plunge", Type::number, [](Out out, At at) { append_number(out, at.row.plunge, 1); }},
-    {"rake", Type::number, [](Out out, At at) { append_number(out, at.row.rake, 1); }},
+    {"plunge", Type::number, [](Out out, At at) { append_figure_of(out, at.row.plunge, 1); }},
+    {"rake", Type::number, [](Out out, At at) { append_figure_of(out, at.row.rake, 1); }},
     {"bearing", Type::number, [](Out out, At at) { append_azimuth(out, at.row.bearing); }},
     {"back_bearing", Type::number, [](Out out, At at) { append_azimuth(out, at.row.back_bearing); }},
     {"quadrant", Type::word, [](Out out, At at) { append_quadrant(out, at.row); }},
-    {"uncertainty", Type::number, [](Out out, At at) { append_number(out, at.row.uncertainty, 2); }},
+    {"uncertainty", Type::number, [](Out out, At at) { append_figure_of(out, at.row.uncertainty, 2); }},
     {"as_read", Type::number,
      [](Out out, At at) { append_azimuth(out, at.row.as_read, at.row.strike_is_axis); }},
-    {"correction", Type::number, [](Out out, At at) { append_number(out, at.row.correction, 2); }},
+    {"correction", Type::number, [](Out out, At at) { append_figure_of(out, at.row.correction, 2); }},
     {"north", Type::word, [](Out out, At at) { out += reduction::name_of(at.row.north); }},
     {"target", Type::text, [](Out out, At at) { out += at.row.target; }},
-    {"distance_m", Type::number, [](Out out, At at) { append_number(out, at.row.distance_m, 2); }},
+    {"distance_m", Type::number, [](Out out, At at) { append_figure_of(out, at.row.distance_m, 2); }},
     {"vertical_angle", Type::number,
-     [](Out out, At at) { append_number(out, at.row.vertical_angle, 1); }},
+     [](Out out, At at) { append_figure_of(out, at.row.vertical_angle, 1); }},
     {"facing", Type::word, [](Out out, At at) { out += word(facings, at.row.facing); }},
     {"sense", Type::word, [](Out out, At at) { out += word(senses, at.row.sense); }},
     {"surface", Type::count,
@@ -147,20 +144,20 @@ constexpr auto with_grid_columns = std::to_array<Column>({
     {"codes", Type::word, [](Out out, At at) { append_codes(out, at.row); }},
     {"latitude", Type::number,
      [](Out out, At at) {
-       if (at.page.position) append_number(out, at.page.position->position.latitude, 7);
+       if (at.page.position) append_figure_of(out, at.page.position->position.latitude, 7);
      }},
     {"longitude", Type::number,
      [](Out out, At at) {
-       if (at.page.position) append_number(out, at.page.position->position.longitude, 7);
+       if (at.page.position) append_figure_of(out, at.page.position->position.longitude, 7);
      }},
-    {"elevation_m", Type::number, [](Out out, At at) { append_number(out, at.page.elevation_m, 1); }},
+    {"elevation_m", Type::number, [](Out out, At at) { append_figure_of(out, at.page.elevation_m, 1); }},
     {"position_from", Type::word,
      [](Out out, At at) {
        if (at.page.position) out += reduction::name_of(at.page.position_from);
      }},
     {"accuracy_m", Type::number,
      [](Out out, At at) {
-       if (at.page.position) append_number(out, at.page.position->accuracy_m, 1);
+       if (at.page.position) append_figure_of(out, at.page.position->accuracy_m, 1);
      }},
     {"easting", Type::number,
      [](Out out, At at) { append_grid_number(out, at, &earth::GridPosition::easting_m); },

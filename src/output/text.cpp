@@ -38,6 +38,10 @@ void append_figure_of(std::string& out, double value, int decimals) {
   append_figure(out, rounded(value, decimals), decimals);
 }
 
+void append_figure_of(std::string& out, const std::optional<double>& value, int decimals) {
+  if (value) append_figure_of(out, *value, decimals);
+}
+
 std::string figure_text(double value, int decimals) {
   std::string out;
   append_figure_of(out, value, decimals);

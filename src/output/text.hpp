@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <lodebook/earth/position.hpp>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -20,6 +21,9 @@ void append_coordinates(std::string& out, const earth::Position& position);
 
 /// The value rounded to exactly so many decimals: `12.0`.
 void append_figure_of(std::string& out, double value, int decimals);
+
+/// Nothing where there is no value.
+void append_figure_of(std::string& out, const std::optional<double>& value, int decimals);
 
 std::string figure_text(double value, int decimals);
 

@@ -135,6 +135,14 @@ TEST_CASE("an azimuth is wrapped after rounding") {
   CHECK(rounded_azimuth(724.6, 0) == 5);
 }
 
+TEST_CASE("an axis wraps at half a turn, after rounding") {
+  CHECK(rounded_axis(179.96, 1) == 0);
+  CHECK(rounded_axis(179.94, 1) == 1799);
+  CHECK(rounded_axis(180, 0) == 0);
+  CHECK(rounded_axis(359.96, 1) == 0);
+  CHECK(rounded_axis(190.25, 2) == 1025);
+}
+
 TEST_CASE("a rounded azimuth is in range and as near as its last place allows") {
   Seeded random(21);
   for (int i = 0; i < 2000; ++i) {

@@ -22,6 +22,9 @@ std::int64_t rounded(double value, int decimals);
 /// The same for an azimuth, wrapped after rounding into [0, 360): 359.96 to one place is 0.
 std::int64_t rounded_azimuth(double degrees, int decimals);
 
+/// The same for an azimuth of which either end will do, wrapped into [0, 180).
+std::int64_t rounded_axis(double degrees, int decimals);
+
 /// Appends `units` of 10^-decimals with exactly that many decimals: 3240, 1 -> `324.0`; no point
 /// for 0 decimals; never `-0`. At least `min_digits` digits before the point, zero-padded.
 void append_figure(std::string& out, std::int64_t units, int decimals, int min_digits = 1);
