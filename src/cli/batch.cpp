@@ -85,6 +85,10 @@ void read_logs(const CommandLine& line, Outcome& outcome,
   }
 }
 
+void judge(const CommandLine& line, const reduction::Counts& counts, Outcome& outcome) {
+  if (counts.errors > 0 || (line.strict && counts.warnings > 0)) outcome.errors = true;
+}
+
 void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome) {
   const reduction::Options options = options_of(line);
   reduction::Page page;
@@ -99,8 +103,7 @@ void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome
     }
     for (Document& document : documents)
       document.end_log(reduction);
-    const reduction::Counts& counts = reduction.counts();
-    if (counts.errors > 0 || (line.strict && counts.warnings > 0)) outcome.errors = true;
+    judge(line, reduction.counts(), outcome);
     return true;
   });
 }

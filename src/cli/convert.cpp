@@ -4,6 +4,7 @@
 #include <lodebook/cli/batch.hpp>
 #include <lodebook/cli/commands.hpp>
 #include <lodebook/cli/converter.hpp>
+#include <lodebook/cli/words.hpp>
 #include <lodebook/output/diagnostic.hpp>
 #include <utility>
 
@@ -15,10 +16,6 @@ using notebook::Source;
 
 constexpr int standard_input = 0;
 
-bool is_blank(std::string_view text) {
-  return text.find_first_not_of(" \t") == text.npos;
-}
-
 /// Bytes of `block` that are whole lines; a CR at its very end may be the half of a line's end.
 std::size_t whole_lines(std::string_view block) {
   if (block.ends_with('\r')) block.remove_suffix(1);
@@ -28,15 +25,11 @@ std::size_t whole_lines(std::string_view block) {
 
 /// The whole command line is one reading that the shell has cut at its spaces.
 std::optional<std::string> joined_reading(const CommandLine& line, const Converter& converter) {
-  std::string joined;
-  for (const std::string& word : line.words) {
-    if (!joined.empty()) joined += ' ';
-    joined += word;
-  }
+  std::string reading = joined(line.words);
   std::string result;
   std::vector<Diagnostic> diagnostics;
-  if (!converter.convert(Source("arguments", joined), result, diagnostics)) return std::nullopt;
-  return joined;
+  if (!converter.convert(Source("arguments", reading), result, diagnostics)) return std::nullopt;
+  return reading;
 }
 
 Outcome convert_arguments(const CommandLine& line, const Converter& converter, OutputFile file) {
@@ -54,7 +47,7 @@ Outcome convert_arguments(const CommandLine& line, const Converter& converter, O
       output::append_diagnostic(faults, source, diagnostic, color);
   }
   if (outcome.errors && line.words.size() > 1) {
-    if (const auto joined = joined_reading(line, converter)) return refused(quote_it(*joined));
+    if (const auto reading = joined_reading(line, converter)) return refused(quote_it(*reading));
   }
   file.write(results);
   if (!line.quiet) tell(faults);

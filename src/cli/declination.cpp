@@ -4,6 +4,7 @@
 #include <ctime>
 #include <lodebook/cli/batch.hpp>
 #include <lodebook/cli/commands.hpp>
+#include <lodebook/cli/words.hpp>
 #include <lodebook/earth/geomagnetic.hpp>
 #include <lodebook/notebook/date.hpp>
 #include <lodebook/notebook/wording.hpp>
@@ -32,15 +33,6 @@ struct When {
   double year = 0;
 };
 
-std::string joined(std::span<const std::string> words) {
-  std::string text;
-  for (const std::string& word : words) {
-    if (!text.empty()) text += ' ';
-    text += word;
-  }
-  return text;
-}
-
 bool is_position(std::string_view text) {
   return std::holds_alternative<earth::WrittenPosition>(earth::read_position(text));
 }
@@ -51,9 +43,6 @@ std::optional<double> read_year(std::string_view text) {
   return notebook::read_decimal_year(text);
 }
 
-bool is_blank(std::string_view text) {
-  return text.find_first_not_of(" \t") == text.npos;
-}
 bool has_space(std::string_view text) {
   return text.find_first_of(" \t") != text.npos;
 }

@@ -127,7 +127,6 @@ void Document::finish(Outcome& outcome) {
       writer_);
   file_.write(text_);
   file_.commit();
-  written_ = !file_.error();
   finished(file_, outcome);
 }
 

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 // `lodebook fix`: positions from the sights and legs of whole logs.
-#include <algorithm>
 #include <array>
 #include <lodebook/cli/batch.hpp>
 #include <lodebook/cli/commands.hpp>
@@ -10,21 +9,11 @@
 namespace lodebook::cli {
 namespace {
 
-using notebook::Diagnostic;
+constexpr std::array<std::pair<std::string_view, FixFormat>, 3> extensions = {
+    {{".json", FixFormat::json}, {".csv", FixFormat::csv}, {".geojson", FixFormat::geojson}}};
 
-/// What FILE's extension says; text for every other.
-FixFormat format_of(const std::string& file) {
-  constexpr std::array<std::pair<std::string_view, FixFormat>, 3> extensions = {
-      {{".json", FixFormat::json}, {".csv", FixFormat::csv}, {".geojson", FixFormat::geojson}}};
-  for (const auto& [extension, format] : extensions) {
-    if (has_extension(file, extension)) return format;
-  }
-  return FixFormat::text;
-}
-
-/// What was found, with all that is wrong in the log.
-reduction::Fixes fixes_of(const notebook::Notebook& notebook, const reduction::Options& options) {
-  reduction::Reduction reduction(notebook, options);
+/// What was found, with all that is wrong in the log. Leaves the reduction at its end.
+reduction::Fixes fixes_of(reduction::Reduction& reduction) {
   reduction::Fixes fixes = reduction.fixes();
   // Those of the fixes are among the reduction's.
   fixes.diagnostics.clear();
@@ -36,16 +25,12 @@ reduction::Fixes fixes_of(const notebook::Notebook& notebook, const reduction::O
   return fixes;
 }
 
-bool has(const std::vector<Diagnostic>& diagnostics, notebook::Severity severity) {
-  return std::ranges::find(diagnostics, severity, &Diagnostic::severity) != diagnostics.end();
-}
-
 }  // namespace
 
 Outcome fix(const CommandLine& line) {
   if (line.words.empty()) return refused(logs_missing(Command::fix));
   const FixFormat format = line.fix_format ? *line.fix_format
-                           : line.output   ? format_of(*line.output)
+                           : line.output   ? format_of(*line.output, extensions, FixFormat::text)
                                            : FixFormat::text;
   const bool is_text = format == FixFormat::text;
   const bool to_screen = !line.output && !(line.quiet && is_text);
@@ -66,7 +51,8 @@ Outcome fix(const CommandLine& line) {
   reduction::Options options = options_of(line);
   options.all_places = true;
   read_logs(line, outcome, [&](const notebook::Notebook& notebook) {
-    const reduction::Fixes fixes = fixes_of(notebook, options);
+    reduction::Reduction reduction(notebook, options);
+    const reduction::Fixes fixes = fixes_of(reduction);
     for (Document& document : documents)
       document.fixed(notebook.source, fixes);
     if (tells) {
@@ -74,9 +60,7 @@ Outcome fix(const CommandLine& line) {
       output::append_fix_diagnostics(text, notebook.source, fixes, color);
       tell(text);
     }
-    if (has(fixes.diagnostics, notebook::Severity::error) ||
-        (line.strict && has(fixes.diagnostics, notebook::Severity::warning)))
-      outcome.errors = true;
+    judge(line, reduction.counts(), outcome);
     // The rays still go to their file where the reader of the other output has gone.
     return line.rays || documents.empty() || !documents.front().file().reader_gone();
   });

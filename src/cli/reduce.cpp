@@ -11,15 +11,8 @@ namespace {
 
 constexpr std::string_view csv_extension = ".csv";
 
-/// What FILE's extension says; csv for every other.
-Format format_of(const std::string& file) {
-  constexpr std::array<std::pair<std::string_view, Format>, 3> extensions = {
-      {{".json", Format::json}, {".geojson", Format::geojson}, {".log", Format::log}}};
-  for (const auto& [extension, format] : extensions) {
-    if (has_extension(file, extension)) return format;
-  }
-  return Format::csv;
-}
+constexpr std::array<std::pair<std::string_view, Format>, 3> extensions = {
+    {{".json", Format::json}, {".geojson", Format::geojson}, {".log", Format::log}}};
 
 std::optional<UsageError> refuse_sidecar(const CommandLine& line, Format format) {
   if (format != Format::csv) return sidecar_without_csv();
@@ -60,7 +53,7 @@ bool meet(const OutputFile& table, const OutputFile& report) {
 Outcome reduce(const CommandLine& line) {
   if (line.words.empty()) return refused(logs_missing(Command::reduce));
   const Format format = line.format   ? *line.format
-                        : line.output ? format_of(*line.output)
+                        : line.output ? format_of(*line.output, extensions, Format::csv)
                                       : Format::csv;
   if (format == Format::log && line.words.size() > 1) return refused(clean_log_of_many());
   std::vector<std::string> sidecars;

@@ -23,6 +23,9 @@ reduction::Options options_of(const CommandLine& line);
 void read_logs(const CommandLine& line, Outcome& outcome,
                const std::function<bool(const notebook::Notebook&)>& take);
 
+/// Whether a log ends the run with status 1: for its errors, and under --strict its warnings.
+void judge(const CommandLine& line, const reduction::Counts& counts, Outcome& outcome);
+
 /// Reduces every log of `line` into `documents`. Stops where the first document's reader has gone.
 void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome);
 

@@ -53,8 +53,8 @@ class Document {
   void finish(Outcome& outcome);
 
   const OutputFile& file() const { return file_; }
-  /// `finish` has written all of it.
-  bool is_written() const { return written_; }
+  /// After `finish`: all of it was written.
+  bool is_written() const { return begun_ && !file_.error(); }
 
  private:
   /// The CSV has nothing between logs; the clean log comes from the notebook at once.
@@ -75,7 +75,6 @@ class Document {
   OutputFile file_;
   bool keep_;
   bool begun_ = false;
-  bool written_ = false;
   std::string text_;
 };
 

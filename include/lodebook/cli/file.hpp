@@ -4,11 +4,13 @@
 
 #include <sys/types.h>
 
+#include <array>
 #include <cstddef>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <system_error>
+#include <utility>
 
 namespace lodebook::cli {
 
@@ -51,6 +53,17 @@ std::string shown_name(const std::string& name);
 
 /// Whether a name ends so; `extension`, such as `.csv`, is in lower case, `file` in any.
 bool has_extension(std::string_view file, std::string_view extension);
+
+/// What the extension of `file` says, or `otherwise`.
+template <class Format, std::size_t count>
+Format format_of(std::string_view file,
+                 const std::array<std::pair<std::string_view, Format>, count>& extensions,
+                 Format otherwise) {
+  for (const auto& [extension, format] : extensions) {
+    if (has_extension(file, extension)) return format;
+  }
+  return otherwise;
+}
 
 /// Which file a name means: two names of one file are equal. Only regular files and names of files
 /// that do not exist yet have an identity; a terminal or /dev/null may well be used twice.
