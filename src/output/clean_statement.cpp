@@ -6,7 +6,7 @@
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/output/notation.hpp>
 
-#include "text.hpp"
+#include <lodebook/output/text.hpp>
 
 namespace lodebook::output {
 namespace {

@@ -4,8 +4,8 @@
 
 #include <lodebook/orientation/decimal.hpp>
 
+#include <lodebook/output/text.hpp>
 #include "json_pieces.hpp"
-#include "text.hpp"
 
 namespace lodebook::output {
 namespace {

@@ -3,9 +3,9 @@
 #include <lodebook/output/fix_report.hpp>
 #include <lodebook/output/table.hpp>
 
+#include <lodebook/output/text.hpp>
 #include "fix_text.hpp"
 #include "report_pieces.hpp"
-#include "text.hpp"
 
 namespace lodebook::output {
 

@@ -5,7 +5,7 @@
 #include <lodebook/earth/grid.hpp>
 #include <lodebook/orientation/decimal.hpp>
 
-#include "text.hpp"
+#include <lodebook/output/text.hpp>
 
 namespace lodebook::output {
 namespace {

@@ -6,9 +6,9 @@
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/output/diagnostic.hpp>
 
+#include <lodebook/output/text.hpp>
 #include "aligned.hpp"
 #include "fix_text.hpp"
-#include "text.hpp"
 
 namespace lodebook::output {
 namespace {

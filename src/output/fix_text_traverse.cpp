@@ -5,9 +5,9 @@
 #include <lodebook/orientation/decimal.hpp>
 #include <utility>
 
+#include <lodebook/output/text.hpp>
 #include "aligned.hpp"
 #include "fix_text.hpp"
-#include "text.hpp"
 
 namespace lodebook::output {
 namespace {

@@ -7,7 +7,7 @@
 #include <cmath>
 #include <lodebook/orientation/decimal.hpp>
 
-#include "text.hpp"
+#include <lodebook/output/text.hpp>
 
 namespace lodebook::output {
 namespace {

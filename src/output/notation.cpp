@@ -3,7 +3,7 @@
 #include <array>
 #include <lodebook/output/notation.hpp>
 
-#include "text.hpp"
+#include <lodebook/output/text.hpp>
 
 namespace lodebook::output {
 namespace {

@@ -8,8 +8,8 @@
 #include <lodebook/output/report.hpp>
 #include <lodebook/output/table.hpp>
 
+#include <lodebook/output/text.hpp>
 #include "report_pieces.hpp"
-#include "text.hpp"
 
 namespace lodebook::output {
 namespace {

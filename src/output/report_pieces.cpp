@@ -12,7 +12,7 @@
 #include <lodebook/output/notation.hpp>
 #include <lodebook/output/table.hpp>
 
-#include "text.hpp"
+#include <lodebook/output/text.hpp>
 
 namespace lodebook::output {
 namespace {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "row_json.hpp"
 
-#include "text.hpp"
+#include <lodebook/output/text.hpp>
 
 namespace lodebook::output {
 

@@ -5,7 +5,7 @@
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/output/table.hpp>
 
-#include "text.hpp"
+#include <lodebook/output/text.hpp>
 
 namespace lodebook::output {
 namespace {

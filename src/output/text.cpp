@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Numbers in their shortest form and in words, bold text, and JSON strings.
-#include "text.hpp"
+#include <lodebook/output/text.hpp>
 
 #include <algorithm>
 #include <array>
