@@ -22,7 +22,7 @@ double limit_of(double sigma, double floor);
 struct Agreement {
   /// The mean of the repeats that agree; missing where none is better than another, as of two at
   /// right angles.
-  std::optional<AxisMean> mean;
+  std::optional<DirectionMean> mean;
   /// Of each repeat: its angle from that mean, its limit (both degrees), and whether it is over.
   struct Member {
     double off = 0;

@@ -12,7 +12,7 @@ using namespace lodebook::test;
 
 namespace {
 
-void check_no_nan(const AxisMean& mean) {
+void check_no_nan(const DirectionMean& mean) {
   CHECK(std::abs(norm(mean.axis) - 1) < 1e-12);
   CHECK(mean.resultant >= 0);
   CHECK(mean.resultant <= static_cast<double>(mean.count));

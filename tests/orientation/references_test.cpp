@@ -128,7 +128,7 @@ void check_number(double found, const ReferenceRow& row) {
   CHECK(std::abs(found - number(row.expected)) <= row.tolerance);
 }
 
-AxisMean mean_of(const ReferenceRow& row) {
+DirectionMean mean_of(const ReferenceRow& row) {
   return mean_of_axes(directions(row.input)).value();
 }
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The mean of axes: poles or lines, which have no arrow.
+// The mean of directions in space: of axes, which have no arrow, and of arrows.
 #pragma once
 
 #include <cstddef>
@@ -10,10 +10,10 @@
 
 namespace lodebook {
 
-/// Fisher's statistics of axes that were turned to one hemisphere by their principal axis first,
-/// so that no arrow is assumed.
-struct AxisMean {
-  /// Unit vector, pointing down or level.
+/// Fisher's statistics. Axes (poles or lines) were turned to one hemisphere by their principal axis
+/// first, so that no arrow is assumed.
+struct DirectionMean {
+  /// Unit vector; of axes pointing down or level.
   Vector axis;
   std::size_t count = 0;
   /// Length of the vector sum R, at most `count`.
@@ -30,6 +30,10 @@ struct AxisMean {
 /// The mean of one or more axes, each of unit length. Nothing for an empty span, or where the axes
 /// have no principal one, as two at right angles. Of a horizontal mean, the end that the first
 /// axis is nearer to.
-std::optional<AxisMean> mean_of_axes(std::span<const Vector> axes);
+std::optional<DirectionMean> mean_of_axes(std::span<const Vector> axes);
+
+/// The mean of directions with an arrow, such as those of a current, each of unit length. Nothing
+/// for an empty span, or where they cancel out.
+std::optional<DirectionMean> mean_of_arrows(std::span<const Vector> arrows);
 
 }  // namespace lodebook
