@@ -89,23 +89,37 @@ void judge(const CommandLine& line, const reduction::Counts& counts, Outcome& ou
   if (counts.errors > 0 || (line.strict && counts.warnings > 0)) outcome.errors = true;
 }
 
-void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome) {
-  const reduction::Options options = options_of(line);
+void reduce_logs(const CommandLine& line, const reduction::Options& options,
+                 const LogVisitor& visitor, Outcome& outcome) {
   reduction::Page page;
   read_logs(line, outcome, [&](const notebook::Notebook& notebook) {
     reduction::Reduction reduction(notebook, options);
-    for (Document& document : documents)
-      document.begin_log(reduction);
+    visitor.begin_log(reduction);
     while (reduction.next(page)) {
-      for (Document& document : documents)
-        document.page(notebook.source, page);
-      if (!documents.empty() && documents.front().file().reader_gone()) return false;
+      if (!visitor.page(notebook.source, page)) return false;
     }
-    for (Document& document : documents)
-      document.end_log(reduction);
+    visitor.end_log(reduction);
     judge(line, reduction.counts(), outcome);
     return true;
   });
+}
+
+void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome) {
+  LogVisitor visitor;
+  visitor.begin_log = [&](const reduction::Reduction& reduction) {
+    for (Document& document : documents)
+      document.begin_log(reduction);
+  };
+  visitor.page = [&](const Source& source, const reduction::Page& page) {
+    for (Document& document : documents)
+      document.page(source, page);
+    return documents.empty() || !documents.front().file().reader_gone();
+  };
+  visitor.end_log = [&](const reduction::Reduction& reduction) {
+    for (Document& document : documents)
+      document.end_log(reduction);
+  };
+  reduce_logs(line, options_of(line), visitor, outcome);
 }
 
 bool is_colored(const CommandLine& line, const OutputFile& file) {

@@ -9,7 +9,9 @@
 #include <CLI/Formatter.hpp>
 #include <algorithm>
 #include <lodebook/cli/arrange.hpp>
+#include <lodebook/cli/words.hpp>
 #include <lodebook/earth/geomagnetic.hpp>
+#include <lodebook/orientation/decimal.hpp>
 #include <lodebook/output/diagnostic.hpp>
 #include <utility>
 
@@ -136,6 +138,20 @@ std::optional<UsageError> read_elevation(const std::vector<std::string>& typed, 
   return std::nullopt;
 }
 
+/// Reads what groups share, from words with commas between them.
+std::optional<UsageError> read_grouping(const std::vector<std::string>& typed,
+                                        reduction::Grouping& grouping) {
+  if (typed.empty()) return std::nullopt;
+  for (const std::string& word : split_at_commas(typed.front())) {
+    bool* const wanted = word == "unit"      ? &grouping.by_unit
+                         : word == "station" ? &grouping.by_station
+                                             : nullptr;
+    if (wanted == nullptr) return grouping_unknown(word);
+    *wanted = true;
+  }
+  return std::nullopt;
+}
+
 std::optional<std::string> first_of(const std::vector<std::string>& values) {
   return values.empty() ? std::nullopt : std::optional(values.front());
 }
@@ -149,21 +165,35 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
 
   std::optional<UsageError> error;
   std::optional<int> shape;
+  std::optional<std::size_t> bin;
   const OptionSpec format = as_taken_by(line.command, spec_of(Option::format));
   const bool settled =
       line.command == Command::declination ? settle(values, format, line.answer_format, error)
       : line.command == Command::fix       ? settle(values, format, line.fix_format, error)
+      : line.command == Command::summary   ? settle(values, format, line.summary_format, error)
                                            : settle(values, format, line.format, error);
   if (!settled) return error;
   if (!settle(values, Option::north, line.north, error) ||
       !settle(values, Option::rule, line.rule, error) ||
       !settle(values, Option::repeats, line.repeats, error) ||
-      !settle(values, Option::to, line.to, error) || !settle(values, Option::as, shape, error) ||
+      !settle(values, Option::bin, bin, error) || !settle(values, Option::to, line.to, error) ||
+      !settle(values, Option::as, shape, error) ||
       !settle(values, Option::report_format, line.report_format, error) ||
       !settle(values, Option::encoding, line.encoding, error) ||
       !settle(values, Option::color, line.color, error))
     return error;
   if (shape) line.as = static_cast<notebook::ReadAs>(*shape + 1);  // behind own_form
+
+  if (bin) {
+    const std::string_view width = spec_of(Option::bin).choices[*bin];
+    line.bin_degrees = static_cast<int>(*read_decimal(width));
+  }
+  error = read_grouping(typed(Option::by), line.grouping);
+  if (error) return error;
+  for (const std::string& value : typed(Option::kind)) {
+    for (std::string& word : split_at_commas(value))
+      line.selection.kinds.push_back(std::move(word));
+  }
 
   line.declination = read_angle(values, Option::declination, line, error);
   if (error) return error;
@@ -183,6 +213,10 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
   line.report = first_of(typed(Option::report));
   line.columns = typed(Option::column);
   line.grid = given(Option::grid);
+  line.selection.without_suspect = given(Option::without_suspect);
+  line.poles = given(Option::poles);
+  line.circles = given(Option::circles);
+  line.contours = given(Option::contours);
   line.strict = given(Option::strict);
   line.quiet = given(Option::quiet);
   line.blank = given(Option::blank);

@@ -2,6 +2,7 @@
 // All wording of the outer layer. As in diagnostics, the message states and the help advises.
 #include <lodebook/cli/message.hpp>
 #include <lodebook/output/diagnostic.hpp>
+#include <lodebook/output/text.hpp>
 
 #include <fmt/format.h>
 
@@ -116,6 +117,20 @@ UsageError option_twice(const OptionSpec& option) {
 UsageError set_is_no_angle(std::string_view value) {
   return usage(fmt::format("--set does not take '{}'", named(value)),
                "an angle alone, such as 0 or 12.5E");
+}
+
+UsageError grouping_unknown(std::string_view word) {
+  return usage(fmt::format("--by does not take '{}'", named(word)),
+               "--by unit, --by station, or --by unit,station");
+}
+
+UsageError kind_unknown(std::string_view kind, const std::vector<std::string>& known) {
+  const std::vector<std::string_view> words(known.begin(), known.end());
+  const auto nearest = meant(kind, words);
+  std::string help = known.empty() ? "they have no planes and no lines"
+                                   : fmt::format("they have {}", named(joined(words)));
+  if (nearest) help = fmt::format("'{}'? {}", named(*nearest), help);
+  return usage(fmt::format("no '{}' in the logs", named(kind)), help);
 }
 
 UsageError elevation_outside_models(std::string_view value) {
@@ -276,6 +291,22 @@ std::string cannot_read(std::string_view name, std::error_code error) {
 
 std::string cannot_write(std::string_view name, std::error_code error) {
   return fmt::format("lodebook: cannot write {}: {}\n", named(name), error.message());
+}
+
+std::string faults_counted(std::string_view log, std::size_t errors, std::size_t warnings) {
+  if (errors + warnings == 0) return {};
+  const std::string of_errors = output::counted(errors, "error", "errors");
+  const std::string of_warnings = output::counted(warnings, "warning", "warnings");
+  const std::string both = errors == 0     ? of_warnings
+                           : warnings == 0 ? of_errors
+                                           : of_errors + " and " + of_warnings;
+  return fmt::format("{}: {}; lodebook check says which\n", named(log), both);
+}
+
+std::string few_to_contour(std::size_t groups) {
+  if (groups == 0) return {};
+  return fmt::format("lodebook: warning: {} under 20 readings, so that contours say little\n",
+                     groups == 1 ? "one net has" : fmt::format("{} nets have", groups));
 }
 
 std::string converted_to_magnetic() {

@@ -65,6 +65,35 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "\n"
      "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
      "cannot be read or written."},
+    {Command::summary, "summary", "LOG...", "Sum up the planes and lines of logs.",
+     "For each kind its mean, precision, fabric and fold axis, and what is far off. Of\n"
+     "planes the poles are averaged, as axes. Rejected readings never count; suspect\n"
+     "ones do, unless --without-suspect leaves them out.\n"
+     "\n"
+     "  lodebook summary day1.txt day2.txt\n"
+     "  lodebook summary *.txt --by unit,station --format csv -o season.csv\n"
+     "\n"
+     "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
+     "cannot be read or written."},
+    {Command::net, "net", "LOG...", "Draw planes and lines on an equal-area net (SVG).",
+     "The lower hemisphere, with means, girdles and their cones of 95 % confidence.\n"
+     "Planes are shown by their poles, or by --circles; --contours draws a net for\n"
+     "each kind, with Kamb's density in multiples of sigma.\n"
+     "\n"
+     "  lodebook net day1.txt day2.txt -o net.svg\n"
+     "  lodebook net *.txt --kind bedding --by unit --contours -o bedding.svg\n"
+     "\n"
+     "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
+     "cannot be read or written."},
+    {Command::rose, "rose", "LOG...", "Draw roses of strikes and trends (SVG).",
+     "A rose for each kind: strikes as axes in both halves, trends as arrows. The area\n"
+     "of a petal goes by its count. A mean is drawn where it means something.\n"
+     "\n"
+     "  lodebook rose day1.txt day2.txt -o rose.svg\n"
+     "  lodebook rose *.txt --kind joint,vein --bin 15 -o joints.svg\n"
+     "\n"
+     "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
+     "cannot be read or written."},
     {Command::explain, "explain", "[CODE]", "Say what a diagnostic means, and the remedy.",
      "CODE is the word in brackets at the end of a diagnostic; without one, all codes\n"
      "are listed.\n"
@@ -77,18 +106,23 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "  lodebook help log --blank > day1.txt"},
 }};
 
-static_assert(command_count <= 8, "OptionSpec::commands has a bit for each");
-constexpr std::uint8_t of(Command command) {
-  return static_cast<std::uint8_t>(1U << static_cast<unsigned>(command));
+static_assert(command_count <= 16, "OptionSpec::commands has a bit for each");
+constexpr std::uint16_t of(Command command) {
+  return static_cast<std::uint16_t>(1U << static_cast<unsigned>(command));
 }
-constexpr std::uint8_t of_reduce = of(Command::reduce);
-constexpr std::uint8_t of_reports = of_reduce | of(Command::check);
-constexpr std::uint8_t of_fix = of(Command::fix);
-constexpr std::uint8_t of_logs = of_reports | of_fix;
-constexpr std::uint8_t of_convert = of(Command::convert);
-constexpr std::uint8_t of_declination = of(Command::declination);
-constexpr std::uint8_t of_readers = of_logs | of_convert;
-constexpr std::uint8_t of_all = (1U << command_count) - 1;
+constexpr std::uint16_t of_reduce = of(Command::reduce);
+constexpr std::uint16_t of_reports = of_reduce | of(Command::check);
+constexpr std::uint16_t of_fix = of(Command::fix);
+constexpr std::uint16_t of_summary = of(Command::summary);
+constexpr std::uint16_t of_net = of(Command::net);
+constexpr std::uint16_t of_rose = of(Command::rose);
+constexpr std::uint16_t of_groups = of_summary | of_net | of_rose;
+constexpr std::uint16_t of_selections = of_groups;
+constexpr std::uint16_t of_logs = of_reports | of_fix | of_selections;
+constexpr std::uint16_t of_convert = of(Command::convert);
+constexpr std::uint16_t of_declination = of(Command::declination);
+constexpr std::uint16_t of_readers = of_logs | of_convert;
+constexpr std::uint16_t of_all = (1U << command_count) - 1;
 
 constexpr std::array<std::string_view, 4> formats = {"csv", "json", "geojson", "log"};
 constexpr std::array<std::string_view, 3> norths = {"true", "magnetic", "grid"};
@@ -98,20 +132,25 @@ constexpr std::array<std::string_view, 2> notations = {"azimuth", "quadrant"};
 constexpr std::array<std::string_view, 3> shapes = {"bearing", "plane", "line"};
 constexpr std::array<std::string_view, 2> report_formats = {"text", "json"};
 constexpr std::array<std::string_view, 4> fix_formats = {"text", "json", "csv", "geojson"};
+constexpr std::array<std::string_view, 3> summary_formats = {"text", "json", "csv"};
+constexpr std::array<std::string_view, 7> bins = {"2", "5", "10", "15", "20", "30", "45"};
 constexpr std::array<std::string_view, 2> encodings = {"utf-8", "windows-1252"};
 constexpr std::array<std::string_view, 3> colors = {"auto", "always", "never"};
 constexpr std::span<const std::string_view> any;
 
-constexpr std::array<OptionVariant, 2> other_formats = {{
+constexpr std::array<OptionVariant, 3> other_formats = {{
     {Command::declination, report_formats, "text (usual) or json"},
     {Command::fix, fix_formats,
      "text, json, csv or geojson; without it as FILE's\nextension says, else text"},
+    {Command::summary, summary_formats,
+     "text, json or csv; without it as FILE's\nextension says, else text"},
 }};
 
 constexpr std::array<OptionSpec, option_count> option_table = {{
     {Option::output, "output", 'o', "FILE", any, of_readers, false,
      "write to FILE, all of it or nothing"},
-    {Option::format, "format", 0, "FORMAT", formats, of_reduce | of_declination | of_fix, false,
+    {Option::format, "format", 0, "FORMAT", formats,
+     of_reduce | of_declination | of_fix | of_summary, false,
      "csv, json, geojson or log (a clean log);\n"
      "without it as FILE's extension says, else csv",
      other_formats},
@@ -121,7 +160,7 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
     {Option::sidecar, "sidecar", 0, "", any, of_reduce, false,
      "for a GIS: beside FILE.csv also FILE.csvt and\n"
      "FILE.prj, by which its rows become points"},
-    {Option::north, "north", 0, "NORTH", norths, of_reduce | of_convert, false,
+    {Option::north, "north", 0, "NORTH", norths, of_reduce | of_convert | of_groups, false,
      "the north of the output: true (usual), magnetic\n"
      "or grid, that of the station's UTM zone"},
     {Option::declination, "declination", 0, "ANGLE", any, of_readers, false,
@@ -134,9 +173,23 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
      "right or left: the side on which a plane goes\n"
      "down, seen along the strike as typed"},
     {Option::grid, "grid", 0, "", any, of_reduce, false, "columns with easting, northing and zone"},
-    {Option::repeats, "repeats", 0, "HOW", repeats, of_reduce, false,
-     "each: a row for each reading; mean: repeats of\n"
-     "one surface become one row"},
+    {Option::repeats, "repeats", 0, "HOW", repeats, of_reduce | of_groups, false,
+     "each: every reading counts; mean: repeats of one\n"
+     "surface become one"},
+    {Option::by, "by", 0, "WHAT", any, of_groups, false,
+     "groups within each kind: unit, station, or\n"
+     "unit,station"},
+    {Option::kind, "kind", 0, "KIND", any, of_selections, true,
+     "only these kinds, such as bedding,cleavage"},
+    {Option::without_suspect, "without-suspect", 0, "", any, of_selections, false,
+     "leave suspect readings out"},
+    {Option::poles, "poles", 0, "", any, of_net, false, "planes as poles (usual)"},
+    {Option::circles, "circles", 0, "", any, of_net, false, "planes as great circles"},
+    {Option::contours, "contours", 0, "", any, of_net, false,
+     "density contours after Kamb, a net for each kind"},
+    {Option::bin, "bin", 0, "WIDTH", bins, of_rose, false,
+     "width of a petal in degrees: 2, 5, 10 (usual),\n"
+     "15, 20, 30 or 45"},
     {Option::to, "to", 0, "NOTATION", notations, of_convert, false, "azimuth (usual) or quadrant"},
     {Option::as, "as", 0, "WHAT", shapes, of_convert, false,
      "what the readings are: bearing, plane or line"},

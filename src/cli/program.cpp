@@ -22,6 +22,12 @@ Outcome run_command(const CommandLine& line) {
       return declination(line);
     case Command::fix:
       return fix(line);
+    case Command::summary:
+      return summary(line);
+    case Command::net:
+      return net(line);
+    case Command::rose:
+      return rose(line);
     case Command::explain:
       return explain(line);
     case Command::help:

@@ -43,6 +43,7 @@ struct KnownKind {
   std::string_view name;
   Kind::Type type;
   bool has_sense = false;
+  bool is_arrow = false;
 };
 constexpr std::array<KnownKind, 20> known_kinds = {{
     {"bedding", Kind::Type::plane},
@@ -61,8 +62,8 @@ constexpr std::array<KnownKind, 20> known_kinds = {{
     {"fold-axis", Kind::Type::line},
     {"intersection", Kind::Type::line},
     {"stretching", Kind::Type::line},
-    {"flute", Kind::Type::line},
-    {"current", Kind::Type::line},
+    {"flute", Kind::Type::line, false, true},
+    {"current", Kind::Type::line, false, true},
     {"sight", Kind::Type::sight},
     {"leg", Kind::Type::leg},
 }};
@@ -80,7 +81,7 @@ Vocabulary::Vocabulary(std::vector<Kind>& kinds) {
     meanings_.emplace(word, Meaning{keyword, no_kind});
   for (const KnownKind& known : known_kinds) {
     const auto id = static_cast<KindId>(kinds.size());
-    kinds.push_back({std::string(known.name), known.type, known.has_sense});
+    kinds.push_back({std::string(known.name), known.type, known.has_sense, known.is_arrow});
     meanings_.emplace(known.name, Meaning{Keyword::reading, id});
   }
   meanings_.emplace("dyke", meanings_.at("dike"));

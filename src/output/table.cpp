@@ -196,7 +196,10 @@ Columns columns(bool with_grid) {
 }
 
 std::string_view shown_name(const notebook::Source& source) {
-  const std::string_view name = source.name();
+  return shown_name(std::string_view(source.name()));
+}
+
+std::string_view shown_name(std::string_view name) {
   return name.starts_with('/') ? name.substr(name.rfind('/') + 1) : name;
 }
 

@@ -26,6 +26,17 @@ void read_logs(const CommandLine& line, Outcome& outcome,
 /// Whether a log ends the run with status 1: for its errors, and under --strict its warnings.
 void judge(const CommandLine& line, const reduction::Counts& counts, Outcome& outcome);
 
+/// What is done with logs as they are reduced, page by page.
+struct LogVisitor {
+  std::function<void(const reduction::Reduction&)> begin_log;
+  /// False ends the run.
+  std::function<bool(const notebook::Source&, const reduction::Page&)> page;
+  std::function<void(const reduction::Reduction&)> end_log;
+};
+/// Reduces every log of `line`.
+void reduce_logs(const CommandLine& line, const reduction::Options& options,
+                 const LogVisitor& visitor, Outcome& outcome);
+
 /// Reduces every log of `line` into `documents`. Stops where the first document's reader has gone.
 void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome);
 

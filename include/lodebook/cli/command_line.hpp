@@ -10,13 +10,14 @@
 
 #include <lodebook/cli/message.hpp>
 #include <lodebook/cli/option_table.hpp>
-#include <lodebook/reduction/reduction.hpp>
+#include <lodebook/reduction/attitudes.hpp>
 
 namespace lodebook::cli {
 
 // The order of each enumeration is that of the option's words in the option table.
 enum class Format : std::uint8_t { csv, json, geojson, log };
 enum class FixFormat : std::uint8_t { text, json, csv, geojson };
+enum class SummaryFormat : std::uint8_t { text, json, csv };
 enum class ReportFormat : std::uint8_t { text, json };
 enum class Encoding : std::uint8_t { utf_8, windows_1252 };
 enum class Color : std::uint8_t { automatic, always, never };
@@ -32,6 +33,7 @@ struct CommandLine {
   std::optional<Format> format;
   ReportFormat answer_format = ReportFormat::text;  ///< of `declination`
   std::optional<FixFormat> fix_format;              ///< of `fix`
+  std::optional<SummaryFormat> summary_format;      ///< of `summary`
   std::optional<std::string> rays;
   bool sidecar = false;
   std::optional<reduction::North> north;
@@ -40,6 +42,12 @@ struct CommandLine {
   std::optional<ThumbRule> rule;
   bool grid = false;
   reduction::Repeats repeats = reduction::Repeats::each;
+  reduction::Grouping grouping;
+  reduction::Selection selection;
+  bool poles = false;
+  bool circles = false;
+  bool contours = false;
+  int bin_degrees = 10;
   notebook::Notation to = notebook::Notation::azimuth;
   notebook::ReadAs as = notebook::ReadAs::own_form;
   std::vector<std::string> columns;

@@ -19,6 +19,11 @@ Outcome convert_columns(const CommandLine& line);
 Outcome declination(const CommandLine& line);
 /// Positions from the sights and legs of whole logs.
 Outcome fix(const CommandLine& line);
+/// What the planes and lines of whole logs add up to.
+Outcome summary(const CommandLine& line);
+/// Pictures of them: on a net, as roses.
+Outcome net(const CommandLine& line);
+Outcome rose(const CommandLine& line);
 /// The page of a diagnostic, or the list of all.
 Outcome explain(const CommandLine& line);
 /// Help on a command, on the program or on the log language.

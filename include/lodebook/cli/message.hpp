@@ -25,6 +25,9 @@ UsageError value_unwanted(const OptionSpec& option);
 UsageError value_unknown(const OptionSpec& option, std::string_view value);
 UsageError option_twice(const OptionSpec& option);
 UsageError set_is_no_angle(std::string_view value);
+UsageError grouping_unknown(std::string_view word);
+/// No log has a plane or line of that kind; `known` are those that they have.
+UsageError kind_unknown(std::string_view kind, const std::vector<std::string>& known);
 UsageError elevation_outside_models(std::string_view value);
 UsageError command_missing();
 UsageError logs_missing(Command command);
@@ -61,6 +64,10 @@ std::string cannot_write(std::string_view name, std::error_code error);
 // ---- other
 /// The quotes of a CSV cell that begins in `line` are never closed.
 std::string quote_unclosed(std::string_view file, std::uint32_t line);
+/// What a log has that its report would explain; empty where it has nothing.
+std::string faults_counted(std::string_view log, std::size_t errors, std::size_t warnings);
+/// So many groups have too few readings for contours; empty for none.
+std::string few_to_contour(std::size_t groups);
 /// Without a declination, corrected readings refer to magnetic north.
 std::string converted_to_magnetic();
 std::string out_of_memory();

@@ -10,7 +10,18 @@
 
 namespace lodebook::cli {
 
-enum class Command : std::uint8_t { reduce, check, convert, declination, fix, explain, help };
+enum class Command : std::uint8_t {
+  reduce,
+  check,
+  convert,
+  declination,
+  fix,
+  summary,
+  net,
+  rose,
+  explain,
+  help,
+};
 inline constexpr std::size_t command_count = static_cast<std::size_t>(Command::help) + 1;
 
 /// One command, as help shows it.
@@ -43,6 +54,13 @@ enum class Option : std::uint8_t {
   rule,
   grid,
   repeats,
+  by,
+  kind,
+  without_suspect,
+  poles,
+  circles,
+  contours,
+  bin,
   to,
   as,
   column,
@@ -76,7 +94,7 @@ struct OptionSpec {
   /// The words it takes, in the order of the enumeration they stand for; empty where it is free.
   std::span<const std::string_view> choices;
   /// One bit a command, counted from the lowest in the order of Command.
-  std::uint8_t commands;
+  std::uint16_t commands;
   /// May stand more than once.
   bool repeatable;
   std::string_view help;

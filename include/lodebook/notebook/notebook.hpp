@@ -16,6 +16,8 @@ struct Kind {
   Type type = Type::plane;
   /// Takes a sense of movement (normal, reverse, dextral, sinistral).
   bool has_sense = false;
+  /// A line that points somewhere, such as a current, and is no mere axis.
+  bool is_arrow = false;
 };
 
 /// Names of stations and landmarks, compared ignoring case and kept as first written.

@@ -34,5 +34,6 @@ Columns columns(bool with_grid = false);
 
 /// The log's name as outputs show it: as given, but the base name of an absolute path.
 std::string_view shown_name(const notebook::Source& source);
+std::string_view shown_name(std::string_view source_name);
 
 }  // namespace lodebook::output

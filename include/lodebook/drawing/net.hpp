@@ -1,0 +1,29 @@
+// SPDX-License-Identifier: MIT
+// Planes and lines on the lower hemisphere of an equal-area net.
+#pragma once
+
+#include <lodebook/drawing/picture.hpp>
+#include <lodebook/output/summary.hpp>
+
+namespace lodebook::drawing {
+
+/// What is drawn of planes, and whether their density is. With neither, poles are.
+struct NetStyle {
+  bool poles = false;
+  bool circles = false;
+  /// A net for each kind, with the density of its poles or lines.
+  bool contours = false;
+};
+
+/// A net for each unit, station and north that the summaries tell apart; each kind has the same
+/// colour and symbol on all of them. Means and best great circles are drawn with their cones where
+/// they are defined and there are three readings or more.
+Picture net_picture(const output::SummaryDocument& document, const NetStyle& style);
+
+/// The net alone, for other pictures: `radius` in millimetres, all kinds together.
+Picture net_drawing(const output::SummaryDocument& document, double width);
+
+/// Contours of fewer readings say little; of how many groups that must be said.
+std::size_t groups_too_small_to_contour(const output::SummaryDocument& document);
+
+}  // namespace lodebook::drawing

@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: MIT
+// The planes and lines of many logs, freed of their logs, and gathered in groups.
+#pragma once
+
+#include <lodebook/orientation/vector.hpp>
+#include <lodebook/reduction/reduction.hpp>
+
+namespace lodebook::reduction {
+
+/// A plane or line as it was reduced. A rejected one has no figures.
+struct Attitude {
+  std::size_t log = 0;
+  notebook::NameId kind = 0;
+  notebook::NameId station = 0;
+  notebook::NameId unit = 0;
+  std::uint32_t line = 1;
+  std::uint32_t column = 1;
+  /// The surface it was read on; repeats share it. Numbered through all logs.
+  std::size_t surface = 0;
+  bool is_plane = true;
+  Status status = Status::ok;
+  North north = North::magnetic;
+  /// The pole of a plane or the direction of a line, pointing down or level, about `north`.
+  Vector axis;
+  /// Strike (dip to the right) and dip, or trend and plunge, degrees; no azimuth for a horizontal
+  /// plane or vertical line.
+  std::optional<double> azimuth;
+  double slope = 0;
+  /// Its azimuth is known well enough to mean something: to 52 degrees, one sigma.
+  bool has_direction = false;
+  std::string written;
+};
+
+/// What groups share: the kind and the north always, unit and station on request.
+struct Grouping {
+  bool by_unit = false;
+  bool by_station = false;
+};
+
+/// Which readings enter.
+struct Selection {
+  /// Names of kinds; empty for all.
+  std::vector<std::string> kinds;
+  bool without_suspect = false;
+};
+
+/// Readings of one kind. Its readings never refer to different norths.
+struct Group {
+  notebook::NameId kind = 0;
+  bool is_plane = true;
+  /// An arrow, such as a current's, rather than an axis.
+  bool is_arrow = false;
+  North north = North::magnetic;
+  std::optional<notebook::NameId> unit;
+  std::optional<notebook::NameId> station;
+  /// The log of the station, where grouped by station.
+  std::optional<std::size_t> log;
+  /// Those that enter, in log order; of how many surfaces they are, and how many are suspect.
+  std::vector<const Attitude*> members;
+  std::size_t surfaces = 0;
+  std::size_t suspect = 0;
+  /// Left out: as rejected, and as suspect where the selection says so.
+  std::size_t rejected = 0;
+  std::size_t left_out = 0;
+};
+
+/// One log as a heading of a picture or summary names it.
+struct AttitudeLog {
+  /// As the source is called.
+  std::string name;
+  /// The smallest and largest declination in force at stations with planes or lines, degrees east,
+  /// where known, and whether the geomagnetic model gave it.
+  std::optional<double> least_declination;
+  std::optional<double> most_declination;
+  bool by_model = false;
+  /// The dial's notation, for words.
+  notebook::Notation dial = notebook::Notation::azimuth;
+};
+
+/// Collects pages. Names are kept once, however many logs share them.
+class Attitudes {
+ public:
+  /// What follows belongs to another log.
+  void begin_log(const Reduction& reduction);
+  void add(const Page& page);
+
+  const std::vector<AttitudeLog>& logs() const { return logs_; }
+  const std::vector<Attitude>& all() const { return all_; }
+  /// Sights and legs, which have no place in statistics of orientations.
+  std::size_t sights_and_legs() const { return sights_and_legs_; }
+  const std::string& kind(notebook::NameId id) const { return kinds_.shown(id); }
+  const std::string& station(notebook::NameId id) const { return stations_.shown(id); }
+  /// Empty where no unit was named.
+  const std::string& unit(notebook::NameId id) const { return units_.shown(id); }
+  /// Whether a plane or line of that kind was read, rejected or not; and all such kinds.
+  bool has_kind(std::string_view name) const;
+  std::vector<std::string> kinds() const;
+
+  /// The groups in the order in which their kinds, then units, then stations are first read. Groups
+  /// point into this collection.
+  std::vector<Group> groups(const Grouping& grouping, const Selection& selection) const;
+
+ private:
+  std::vector<AttitudeLog> logs_;
+  std::vector<Attitude> all_;
+  notebook::Names kinds_;
+  notebook::Names stations_;
+  notebook::Names units_;
+  /// By kind: what its readings are.
+  std::vector<bool> arrows_;
+  std::size_t surfaces_ = 0;
+  std::size_t sights_and_legs_ = 0;
+};
+
+}  // namespace lodebook::reduction

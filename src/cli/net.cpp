@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: MIT
+// `lodebook net`: planes and lines on an equal-area net.
+#include <lodebook/cli/commands.hpp>
+#include <lodebook/cli/gather.hpp>
+#include <lodebook/drawing/net.hpp>
+#include <lodebook/drawing/svg.hpp>
+
+namespace lodebook::cli {
+
+Outcome net(const CommandLine& line) {
+  return show_groups(Command::net, line, [&](const output::SummaryDocument& document) {
+    if (line.contours && !line.quiet)
+      tell(few_to_contour(drawing::groups_too_small_to_contour(document)));
+    std::string text;
+    drawing::append_svg_file(
+        text, drawing::net_picture(document, {line.poles, line.circles, line.contours}));
+    return text;
+  });
+}
+
+}  // namespace lodebook::cli

@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: MIT
+#include "group_words.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <lodebook/output/text.hpp>
+
+namespace lodebook::drawing {
+
+using output::SummaryDocument;
+using reduction::Attitude;
+using reduction::Attitudes;
+using reduction::Group;
+using reduction::North;
+using reduction::Summary;
+
+bool has_mean_to_draw(const Summary& summary) {
+  return summary.mean && summary.mean->cone95 && summary.fabric != reduction::Fabric::no_preference;
+}
+
+std::string words_of(const Attitudes& attitudes, const Attitude& attitude) {
+  const std::string& station = attitudes.station(attitude.station);
+  const notebook::Notation notation = output::notation_of(attitudes);
+  return fmt::format("{}{}{}: {} as typed, {} from {} north", station, station.empty() ? "" : ", ",
+                     attitudes.kind(attitude.kind), attitude.written,
+                     attitude.is_plane ? output::plane_words(attitude.axis, notation)
+                                       : output::line_words(attitude.axis, notation),
+                     reduction::name_of(attitude.north));
+}
+
+std::string legend_of(const SummaryDocument& document, const Summary& summary) {
+  const notebook::Notation notation = output::notation_of(document.attitudes);
+  std::string words = fmt::format("{}: {}", document.attitudes.kind(summary.group.kind),
+                                  output::counts_of(summary.group));
+  if (summary.girdle) {
+    words +=
+        fmt::format("; girdle {}, its pole {}", output::plane_words(summary.girdle->pole, notation),
+                    output::line_words(summary.girdle->pole, notation));
+    if (summary.girdle->cone95)
+      words += fmt::format(" ±{}°", output::figure_text(*summary.girdle->cone95, 1));
+  } else if (has_mean_to_draw(summary)) {
+    words += fmt::format("; mean {} ±{}°",
+                         summary.group.is_plane ? output::plane_words(summary.mean->axis, notation)
+                                                : output::line_words(summary.mean->axis, notation),
+                         output::figure_text(*summary.mean->cone95, 1));
+  }
+  if (!summary.far_off.empty()) words += fmt::format("; {} far off", summary.far_off.size());
+  return words;
+}
+
+std::string panel_title(const SummaryDocument& document, const Group& group, std::size_t panels) {
+  if (panels == 1) return {};
+  std::string title = output::title_of(document.attitudes, group);
+  const bool mixed = std::ranges::any_of(
+      document.summaries, [&](const Summary& other) { return other.group.north != group.north; });
+  if (mixed) title += fmt::format(", from {} north", reduction::name_of(group.north));
+  return title;
+}
+
+std::string title_of_picture(std::string_view what, const SummaryDocument& document) {
+  const auto& logs = document.attitudes.logs();
+  if (logs.size() == 1) return fmt::format("{} of {}", what, output::file_of(logs.front()));
+  return fmt::format("{} of {} logs", what, logs.size());
+}
+
+std::string describe(const SummaryDocument& document) {
+  std::string words;
+  for (const Summary& summary : document.summaries) {
+    if (!words.empty()) words += ". ";
+    words += output::title_of(document.attitudes, summary.group);
+    words += ", " + legend_of(document, summary);
+  }
+  return words.empty() ? "No planes and no lines." : words + '.';
+}
+
+void append_frame_words(std::vector<std::string>& lines, const SummaryDocument& document) {
+  std::vector<std::string_view> norths;
+  for (const Summary& summary : document.summaries) {
+    const std::string_view north = reduction::name_of(summary.group.north);
+    if (std::ranges::find(norths, north) == norths.end()) norths.push_back(north);
+  }
+  std::string words =
+      norths.empty() ? "" : fmt::format("From {} north; ", fmt::join(norths, " and "));
+  // Logs of one declination are named together.
+  std::vector<std::pair<std::string, std::size_t>> declinations;
+  for (const reduction::AttitudeLog& log : document.attitudes.logs()) {
+    std::string declination = output::declination_of(log);
+    const auto same =
+        std::ranges::find(declinations, declination, &std::pair<std::string, std::size_t>::first);
+    if (same == declinations.end()) {
+      declinations.emplace_back(std::move(declination), 1);
+    } else {
+      ++same->second;
+    }
+  }
+  std::string_view before;
+  for (const auto& [declination, logs] : declinations) {
+    words += before;
+    words += declination;
+    if (declinations.size() > 1) words += " in " + output::counted(logs, "log", "logs");
+    before = "; ";
+  }
+  if (!words.empty()) {
+    words.push_back('.');
+    lines.push_back(std::move(words));
+  }
+  std::size_t rejected = 0;
+  std::size_t left_out = 0;
+  for (const Summary& summary : document.summaries) {
+    rejected += summary.group.rejected;
+    left_out += summary.group.left_out;
+  }
+  if (rejected + left_out > 0) {
+    std::string left = "Left out:";
+    if (rejected > 0) left += fmt::format(" {} rejected", rejected);
+    if (left_out > 0) left += fmt::format("{} {} suspect", rejected > 0 ? "," : "", left_out);
+    lines.push_back(left + '.');
+  }
+  if (document.repeats == reduction::Repeats::mean)
+    lines.push_back("Repeats of one surface count once, as their mean.");
+}
+
+}  // namespace lodebook::drawing

@@ -1,0 +1,295 @@
+// SPDX-License-Identifier: MIT
+#include <lodebook/drawing/net.hpp>
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <lodebook/drawing/contours.hpp>
+#include <lodebook/drawing/panels.hpp>
+#include <lodebook/drawing/style.hpp>
+#include <lodebook/orientation/density.hpp>
+#include <lodebook/orientation/line.hpp>
+#include <lodebook/output/text.hpp>
+#include <tuple>
+
+#include "group_words.hpp"
+#include "net_projection.hpp"
+
+namespace lodebook::drawing {
+namespace {
+
+using output::SummaryDocument;
+using reduction::Fabric;
+using reduction::Summary;
+
+constexpr double curve_step = 2;     // degrees along a curve
+constexpr double mark_radius = 0.9;  // millimetres
+constexpr double mean_radius = 2;
+constexpr double rim_space = 6;  // for ticks and the points of the compass
+constexpr double legend_spacing = 3.6;
+constexpr std::size_t fewest_to_contour = 20;
+
+/// What one net shows.
+using Members = std::vector<const Summary*>;
+
+void draw_graticule(Picture& picture, const NetFrame& frame) {
+  constexpr Vector north = {1, 0, 0};
+  for (int angle = 10; angle < 180; angle += 10) {
+    // Great circles through north, and small circles about it.
+    const Vector pole = direction_of(angle < 90 ? 270 : 90, angle < 90 ? 90 - angle : angle - 90);
+    for (auto& part : parts_on_net(frame, great_circle(pole, curve_step)))
+      picture.line(Role::grid, std::move(part));
+    const std::vector<Vector> around = small_circle(north, angle, curve_step);
+    // Its lower half: it begins and ends on the rim.
+    std::vector<Point> half;
+    for (const Vector& direction : around) {
+      if (direction.down >= -1e-12) half.push_back(frame.place(direction));
+    }
+    std::ranges::sort(half, {}, &Point::x);
+    picture.line(Role::grid, std::move(half));
+  }
+}
+
+void draw_rim(Picture& picture, const NetFrame& frame) {
+  picture.circle(Role::frame, frame.center, frame.radius);
+  for (int azimuth = 0; azimuth < 360; azimuth += 10) {
+    const double length = azimuth % 90 == 0 ? 2 : 1;
+    picture.line(Role::tick, {towards(frame.center, azimuth, frame.radius),
+                              towards(frame.center, azimuth, frame.radius + length)});
+  }
+  constexpr std::array<std::string_view, 4> points = {"N", "E", "S", "W"};
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    Point at = towards(frame.center, 90.0 * static_cast<double>(i), frame.radius + 4);
+    at.y += height_of(Role::label) * 0.36;
+    picture.words(Role::label, at, std::string(points[i]), Words::Anchor::middle);
+  }
+}
+
+/// Levels of the contours in sigma: 2, 4, 6, ..., or wider apart where there would be too many.
+std::vector<double> levels_up_to(double largest) {
+  constexpr double most = 6;
+  const double step = 2 * std::max(1.0, std::ceil(largest / (2 * most)));
+  std::vector<double> levels;
+  for (double level = step; level <= largest; level += step)
+    levels.push_back(level);
+  return levels;
+}
+
+/// The density over the net and a little beyond its rim, where lines rise.
+std::string draw_contours(Picture& picture, const NetFrame& frame, const Summary& summary) {
+  std::vector<Vector> axes;
+  for (const reduction::Attitude* const member : summary.group.members)
+    axes.push_back(member->axis);
+  const KambDensity density(axes);
+  constexpr std::size_t side = 121;
+  constexpr double reach = 1.06;
+  constexpr double spacing = 2 * reach / (side - 1);
+  std::vector<double> values(side * side);
+  double largest = 0;
+  for (std::size_t row = 0; row < side; ++row) {
+    for (std::size_t column = 0; column < side; ++column) {
+      const NetPoint at = {static_cast<double>(column) * spacing - reach,
+                           reach - static_cast<double>(row) * spacing};
+      if (std::hypot(at.east, at.north) > reach) continue;
+      const double value = density.at(direction_at(at));
+      values[row * side + column] = value;
+      largest = std::max(largest, value);
+    }
+  }
+  picture.begin_clip(Circle{frame.center, frame.radius});
+  const Point corner = frame.center - Point{frame.radius * reach, frame.radius * reach};
+  std::string shown;
+  const std::vector<double> levels = levels_up_to(largest);
+  for (std::size_t i = 0; i < levels.size(); ++i) {
+    auto rings = rings_around(values, side, levels[i]);
+    for (auto& ring : rings) {
+      for (Point& point : ring)
+        point = corner + frame.radius * spacing * point;
+    }
+    picture.contour(i, std::move(rings));
+    shown += fmt::format("{}{}", i == 0 ? "" : ", ", levels[i]);
+  }
+  picture.end();
+  const std::string cap = output::figure_text(100 * density.fraction(), 1);
+  std::string words =
+      fmt::format("density after Kamb: N {}, a cap of {} % of the hemisphere", axes.size(), cap);
+  words += shown.empty() ? ", nowhere 2 sigma" : fmt::format(", lines at {} sigma", shown);
+  if (axes.size() < fewest_to_contour) words += "; under 20 readings, contours say little";
+  return words;
+}
+
+void draw_reading(Picture& picture, const NetFrame& frame, const SummaryDocument& document,
+                  const reduction::Attitude& attitude, const NetStyle& style) {
+  picture.begin_reading(output::source_of(document.attitudes, attitude),
+                        words_of(document.attitudes, attitude));
+  if (attitude.is_plane && style.circles) {
+    for (auto& part : parts_on_net(frame, great_circle(attitude.axis, curve_step)))
+      picture.line(Role::curve, std::move(part), attitude.kind);
+  }
+  if (!attitude.is_plane || style.poles || !style.circles) {
+    picture.area(Role::mark, symbol_of(attitude.kind, frame.place(attitude.axis), mark_radius),
+                 attitude.kind);
+  }
+  picture.end();
+}
+
+void draw_cone(Picture& picture, const NetFrame& frame, Vector axis, double half_angle,
+               Series series) {
+  for (auto& part : parts_on_net(frame, small_circle(axis, half_angle, curve_step)))
+    picture.line(Role::cone, std::move(part), series);
+}
+
+/// A ring around each reading far outside its group, with its station's name.
+void draw_far_off(Picture& picture, const NetFrame& frame, const SummaryDocument& document,
+                  const Summary& summary) {
+  for (const reduction::FarOff& far : summary.far_off) {
+    const Point at = frame.place(far.attitude->axis);
+    picture.circle(Role::leader, at, mean_radius);
+    picture.words(Role::figure, {at.x + mean_radius + 0.5, at.y + 0.8},
+                  document.attitudes.station(far.attitude->station));
+  }
+}
+
+/// The mean of a cluster, or the best great circle of a girdle and its pole.
+void draw_mean(Picture& picture, const NetFrame& frame, const Summary& summary) {
+  const Series series = summary.group.kind;
+  if (summary.girdle) {
+    for (auto& part : parts_on_net(frame, great_circle(summary.girdle->pole, curve_step)))
+      picture.line(Role::girdle, std::move(part), series);
+    const Point at = frame.place(summary.girdle->pole);
+    for (const double azimuth : {45.0, 135.0}) {
+      picture.line(Role::mean,
+                   {towards(at, azimuth, mean_radius), towards(at, azimuth + 180, mean_radius)},
+                   series);
+    }
+    if (summary.girdle->cone95)
+      draw_cone(picture, frame, summary.girdle->pole, *summary.girdle->cone95, series);
+  } else if (has_mean_to_draw(summary)) {
+    picture.area(Role::mean, symbol_of(series, frame.place(summary.mean->axis), mean_radius),
+                 series);
+    draw_cone(picture, frame, summary.mean->axis, *summary.mean->cone95, series);
+  }
+}
+
+/// The net of some groups, with its legend.
+Picture draw(const SummaryDocument& document, const Members& members, const NetStyle& style,
+             std::string_view title, double width) {
+  Picture picture("net-drawing", "", "", width, width);
+  double y = 0;
+  if (!title.empty()) {
+    for (const std::string& line : broken(Role::label, title, width)) {
+      y += height_of(Role::label) + 1;
+      picture.words(Role::label, {width / 2, y}, line, Words::Anchor::middle);
+    }
+    y += 1.5;
+  }
+  const double radius = width / 2 - rim_space;
+  const NetFrame frame = {{width / 2, y + width / 2}, radius};
+  std::vector<std::string> densities;
+  if (style.contours) {
+    for (const Summary* const summary : members) {
+      if (!summary->group.members.empty())
+        densities.push_back(draw_contours(picture, frame, *summary));
+    }
+  }
+  draw_graticule(picture, frame);
+  draw_rim(picture, frame);
+  for (const Summary* const summary : members) {
+    for (const reduction::Attitude* const attitude : summary->group.members)
+      draw_reading(picture, frame, document, *attitude, style);
+  }
+  for (const Summary* const summary : members) {
+    draw_mean(picture, frame, *summary);
+    draw_far_off(picture, frame, document, *summary);
+  }
+
+  y += width + 2;
+  const auto write = [&](const std::string& words, double indent) {
+    for (const std::string& line : broken(Role::figure, words, width - indent)) {
+      picture.words(Role::figure, {indent, y}, line);
+      y += legend_spacing;
+    }
+  };
+  constexpr double indent = 5;
+  for (const Summary* const summary : members) {
+    const Series series = summary->group.kind;
+    const bool as_circles = summary->group.is_plane && style.circles;
+    const Point at = {2, y - 0.8};
+    if (as_circles) picture.line(Role::curve, {{0, at.y}, {4, at.y}}, series);
+    if (!as_circles || style.poles)
+      picture.area(Role::mark, symbol_of(series, at, mark_radius), series);
+    write(legend_of(document, *summary), indent);
+  }
+  for (const std::string& words : densities)
+    write(words, 0);
+  picture.resize(width, y - legend_spacing + 1);
+  return picture;
+}
+
+/// The groups of each net, in order: those that share unit, station and north, and with contours
+/// the kind.
+std::vector<Members> nets_of(const SummaryDocument& document, bool by_kind) {
+  std::vector<Members> nets;
+  const auto key = [by_kind](const Summary& summary) {
+    const reduction::Group& group = summary.group;
+    return std::tuple(group.unit, group.log, group.station, group.north,
+                      by_kind ? std::optional(group.kind) : std::nullopt);
+  };
+  for (const Summary& summary : document.summaries) {
+    const auto same = std::ranges::find_if(
+        nets, [&](const Members& net) { return key(*net.front()) == key(summary); });
+    if (same == nets.end()) {
+      nets.push_back({&summary});
+    } else {
+      same->push_back(&summary);
+    }
+  }
+  return nets;
+}
+
+}  // namespace
+
+Picture net_drawing(const SummaryDocument& document, double width) {
+  Members all;
+  for (const Summary& summary : document.summaries)
+    all.push_back(&summary);
+  return draw(document, all, {}, "", width);
+}
+
+Picture net_picture(const SummaryDocument& document, const NetStyle& style) {
+  const std::vector<Members> nets = nets_of(document, style.contours);
+  std::vector<Picture> panels;
+  const double width = panel_width(nets.size());
+  for (const Members& net : nets)
+    panels.push_back(
+        draw(document, net, style, panel_title(document, net.front()->group, nets.size()), width));
+
+  std::vector<std::string> footer = {fmt::format("Equal-area (Schmidt) net, lower hemisphere; {}.",
+                                                 style.circles && style.poles
+                                                     ? "planes as great circles and as poles"
+                                                 : style.circles ? "planes as great circles"
+                                                                 : "planes as poles")};
+  footer.push_back(
+      "Large symbols: means of poles, turned to one hemisphere as axes, and of lines, with the "
+      "cone "
+      "that holds them with 95 % confidence. Dashed: the best great circle of a girdle; crosses: "
+      "its pole, with its cone by bootstrap. Thin rings with a station's name: readings far "
+      "outside their group.");
+  if (style.contours)
+    footer.push_back(
+        "Sigma is what chance alone does to the number of N even readings in the cap, which has 3 "
+        "sigma of them on average.");
+  append_frame_words(footer, document);
+  return arranged("net", title_of_picture("Net", document), describe(document), panels, footer);
+}
+
+std::size_t groups_too_small_to_contour(const SummaryDocument& document) {
+  return static_cast<std::size_t>(
+      std::ranges::count_if(document.summaries, [](const Summary& summary) {
+        const std::size_t count = summary.group.members.size();
+        return count > 0 && count < fewest_to_contour;
+      }));
+}
+
+}  // namespace lodebook::drawing

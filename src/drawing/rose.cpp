@@ -1,0 +1,189 @@
+// SPDX-License-Identifier: MIT
+#include <lodebook/drawing/rose.hpp>
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <lodebook/drawing/panels.hpp>
+#include <lodebook/orientation/decimal.hpp>
+#include <lodebook/output/text.hpp>
+
+#include "group_words.hpp"
+
+namespace lodebook::drawing {
+namespace {
+
+using output::SummaryDocument;
+using reduction::Attitude;
+using reduction::Summary;
+
+constexpr double rim_space = 9;  // for ticks, the mean's arc and the points of the compass
+constexpr double tick_length = 1.6;
+constexpr double arc_space = 2.6;
+constexpr double legend_spacing = 3.6;
+
+/// Counts of each bin over the whole horizon, from north on; an axis counts at both its ends.
+std::vector<std::size_t> count_bins(const Summary& summary, int bin_degrees) {
+  constexpr int decimals = 6;  // finer than any reading, coarser than the dust of sums
+  constexpr std::int64_t degree = 1'000'000;
+  constexpr std::int64_t turn = 360 * degree;
+  const std::int64_t width = bin_degrees * degree;
+  std::vector<std::size_t> bins(static_cast<std::size_t>(turn / width));
+  for (const Attitude* const member : summary.group.members) {
+    if (!member->has_direction) continue;
+    const std::int64_t azimuth = rounded_azimuth(*member->azimuth, decimals);
+    ++bins[static_cast<std::size_t>(azimuth / width)];
+    if (summary.group.is_plane)
+      ++bins[static_cast<std::size_t>((azimuth + turn / 2) % turn / width)];
+  }
+  return bins;
+}
+
+std::vector<Point> arc(Point center, double radius, double from, double to) {
+  constexpr double step = 1;
+  const int steps = std::max(1, static_cast<int>(std::ceil((to - from) / step)));
+  std::vector<Point> points;
+  for (int i = 0; i <= steps; ++i)
+    points.push_back(towards(center, from + (to - from) * i / steps, radius));
+  return points;
+}
+
+/// Counts worth a ring: the largest and about half and a quarter of it.
+std::vector<std::size_t> rings_for(std::size_t largest) {
+  std::vector<std::size_t> rings = {largest};
+  for (const std::size_t part : {largest / 2, largest / 4}) {
+    if (part > 0 && part < rings.back()) rings.push_back(part);
+  }
+  return rings;
+}
+
+void draw_scale(Picture& picture, Point center, double radius, std::size_t largest) {
+  for (const std::size_t count : rings_for(largest)) {
+    const double share = std::sqrt(static_cast<double>(count) / static_cast<double>(largest));
+    if (count < largest) picture.circle(Role::grid, center, share * radius);
+    Point at = towards(center, 45, share * radius);
+    picture.words(Role::figure, {at.x + 0.4, at.y - 0.4}, std::to_string(count));
+  }
+  for (int azimuth = 0; azimuth < 180; azimuth += 30) {
+    picture.line(Role::grid,
+                 {towards(center, azimuth, radius), towards(center, azimuth + 180, radius)});
+  }
+}
+
+void draw_rim(Picture& picture, Point center, double radius) {
+  picture.circle(Role::frame, center, radius);
+  constexpr std::array<std::string_view, 4> points = {"N", "E", "S", "W"};
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    Point at = towards(center, 90.0 * static_cast<double>(i), radius + 6.4);
+    at.y += height_of(Role::label) * 0.36;
+    picture.words(Role::label, at, std::string(points[i]), Words::Anchor::middle);
+  }
+}
+
+void draw_readings(Picture& picture, Point center, double radius, const SummaryDocument& document,
+                   const Summary& summary) {
+  for (const Attitude* const member : summary.group.members) {
+    if (!member->has_direction) continue;
+    picture.begin_reading(output::source_of(document.attitudes, *member),
+                          words_of(document.attitudes, *member));
+    picture.line(Role::tick, {towards(center, *member->azimuth, radius),
+                              towards(center, *member->azimuth, radius + tick_length)});
+    if (summary.group.is_plane) {
+      const double opposite = *member->azimuth + 180;
+      picture.line(Role::tick, {towards(center, opposite, radius),
+                                towards(center, opposite, radius + tick_length)});
+    }
+    picture.end();
+  }
+}
+
+void draw_mean(Picture& picture, Point center, double radius, const Summary& summary) {
+  const CircularMean& mean = summary.azimuths;
+  if (!mean.is_meaningful()) return;
+  const Series series = summary.group.kind;
+  std::vector<double> ends = {*mean.azimuth};
+  if (summary.group.is_plane) ends.push_back(*mean.azimuth + 180);
+  for (const double azimuth : ends) {
+    picture.line(Role::mean, {center, towards(center, azimuth, radius + arc_space)}, series);
+    picture.line(Role::cone,
+                 arc(center, radius + arc_space, azimuth - *mean.arc95, azimuth + *mean.arc95),
+                 series);
+  }
+}
+
+std::string words_of_rose(const SummaryDocument& document, const Summary& summary) {
+  const CircularMean& mean = summary.azimuths;
+  std::string words = output::counted(mean.count, summary.group.is_plane ? "strike" : "trend",
+                                      summary.group.is_plane ? "strikes" : "trends");
+  const std::size_t without = summary.group.members.size() - mean.count;
+  if (without > 0) words += fmt::format(", {} more without a direction", without);
+  if (mean.is_meaningful()) {
+    words +=
+        fmt::format("; mean {} ±{}°, resultant {}",
+                    output::mean_azimuth_words(summary, output::notation_of(document.attitudes)),
+                    output::figure_text(*mean.arc95, 1), output::figure_text(mean.resultant, 2));
+  } else if (mean.count > 1) {
+    words += fmt::format("; no mean: resultant {}, which chance gives {} times in 100",
+                         output::figure_text(mean.resultant, 2),
+                         output::figure_text(100 * mean.chance, 0));
+  }
+  return words;
+}
+
+Picture draw(const SummaryDocument& document, const Summary& summary, int bin_degrees,
+             double width) {
+  Picture picture("rose-drawing", "", "", width, width);
+  double y = 0;
+  for (const std::string& line :
+       broken(Role::label, output::title_of(document.attitudes, summary.group), width)) {
+    y += height_of(Role::label) + 1;
+    picture.words(Role::label, {width / 2, y}, line, Words::Anchor::middle);
+  }
+  const double radius = width / 2 - rim_space;
+  const Point center = {width / 2, y + width / 2};
+  const std::vector<std::size_t> bins = count_bins(summary, bin_degrees);
+  const std::size_t largest = *std::ranges::max_element(bins);
+  if (largest > 0) draw_scale(picture, center, radius, largest);
+  for (std::size_t i = 0; i < bins.size(); ++i) {
+    if (bins[i] == 0) continue;
+    const double share = std::sqrt(static_cast<double>(bins[i]) / static_cast<double>(largest));
+    const double from = static_cast<double>(i) * bin_degrees;
+    std::vector<Point> petal = arc(center, share * radius, from, from + bin_degrees);
+    petal.push_back(center);
+    picture.area(Role::petal, std::move(petal), summary.group.kind);
+  }
+  draw_rim(picture, center, radius);
+  draw_readings(picture, center, radius, document, summary);
+  draw_mean(picture, center, radius, summary);
+
+  y += width + 2;
+  for (const std::string& line : broken(Role::figure, words_of_rose(document, summary), width)) {
+    picture.words(Role::figure, {width / 2, y}, line, Words::Anchor::middle);
+    y += legend_spacing;
+  }
+  picture.resize(width, y - legend_spacing + 1);
+  return picture;
+}
+
+}  // namespace
+
+Picture rose_picture(const SummaryDocument& document, int bin_degrees) {
+  std::vector<Picture> panels;
+  const double width = panel_width(document.summaries.size());
+  for (const Summary& summary : document.summaries)
+    panels.push_back(draw(document, summary, bin_degrees, width));
+  std::vector<std::string> footer = {fmt::format(
+      "Bins of {} degrees, the first from 000 to {:03}; the area of a petal goes by its count "
+      "(radius by the square root), figures on rings are counts. Strikes are axes and count at "
+      "both "
+      "ends; trends are arrows. Ticks on the rim: readings. Thick line: the mean, with the arc "
+      "that "
+      "holds it with 95 % confidence.",
+      bin_degrees, bin_degrees)};
+  append_frame_words(footer, document);
+  return arranged("rose", title_of_picture("Rose", document), describe(document), panels, footer);
+}
+
+}  // namespace lodebook::drawing

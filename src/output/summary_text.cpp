@@ -1,0 +1,170 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <iterator>
+#include <lodebook/output/notation.hpp>
+#include <lodebook/output/summary.hpp>
+#include <lodebook/output/text.hpp>
+
+namespace lodebook::output {
+namespace {
+
+using notebook::Notation;
+using reduction::Attitudes;
+using reduction::Fabric;
+using reduction::Group;
+using reduction::Summary;
+
+constexpr std::string_view undefined = "undefined";
+
+/// A line of a paragraph, its name in a column of its own.
+void append_item(std::string& out, std::string_view name, std::string_view text) {
+  fmt::format_to(std::back_inserter(out), "  {:<15} {}\n", name, text);
+}
+
+std::string figure_or_undefined(const std::optional<double>& value, int decimals) {
+  return value ? figure_text(*value, decimals) : std::string(undefined);
+}
+
+/// `R 20.374, k 3.9, 95 % cone 7.1°`; nothing of a single reading.
+std::string precision_words(const DirectionMean& mean) {
+  if (mean.count == 1) return {};
+  std::string words = "; R " + figure_text(mean.resultant, 3);
+  if (mean.count < 3) return words + ", k and cone undefined (under three readings)";
+  words += mean.precision ? ", k " + figure_text(*mean.precision, 1)
+                          : std::string(", k undefined (all coincide)");
+  words += mean.cone95 ? fmt::format(", 95 % cone {}°", figure_text(*mean.cone95, 1))
+                       : std::string(", 95 % cone undefined (k under 4)");
+  return words;
+}
+
+void append_mean(std::string& out, const Summary& summary, Notation notation) {
+  const Group& group = summary.group;
+  const std::string_view name = group.is_plane   ? "mean of poles"
+                                : group.is_arrow ? "mean of arrows"
+                                                 : "mean of lines";
+  if (!summary.mean) {
+    append_item(out, name, "undefined (none is better than another)");
+    return;
+  }
+  const Vector axis = summary.mean->axis;
+  std::string words = line_words(axis, notation);
+  if (group.is_plane) words += ", plane " + plane_words(axis, notation);
+  append_item(out, name, words + precision_words(*summary.mean));
+}
+
+std::string fabric_words(const Summary& summary) {
+  std::string words;
+  switch (summary.fabric) {
+    case Fabric::too_few:
+      return "too few for a fabric";
+    case Fabric::no_preference:
+      return "no preferred direction";
+    case Fabric::cluster:
+      words = "a cluster";
+      break;
+    case Fabric::girdle:
+      words = "a girdle";
+      break;
+  }
+  if (!summary.far_off.empty()) words += ", but for what is far off";
+  return words;
+}
+
+void append_tensor(std::string& out, const Summary& summary, Notation notation) {
+  const OrientationTensor& tensor = *summary.tensor;
+  std::string values;
+  std::string axes;
+  for (std::size_t i = 0; i < 3; ++i) {
+    values += (i == 0 ? "" : " ") + figure_text(tensor.eigenvalues[i], 4);
+    axes += (i == 0 ? "" : ", ") + line_words(tensor.axes[i], notation);
+  }
+  append_item(out, "eigenvalues",
+              fmt::format("{}; K {}, C {}: {}", values, figure_or_undefined(tensor.shape(), 2),
+                          figure_or_undefined(tensor.strength(), 2), fabric_words(summary)));
+  append_item(out, "axes", axes);
+}
+
+void append_girdle(std::string& out, const Summary& summary, Notation notation) {
+  if (!summary.girdle) return;
+  const std::string cone = summary.girdle->cone95 ? figure_text(*summary.girdle->cone95, 1) + "°"
+                                                  : std::string(undefined);
+  append_item(out, "girdle", plane_words(summary.girdle->pole, notation));
+  append_item(
+      out, "its pole",
+      fmt::format("{}, 95 % cone {} (bootstrap){}", line_words(summary.girdle->pole, notation),
+                  cone, summary.group.is_plane ? "; the fold axis, if these are folded" : ""));
+}
+
+void append_azimuths(std::string& out, const Summary& summary, Notation notation) {
+  const CircularMean& mean = summary.azimuths;
+  const Group& group = summary.group;
+  std::string words;
+  if (mean.azimuth && mean.count > 1) {
+    words = group.is_plane ? "axial mean " : "mean ";
+    words += mean_azimuth_words(summary, notation);
+    if (mean.arc95) words += fmt::format(" ±{}° (95 %)", figure_text(*mean.arc95, 1));
+    words += fmt::format(", resultant {}", figure_text(mean.resultant, 3));
+    if (!mean.is_meaningful()) words += ": says little";
+  } else if (mean.count > 1) {
+    words = "they cancel out, and have no mean";
+  }
+  if (const std::size_t without = group.members.size() - mean.count; without > 0) {
+    if (!words.empty()) words += "; ";
+    words += fmt::format("{} without a direction", without);
+  }
+  if (!words.empty()) append_item(out, group.is_plane ? "strikes" : "trends", words);
+}
+
+void append_far_off(std::string& out, const Attitudes& attitudes, const Summary& summary) {
+  for (const reduction::FarOff& far : summary.far_off) {
+    const std::string& station = attitudes.station(far.attitude->station);
+    std::string words = source_of(attitudes, *far.attitude);
+    if (!station.empty()) words += ", station " + station;
+    words +=
+        fmt::format(": {}, {}° from the {}", far.attitude->written, figure_text(far.degrees, 1),
+                    summary.fabric == Fabric::girdle ? "girdle" : "mean");
+    append_item(out, "far off", printable(words));
+  }
+  if (summary.more_far_off) append_item(out, "far off", "perhaps more: no others were looked for");
+}
+
+void append_group(std::string& out, const SummaryDocument& document, const Summary& summary,
+                  Notation notation, bool color) {
+  const Group& group = summary.group;
+  append_bold(out, title_of(document.attitudes, group), color);
+  fmt::format_to(std::back_inserter(out), ": {}; from {} north\n", counts_of(group),
+                 reduction::name_of(group.north));
+  if (group.members.empty()) return;
+  append_mean(out, summary, notation);
+  if (group.members.size() >= 3) append_tensor(out, summary, notation);
+  append_girdle(out, summary, notation);
+  append_azimuths(out, summary, notation);
+  append_far_off(out, document.attitudes, summary);
+}
+
+}  // namespace
+
+void append_summary_text(std::string& out, const SummaryDocument& document, bool color) {
+  const Attitudes& attitudes = document.attitudes;
+  for (const reduction::AttitudeLog& log : attitudes.logs()) {
+    append_bold(out, file_of(log), color);
+    fmt::format_to(std::back_inserter(out), ": {}\n", declination_of(log));
+  }
+  out += document.repeats == reduction::Repeats::mean
+             ? "repeats of one surface count once, as their mean"
+             : "every reading counts, repeats of one surface too";
+  out += "; planes are averaged by their poles, poles and lines as axes\n";
+  const Notation notation = notation_of(attitudes);
+  for (const Summary& summary : document.summaries) {
+    out.push_back('\n');
+    append_group(out, document, summary, notation, color);
+  }
+  if (document.summaries.empty()) out += "\nno planes and no lines\n";
+  if (attitudes.sights_and_legs() > 0) {
+    fmt::format_to(std::back_inserter(out), "\n{} not summed up\n",
+                   counted(attitudes.sights_and_legs(), "sight or leg is", "sights and legs are"));
+  }
+}
+
+}  // namespace lodebook::output

@@ -1,0 +1,110 @@
+// SPDX-License-Identifier: MIT
+// What summaries and pictures say of groups in words.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <lodebook/orientation/decimal.hpp>
+#include <lodebook/orientation/line.hpp>
+#include <lodebook/orientation/plane.hpp>
+#include <lodebook/output/notation.hpp>
+#include <lodebook/output/summary.hpp>
+#include <lodebook/output/table.hpp>
+#include <lodebook/output/text.hpp>
+
+namespace lodebook::output {
+
+using reduction::Attitudes;
+using reduction::Group;
+
+std::string title_of(const Attitudes& attitudes, const Group& group) {
+  std::string title = attitudes.kind(group.kind);
+  if (group.unit) {
+    const std::string& unit = attitudes.unit(*group.unit);
+    title += unit.empty() ? ", no unit" : ", " + unit;
+  }
+  if (group.station) {
+    const std::string& station = attitudes.station(*group.station);
+    title += station.empty() ? ", outside stations" : ", station " + station;
+    if (attitudes.logs().size() > 1) {
+      title += " of ";
+      title += file_of(attitudes.logs()[*group.log]);
+    }
+  }
+  return title;
+}
+
+std::string counts_of(const Group& group) {
+  std::string counts = counted(group.members.size(), "reading", "readings");
+  if (group.surfaces != group.members.size()) {
+    counts += " of ";
+    counts += counted(group.surfaces, group.is_plane ? "surface" : "line",
+                      group.is_plane ? "surfaces" : "lines");
+  }
+  if (group.suspect > 0) counts += fmt::format(", {} suspect", group.suspect);
+  std::string_view before = "; left out: ";
+  if (group.left_out > 0) {
+    counts += fmt::format("{}{} suspect", before, group.left_out);
+    before = ", ";
+  }
+  if (group.rejected > 0) counts += fmt::format("{}{} rejected", before, group.rejected);
+  return counts;
+}
+
+std::string declination_of(const reduction::AttitudeLog& log) {
+  if (!log.least_declination) return "declination unknown";
+  std::string words = "declination ";
+  append_east_or_west(words, *log.least_declination, 2);
+  if (rounded(*log.least_declination, 2) != rounded(*log.most_declination, 2)) {
+    words += " to ";
+    append_east_or_west(words, *log.most_declination, 2);
+  }
+  if (log.by_model) words += " by the geomagnetic model";
+  return words;
+}
+
+std::string_view file_of(const reduction::AttitudeLog& log) {
+  return shown_name(std::string_view(log.name));
+}
+
+std::string source_of(const Attitudes& attitudes, const reduction::Attitude& attitude) {
+  return fmt::format("{}:{}:{}", file_of(attitudes.logs()[attitude.log]), attitude.line,
+                     attitude.column);
+}
+
+notebook::Notation notation_of(const Attitudes& attitudes) {
+  const bool all_quadrant =
+      !attitudes.logs().empty() && std::ranges::all_of(attitudes.logs(), [](const auto& log) {
+        return log.dial == notebook::Notation::quadrant;
+      });
+  return all_quadrant ? notebook::Notation::quadrant : notebook::Notation::azimuth;
+}
+
+std::string plane_words(Vector pole, notebook::Notation notation) {
+  const StrikeAndDip plane = plane_of_pole(pole);
+  std::string words;
+  append_converted_plane(words,
+                         rounded(plane.dip, 1) == 0 ? std::nullopt : std::optional(plane.strike),
+                         plane.dip, true, 1, 1, notation);
+  return words;
+}
+
+std::string line_words(Vector line, notebook::Notation notation) {
+  const TrendAndPlunge found = line_of_axis(line);
+  std::string words;
+  append_converted_line(words,
+                        rounded(found.plunge, 1) == 900 ? std::nullopt : std::optional(found.trend),
+                        found.plunge, 1, 1, notation);
+  return words;
+}
+
+std::string mean_azimuth_words(const reduction::Summary& summary, notebook::Notation notation) {
+  double azimuth = *summary.azimuths.azimuth;
+  // Of a strike the northern end; east for one that runs east and west.
+  if (summary.group.is_plane && notation == notebook::Notation::quadrant && azimuth > 90)
+    azimuth += 180;
+  std::string words;
+  append_converted_bearing(words, azimuth, 1, notation);
+  return words;
+}
+
+}  // namespace lodebook::output

@@ -1,0 +1,151 @@
+// SPDX-License-Identifier: MIT
+#include <lodebook/reduction/attitudes.hpp>
+
+#include <algorithm>
+#include <limits>
+#include <lodebook/orientation/line.hpp>
+#include <lodebook/orientation/plane.hpp>
+#include <map>
+#include <tuple>
+
+namespace lodebook::reduction {
+namespace {
+
+using notebook::Kind;
+using notebook::NameId;
+
+bool is_attitude(const Row& row) {
+  return row.kind->type == Kind::Type::plane || row.kind->type == Kind::Type::line;
+}
+
+void note_declination(AttitudeLog& log, const Settings& settings) {
+  if (!settings.has_figure()) return;
+  const double declination = settings.declination.degrees_east();
+  log.least_declination = std::min(declination, log.least_declination.value_or(declination));
+  log.most_declination = std::max(declination, log.most_declination.value_or(declination));
+  log.by_model = log.by_model || settings.from_model();
+}
+
+void set_figures(Attitude& attitude, const Row& row) {
+  attitude.azimuth = attitude.is_plane ? row.strike : row.trend;
+  attitude.slope = (attitude.is_plane ? row.dip : row.plunge).value_or(0);
+  attitude.has_direction = attitude.azimuth && row.uncertainty;
+  const double azimuth = attitude.azimuth.value_or(0);
+  attitude.axis =
+      attitude.is_plane ? pole_of(azimuth, attitude.slope) : direction_of(azimuth, attitude.slope);
+}
+
+}  // namespace
+
+void Attitudes::begin_log(const Reduction& reduction) {
+  AttitudeLog log;
+  log.name = reduction.notebook().source.name();
+  log.dial = reduction.heading().dial.value_or(notebook::Notation::azimuth);
+  logs_.push_back(std::move(log));
+}
+
+void Attitudes::add(const Page& page) {
+  const NameId station = stations_.intern(page.station);
+  const Kind* kind = nullptr;
+  std::string_view unit;
+  NameId kind_id = 0;
+  NameId unit_id = units_.intern(unit);
+  std::size_t most_surfaces = 0;
+  for (const Row& row : page.rows) {
+    if (!is_attitude(row)) {
+      ++sights_and_legs_;
+      continue;
+    }
+    if (row.kind != kind) {
+      kind = row.kind;
+      kind_id = kinds_.intern(kind->name);
+      arrows_.resize(kinds_.size());
+      arrows_[kind_id] = kind->is_arrow;
+    }
+    if (row.unit != unit) {
+      unit = row.unit;
+      unit_id = units_.intern(unit);
+    }
+    Attitude attitude;
+    attitude.log = logs_.size() - 1;
+    attitude.kind = kind_id;
+    attitude.station = station;
+    attitude.unit = unit_id;
+    attitude.line = row.entry->line;
+    attitude.column = row.entry->column;
+    attitude.surface = surfaces_ + row.surface;
+    attitude.is_plane = row.kind->type == Kind::Type::plane;
+    attitude.status = row.status;
+    attitude.north = row.north;
+    attitude.written = row.written;
+    if (row.status != Status::rejected) set_figures(attitude, row);
+    most_surfaces = std::max<std::size_t>(most_surfaces, row.surface);
+    all_.push_back(std::move(attitude));
+  }
+  surfaces_ += most_surfaces;
+  if (most_surfaces > 0) note_declination(logs_.back(), page.settings);
+}
+
+bool Attitudes::has_kind(std::string_view name) const {
+  return kinds_.find(name) != notebook::no_name;
+}
+
+std::vector<std::string> Attitudes::kinds() const {
+  std::vector<std::string> names;
+  for (NameId id = 0; id < kinds_.size(); ++id)
+    names.push_back(kinds_.shown(id));
+  return names;
+}
+
+std::vector<Group> Attitudes::groups(const Grouping& grouping, const Selection& selection) const {
+  std::vector<bool> wanted(kinds_.size(), selection.kinds.empty());
+  for (const std::string& name : selection.kinds) {
+    const NameId id = kinds_.find(name);
+    if (id != notebook::no_name) wanted[id] = true;
+  }
+  constexpr std::size_t any = std::numeric_limits<std::size_t>::max();
+  // Names are numbered as they are first read, so that this is the order of groups.
+  using Key = std::tuple<std::size_t, std::size_t, std::size_t, std::size_t, North>;
+  std::map<Key, std::vector<const Attitude*>> gathered;
+  for (const Attitude& attitude : all_) {
+    if (!wanted[attitude.kind]) continue;
+    const Key key = {attitude.kind, grouping.by_unit ? attitude.unit : any,
+                     grouping.by_station ? attitude.log : any,
+                     grouping.by_station ? attitude.station : any, attitude.north};
+    gathered[key].push_back(&attitude);
+  }
+
+  std::vector<Group> groups;
+  for (auto& [key, attitudes] : gathered) {
+    const Attitude& first = *attitudes.front();
+    Group group;
+    group.kind = first.kind;
+    group.is_plane = first.is_plane;
+    group.is_arrow = arrows_[first.kind];
+    group.north = first.north;
+    if (grouping.by_unit) group.unit = first.unit;
+    if (grouping.by_station) {
+      group.station = first.station;
+      group.log = first.log;
+    }
+    std::size_t surface = 0;  // none has this number
+    for (const Attitude* const attitude : attitudes) {
+      if (attitude->status == Status::rejected) {
+        ++group.rejected;
+        continue;
+      }
+      if (attitude->status == Status::suspect && selection.without_suspect) {
+        ++group.left_out;
+        continue;
+      }
+      if (attitude->status == Status::suspect) ++group.suspect;
+      if (attitude->surface != surface) ++group.surfaces;
+      surface = attitude->surface;
+      group.members.push_back(attitude);
+    }
+    groups.push_back(std::move(group));
+  }
+  return groups;
+}
+
+}  // namespace lodebook::reduction
