@@ -121,9 +121,8 @@ void append_far_off(std::string& out, const Attitudes& attitudes, const Summary&
     const std::string& station = attitudes.station(far.attitude->station);
     std::string words = source_of(attitudes, *far.attitude);
     if (!station.empty()) words += ", station " + station;
-    words +=
-        fmt::format(": {}, {}° from the {}", far.attitude->written, figure_text(far.degrees, 1),
-                    summary.fabric == Fabric::girdle ? "girdle" : "mean");
+    words += fmt::format(": {}, {}° from the {}", far.attitude->written,
+                         figure_text(far.degrees, 1), summary.girdle ? "girdle" : "mean");
     append_item(out, "far off", printable(words));
   }
   if (summary.more_far_off) append_item(out, "far off", "perhaps more: no others were looked for");
