@@ -11,11 +11,11 @@
 namespace lodebook::reduction {
 namespace {
 
-using notebook::Kind;
 using notebook::NameId;
 
 bool is_attitude(const Row& row) {
-  return row.kind->type == Kind::Type::plane || row.kind->type == Kind::Type::line;
+  using Type = notebook::Kind::Type;
+  return row.kind->type == Type::plane || row.kind->type == Type::line;
 }
 
 void note_declination(AttitudeLog& log, const Settings& settings) {
@@ -46,10 +46,10 @@ void Attitudes::begin_log(const Reduction& reduction) {
 
 void Attitudes::add(const Page& page) {
   const NameId station = stations_.intern(page.station);
-  const Kind* kind = nullptr;
-  std::string_view unit;
+  const notebook::Kind* kind = nullptr;
+  std::optional<std::string_view> unit;
   NameId kind_id = 0;
-  NameId unit_id = units_.intern(unit);
+  NameId unit_id = 0;
   std::size_t most_surfaces = 0;
   for (const Row& row : page.rows) {
     if (!is_attitude(row)) {
@@ -58,13 +58,11 @@ void Attitudes::add(const Page& page) {
     }
     if (row.kind != kind) {
       kind = row.kind;
-      kind_id = kinds_.intern(kind->name);
-      arrows_.resize(kinds_.size());
-      arrows_[kind_id] = kind->is_arrow;
+      kind_id = intern(*kind);
     }
     if (row.unit != unit) {
       unit = row.unit;
-      unit_id = units_.intern(unit);
+      unit_id = units_.intern(row.unit);
     }
     Attitude attitude;
     attitude.log = logs_.size() - 1;
@@ -74,7 +72,7 @@ void Attitudes::add(const Page& page) {
     attitude.line = row.entry->line;
     attitude.column = row.entry->column;
     attitude.surface = surfaces_ + row.surface;
-    attitude.is_plane = row.kind->type == Kind::Type::plane;
+    attitude.is_plane = kinds_[kind_id].is_plane;
     attitude.status = row.status;
     attitude.north = row.north;
     attitude.written = row.written;
@@ -86,22 +84,36 @@ void Attitudes::add(const Page& page) {
   if (most_surfaces > 0) note_declination(logs_.back(), page.settings);
 }
 
+NameId Attitudes::intern(const notebook::Kind& kind) {
+  Kind wanted = {kind.name, notebook::fold_case(kind.name),
+                 kind.type == notebook::Kind::Type::plane, kind.is_arrow};
+  const auto known = std::ranges::find_if(kinds_, [&](const Kind& other) {
+    return other.folded == wanted.folded && other.is_plane == wanted.is_plane;
+  });
+  const auto id = static_cast<NameId>(known - kinds_.begin());
+  if (known == kinds_.end()) kinds_.push_back(std::move(wanted));
+  return id;
+}
+
 bool Attitudes::has_kind(std::string_view name) const {
-  return kinds_.find(name) != notebook::no_name;
+  return std::ranges::find(kinds_, notebook::fold_case(name), &Kind::folded) != kinds_.end();
 }
 
 std::vector<std::string> Attitudes::kinds() const {
   std::vector<std::string> names;
-  for (NameId id = 0; id < kinds_.size(); ++id)
-    names.push_back(kinds_.shown(id));
+  for (const Kind& kind : kinds_) {
+    if (std::ranges::find(names, kind.name) == names.end()) names.push_back(kind.name);
+  }
   return names;
 }
 
 std::vector<Group> Attitudes::groups(const Grouping& grouping, const Selection& selection) const {
   std::vector<bool> wanted(kinds_.size(), selection.kinds.empty());
   for (const std::string& name : selection.kinds) {
-    const NameId id = kinds_.find(name);
-    if (id != notebook::no_name) wanted[id] = true;
+    const std::string folded = notebook::fold_case(name);
+    for (NameId id = 0; id < kinds_.size(); ++id) {
+      if (kinds_[id].folded == folded) wanted[id] = true;
+    }
   }
   constexpr std::size_t any = std::numeric_limits<std::size_t>::max();
   // Names are numbered as they are first read, so that this is the order of groups.
@@ -121,7 +133,7 @@ std::vector<Group> Attitudes::groups(const Grouping& grouping, const Selection& 
     Group group;
     group.kind = first.kind;
     group.is_plane = first.is_plane;
-    group.is_arrow = arrows_[first.kind];
+    group.is_arrow = kinds_[first.kind].is_arrow;
     group.north = first.north;
     if (grouping.by_unit) group.unit = first.unit;
     if (grouping.by_station) {

@@ -88,11 +88,11 @@ class Attitudes {
   const std::vector<Attitude>& all() const { return all_; }
   /// Sights and legs, which have no place in statistics of orientations.
   std::size_t sights_and_legs() const { return sights_and_legs_; }
-  const std::string& kind(notebook::NameId id) const { return kinds_.shown(id); }
+  const std::string& kind(notebook::NameId id) const { return kinds_[id].name; }
   const std::string& station(notebook::NameId id) const { return stations_.shown(id); }
   /// Empty where no unit was named.
   const std::string& unit(notebook::NameId id) const { return units_.shown(id); }
-  /// Whether a plane or line of that kind was read, rejected or not; and all such kinds.
+  /// Whether a plane or line of that kind was read, rejected or not; and the names of all kinds.
   bool has_kind(std::string_view name) const;
   std::vector<std::string> kinds() const;
 
@@ -101,13 +101,20 @@ class Attitudes {
   std::vector<Group> groups(const Grouping& grouping, const Selection& selection) const;
 
  private:
+  /// Logs may give one name to planes and to lines, which are different kinds.
+  struct Kind {
+    std::string name;
+    std::string folded;
+    bool is_plane = true;
+    bool is_arrow = false;
+  };
+  notebook::NameId intern(const notebook::Kind& kind);
+
   std::vector<AttitudeLog> logs_;
   std::vector<Attitude> all_;
-  notebook::Names kinds_;
+  std::vector<Kind> kinds_;
   notebook::Names stations_;
   notebook::Names units_;
-  /// By kind: what its readings are.
-  std::vector<bool> arrows_;
   std::size_t surfaces_ = 0;
   std::size_t sights_and_legs_ = 0;
 };
