@@ -20,6 +20,10 @@ double chance_of_evenness(const OrientationTensor& tensor, std::size_t count) {
   return chance_of(7.5 * static_cast<double>(count) * spread, freedom);
 }
 
+/// S2 of axes that lie along their best great circle within 5 degrees (one sigma) of their mean:
+/// sin^2 5.
+constexpr double tight_share = 0.0075961;
+
 /// How the axes lie but for those apart from their mean: one of those alone would stretch a cluster
 /// into a girdle.
 Fabric fabric_without(const std::vector<Vector>& axes, const std::vector<Apart>& apart) {
@@ -37,7 +41,8 @@ Fabric fabric_without(const std::vector<Vector>& axes, const std::vector<Apart>&
   const OrientationTensor tensor = *orientation_tensor(rest);
   if (chance_of_evenness(tensor, rest.size()) >= 0.05) return Fabric::no_preference;
   const auto& [first, second, third] = tensor.eigenvalues;
-  if (third == 0) return second == 0 ? Fabric::cluster : Fabric::girdle;
+  if (second < tight_share) return Fabric::cluster;
+  if (third == 0) return Fabric::girdle;
   const auto shape = tensor.shape();
   return !shape || *shape >= 1 ? Fabric::cluster : Fabric::girdle;
 }

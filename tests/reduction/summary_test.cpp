@@ -148,6 +148,28 @@ TEST_CASE("what lies evenly prefers no direction, and nothing is far off from it
   CHECK(summary.far_off.empty());
 }
 
+TEST_CASE("vertical joints of nearly one strike are a cluster, though their poles are all level") {
+  std::vector<Vector> poles;
+  for (const double strike : {24.0, 25.0, 27.0, 28.0, 31.0, 26.0, 29.0})
+    poles.push_back(pole_of(strike, 90));
+  const Summary joints = of_axes(poles);
+  CHECK_FALSE(joints.girdle);
+  CHECK(joints.fabric == Fabric::cluster);
+  poles.push_back(pole_of(80, 90));  // on their great circle, but far from them
+  const Summary with_stray = of_axes(poles);
+  CHECK(with_stray.fabric == Fabric::cluster);
+  CHECK(with_stray.far_off.size() == 1);
+  // Limbs that dip by 10 degrees either way are folded.
+  std::vector<Vector> limbs;
+  for (const double dip : {10.0, 11.0, 9.0, 10.0, 8.0}) {
+    limbs.push_back(pole_of(0, dip));
+    limbs.push_back(pole_of(180, dip));
+  }
+  const Summary fold = of_axes(limbs);
+  REQUIRE(fold.girdle);
+  CHECK(between(fold.girdle->pole, direction_of(0, 0)) < 1e-6);
+}
+
 TEST_CASE("two at right angles have no mean, and no figure that is not a number") {
   const Summary summary = of_axes({direction_of(0, 0), direction_of(90, 0)});
   CHECK_FALSE(summary.mean);
