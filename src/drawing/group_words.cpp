@@ -15,6 +15,12 @@ using reduction::Group;
 using reduction::North;
 using reduction::Summary;
 
+namespace {
+
+constexpr std::string_view nothing = "No planes and no lines.";
+
+}  // namespace
+
 bool has_mean_to_draw(const Summary& summary) {
   return summary.mean && summary.mean->cone95 && summary.fabric != reduction::Fabric::no_preference;
 }
@@ -49,12 +55,15 @@ std::string legend_of(const SummaryDocument& document, const Summary& summary) {
   return words;
 }
 
-std::string panel_title(const SummaryDocument& document, const Group& group, std::size_t panels) {
-  if (panels == 1) return {};
-  std::string title = output::title_of(document.attitudes, group);
+std::string panel_title(const SummaryDocument& document, const Group& group, bool with_kind) {
+  std::string title = with_kind ? output::title_of(document.attitudes, group)
+                                : output::place_of(document.attitudes, group);
   const bool mixed = std::ranges::any_of(
       document.summaries, [&](const Summary& other) { return other.group.north != group.north; });
-  if (mixed) title += fmt::format(", from {} north", reduction::name_of(group.north));
+  if (mixed) {
+    if (!title.empty()) title += ", ";
+    title += fmt::format("from {} north", reduction::name_of(group.north));
+  }
   return title;
 }
 
@@ -71,10 +80,11 @@ std::string describe(const SummaryDocument& document) {
     words += output::title_of(document.attitudes, summary.group);
     words += ", " + legend_of(document, summary);
   }
-  return words.empty() ? "No planes and no lines." : words + '.';
+  return words.empty() ? std::string(nothing) : words + '.';
 }
 
 void append_frame_words(std::vector<std::string>& lines, const SummaryDocument& document) {
+  if (document.summaries.empty()) lines.insert(lines.begin(), std::string(nothing));
   std::vector<std::string_view> norths;
   for (const Summary& summary : document.summaries) {
     const std::string_view north = reduction::name_of(summary.group.north);

@@ -15,10 +15,11 @@ std::string words_of(const reduction::Attitudes& attitudes, const reduction::Att
 /// A group beside its symbol: its kind, counts, and mean or girdle.
 std::string legend_of(const output::SummaryDocument& document, const reduction::Summary& summary);
 
-/// What one drawing of several is of; `group` is one of its groups. Empty where there is nothing to
-/// tell apart.
+/// What one drawing of several is of, by one of its groups: unit, station and, where several norths
+/// are drawn, the north; before them the kind where the drawing is of one kind. Empty where there is
+/// nothing to tell apart.
 std::string panel_title(const output::SummaryDocument& document, const reduction::Group& group,
-                        std::size_t panels);
+                        bool with_kind);
 
 /// `Net of day1.txt`, `Net of 3 logs`.
 std::string title_of_picture(std::string_view what, const output::SummaryDocument& document);

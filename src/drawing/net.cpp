@@ -146,8 +146,13 @@ void draw_far_off(Picture& picture, const NetFrame& frame, const SummaryDocument
   for (const reduction::FarOff& far : summary.far_off) {
     const Point at = frame.place(far.attitude->axis);
     picture.circle(Role::leader, at, mean_radius);
-    picture.words(Role::figure, {at.x + mean_radius + 0.5, at.y + 0.8},
-                  document.attitudes.station(far.attitude->station));
+    // Towards the middle, where there is paper.
+    const bool is_left = at.x > frame.center.x;
+    const double away = mean_radius + 0.5;
+    picture.words(Role::figure, {is_left ? at.x - away : at.x + away, at.y + 0.8},
+                  shortened(Role::figure, document.attitudes.station(far.attitude->station),
+                            frame.radius - away),
+                  is_left ? Words::Anchor::end : Words::Anchor::start);
   }
 }
 
@@ -178,7 +183,7 @@ Picture draw(const SummaryDocument& document, const Members& members, const NetS
   Picture picture("net-drawing", "", "", width, width);
   double y = 0;
   if (!title.empty()) {
-    for (const std::string& line : broken(Role::label, title, width)) {
+    for (const std::string& line : heading(Role::label, title, width)) {
       y += height_of(Role::label) + 1;
       picture.words(Role::label, {width / 2, y}, line, Words::Anchor::middle);
     }
@@ -261,9 +266,10 @@ Picture net_picture(const SummaryDocument& document, const NetStyle& style) {
   const std::vector<Members> nets = nets_of(document, style.contours);
   std::vector<Picture> panels;
   const double width = panel_width(nets.size());
+  const bool by_kind = style.contours && nets.size() > 1;
   for (const Members& net : nets)
     panels.push_back(
-        draw(document, net, style, panel_title(document, net.front()->group, nets.size()), width));
+        draw(document, net, style, panel_title(document, net.front()->group, by_kind), width));
 
   std::vector<std::string> footer = {fmt::format("Equal-area (Schmidt) net, lower hemisphere; {}.",
                                                  style.circles && style.poles
@@ -279,7 +285,7 @@ Picture net_picture(const SummaryDocument& document, const NetStyle& style) {
   if (style.contours)
     footer.push_back(
         "Sigma is what chance alone does to the number of N even readings in the cap, which has 3 "
-        "sigma of them on average.");
+        "sigma of them on average. The shade darkens from line to line.");
   append_frame_words(footer, document);
   return arranged("net", title_of_picture("Net", document), describe(document), panels, footer);
 }

@@ -59,17 +59,38 @@ std::vector<std::size_t> rings_for(std::size_t largest) {
   return rings;
 }
 
-void draw_scale(Picture& picture, Point center, double radius, std::size_t largest) {
+/// Where figures hide least: an azimuth between the lines of the scale, with the fewest readings
+/// about it.
+double emptiest(const std::vector<std::size_t>& bins, int bin_degrees) {
+  constexpr std::array<int, 12> candidates = {45,  135, 225, 315, 75,  105,
+                                              165, 195, 255, 285, 345, 15};
+  constexpr int reach = 10;
+  const auto readings_about = [&](int azimuth) {
+    std::size_t count = 0;
+    for (std::size_t i = 0; i < bins.size(); ++i) {
+      const int from = static_cast<int>(i) * bin_degrees;
+      if (from < azimuth + reach && from + bin_degrees > azimuth - reach) count += bins[i];
+    }
+    return count;
+  };
+  return *std::ranges::min_element(candidates, {}, readings_about);
+}
+
+void draw_scale(Picture& picture, Point center, double radius, std::size_t largest,
+                double azimuth) {
+  const bool is_right = azimuth < 180;
+  const bool is_below = azimuth > 90 && azimuth < 270;
   for (const std::size_t count : rings_for(largest)) {
     const double share = std::sqrt(static_cast<double>(count) / static_cast<double>(largest));
     if (count < largest) picture.circle(Role::grid, center, share * radius);
-    Point at = towards(center, 45, share * radius);
-    picture.words(Role::figure, {at.x + 0.4, at.y - 0.4}, std::to_string(count));
+    const Point at = towards(center, azimuth, share * radius);
+    picture.words(Role::figure,
+                  {is_right ? at.x + 0.4 : at.x - 0.4,
+                   is_below ? at.y + 0.4 + 0.75 * height_of(Role::figure) : at.y - 0.4},
+                  std::to_string(count), is_right ? Words::Anchor::start : Words::Anchor::end);
   }
-  for (int azimuth = 0; azimuth < 180; azimuth += 30) {
-    picture.line(Role::grid,
-                 {towards(center, azimuth, radius), towards(center, azimuth + 180, radius)});
-  }
+  for (int line = 0; line < 180; line += 30)
+    picture.line(Role::grid, {towards(center, line, radius), towards(center, line + 180, radius)});
 }
 
 void draw_rim(Picture& picture, Point center, double radius) {
@@ -137,7 +158,7 @@ Picture draw(const SummaryDocument& document, const Summary& summary, int bin_de
   Picture picture("rose-drawing", "", "", width, width);
   double y = 0;
   for (const std::string& line :
-       broken(Role::label, output::title_of(document.attitudes, summary.group), width)) {
+       heading(Role::label, panel_title(document, summary.group, true), width)) {
     y += height_of(Role::label) + 1;
     picture.words(Role::label, {width / 2, y}, line, Words::Anchor::middle);
   }
@@ -145,7 +166,7 @@ Picture draw(const SummaryDocument& document, const Summary& summary, int bin_de
   const Point center = {width / 2, y + width / 2};
   const std::vector<std::size_t> bins = count_bins(summary, bin_degrees);
   const std::size_t largest = *std::ranges::max_element(bins);
-  if (largest > 0) draw_scale(picture, center, radius, largest);
+  if (largest > 0) draw_scale(picture, center, radius, largest, emptiest(bins, bin_degrees));
   for (std::size_t i = 0; i < bins.size(); ++i) {
     if (bins[i] == 0) continue;
     const double share = std::sqrt(static_cast<double>(bins[i]) / static_cast<double>(largest));

@@ -18,19 +18,26 @@ using reduction::Group;
 
 std::string title_of(const Attitudes& attitudes, const Group& group) {
   std::string title = attitudes.kind(group.kind);
+  if (const std::string place = place_of(attitudes, group); !place.empty()) title += ", " + place;
+  return title;
+}
+
+std::string place_of(const Attitudes& attitudes, const Group& group) {
+  std::string place;
   if (group.unit) {
     const std::string& unit = attitudes.unit(*group.unit);
-    title += unit.empty() ? ", no unit" : ", " + unit;
+    place = unit.empty() ? "no unit" : unit;
   }
   if (group.station) {
+    if (!place.empty()) place += ", ";
     const std::string& station = attitudes.station(*group.station);
-    title += station.empty() ? ", outside stations" : ", station " + station;
+    place += station.empty() ? "outside stations" : "station " + station;
     if (attitudes.logs().size() > 1) {
-      title += " of ";
-      title += file_of(attitudes.logs()[*group.log]);
+      place += " of ";
+      place += file_of(attitudes.logs()[*group.log]);
     }
   }
-  return title;
+  return place;
 }
 
 std::string counts_of(const Group& group) {

@@ -20,7 +20,7 @@ struct NetStyle {
 /// they are defined and there are three readings or more.
 Picture net_picture(const output::SummaryDocument& document, const NetStyle& style);
 
-/// The net alone, for other pictures: `radius` in millimetres, all kinds together.
+/// The net and its legend alone, for other pictures: `width` in millimetres, all kinds together.
 Picture net_drawing(const output::SummaryDocument& document, double width);
 
 /// Contours of fewer readings say little; of how many groups that must be said.

@@ -8,7 +8,7 @@
 namespace lodebook::drawing {
 
 /// A rose for each group: of strikes, which are axes, in both halves; of trends, which are arrows.
-/// Bins are `bin_degrees` wide, a divisor of 90, the first from north on; a petal's area goes by
+/// Bins are `bin_degrees` wide, a divisor of 180, the first from north on; a petal's area goes by
 /// its count. Every reading is a tick on the rim. The mean is drawn, with the arc that holds it
 /// with 95 % confidence, where it means something.
 Picture rose_picture(const output::SummaryDocument& document, int bin_degrees);
