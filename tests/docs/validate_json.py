@@ -2,9 +2,9 @@
 # SPDX-License-Identifier: MIT
 """Validates what the program writes as JSON against the schemas in docs/, with python3-jsonschema.
 
-Every log of the demonstration data is reduced and fixed, alone and all together, under several options, and
-declinations are asked for at strong and weak fields, early and late. The
-schema must also refuse documents that are wrong, or it would prove nothing.
+Every log of the demonstration data is reduced, fixed and summed up, alone and all together, under
+several options, and declinations are asked for at strong and weak fields, early and late. The
+schemas must also refuse documents that are wrong, or they would prove nothing.
 
 usage: validate_json.py LODEBOOK REPOSITORY
 """
@@ -67,6 +67,10 @@ def main():
         ("report.schema.json", ["check", "--report-format", "json"], report_options,
          batches),
         ("fix.schema.json", ["fix", "--format", "json"], report_options, batches),
+        ("summary.schema.json", ["summary", "--quiet", "--format", "json"],
+         [[*one, *by] for one in report_options + [["--north", "magnetic"], ["--repeats", "mean"],
+                                                   ["--without-suspect"]]
+          for by in ([], ["--by", "unit"], ["--by", "unit,station"])], batches),
         ("declination.schema.json", ["declination", "--format", "json"],
          [[], ["1978-07-19"], ["1900"], ["2029.99"], ["2015.0", "--elevation", "-430"]],
          [["44.65S 169.03E"], ["78N 96W"], ["82N 120W"], ["90S 0E"], ["59G 345210 5052310"]]),
