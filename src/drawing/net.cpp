@@ -5,15 +5,14 @@
 
 #include <algorithm>
 #include <cmath>
-#include <lodebook/drawing/contours.hpp>
 #include <lodebook/drawing/panels.hpp>
 #include <lodebook/drawing/style.hpp>
-#include <lodebook/orientation/density.hpp>
 #include <lodebook/orientation/line.hpp>
 #include <lodebook/output/text.hpp>
 #include <tuple>
 
 #include "group_words.hpp"
+#include "net_contours.hpp"
 #include "net_projection.hpp"
 
 namespace lodebook::drawing {
@@ -28,7 +27,6 @@ constexpr double mark_radius = 0.9;  // millimetres
 constexpr double mean_radius = 2;
 constexpr double rim_space = 6;  // for ticks and the points of the compass
 constexpr double legend_spacing = 3.6;
-constexpr std::size_t fewest_to_contour = 20;
 
 /// What one net shows.
 using Members = std::vector<const Summary*>;
@@ -64,59 +62,6 @@ void draw_rim(Picture& picture, const NetFrame& frame) {
     at.y += height_of(Role::label) * 0.36;
     picture.words(Role::label, at, std::string(points[i]), Words::Anchor::middle);
   }
-}
-
-/// Levels of the contours in sigma: 2, 4, 6, ..., or wider apart where there would be too many.
-std::vector<double> levels_up_to(double largest) {
-  constexpr double most = 6;
-  const double step = 2 * std::max(1.0, std::ceil(largest / (2 * most)));
-  std::vector<double> levels;
-  for (double level = step; level <= largest; level += step)
-    levels.push_back(level);
-  return levels;
-}
-
-/// The density over the net and a little beyond its rim, where lines rise.
-std::string draw_contours(Picture& picture, const NetFrame& frame, const Summary& summary) {
-  std::vector<Vector> axes;
-  for (const reduction::Attitude* const member : summary.group.members)
-    axes.push_back(member->axis);
-  const KambDensity density(axes);
-  constexpr std::size_t side = 121;
-  constexpr double reach = 1.06;
-  constexpr double spacing = 2 * reach / (side - 1);
-  std::vector<double> values(side * side);
-  double largest = 0;
-  for (std::size_t row = 0; row < side; ++row) {
-    for (std::size_t column = 0; column < side; ++column) {
-      const NetPoint at = {static_cast<double>(column) * spacing - reach,
-                           reach - static_cast<double>(row) * spacing};
-      if (std::hypot(at.east, at.north) > reach) continue;
-      const double value = density.at(direction_at(at));
-      values[row * side + column] = value;
-      largest = std::max(largest, value);
-    }
-  }
-  picture.begin_clip(Circle{frame.center, frame.radius});
-  const Point corner = frame.center - Point{frame.radius * reach, frame.radius * reach};
-  std::string shown;
-  const std::vector<double> levels = levels_up_to(largest);
-  for (std::size_t i = 0; i < levels.size(); ++i) {
-    auto rings = rings_around(values, side, levels[i]);
-    for (auto& ring : rings) {
-      for (Point& point : ring)
-        point = corner + frame.radius * spacing * point;
-    }
-    picture.contour(i, std::move(rings));
-    shown += fmt::format("{}{}", i == 0 ? "" : ", ", levels[i]);
-  }
-  picture.end();
-  const std::string cap = output::figure_text(100 * density.fraction(), 1);
-  std::string words =
-      fmt::format("density after Kamb: N {}, a cap of {} % of the hemisphere", axes.size(), cap);
-  words += shown.empty() ? ", nowhere 2 sigma" : fmt::format(", lines at {} sigma", shown);
-  if (axes.size() < fewest_to_contour) words += "; under 20 readings, contours say little";
-  return words;
 }
 
 void draw_reading(Picture& picture, const NetFrame& frame, const SummaryDocument& document,

@@ -72,6 +72,15 @@ constexpr std::array<Look, role_count> looks = {{
     {"figure", nullptr, 0, &ink},
 }};
 
+/// Of curves: dashes and gaps, millimetres.
+constexpr std::array<std::string_view, series_colors.size()> patterns = {"none", "1.6 .5", ".4 .5",
+                                                                         "2.6 .5 .4 .5", ".9 .9"};
+
+/// Which form or pattern a series has; the next round through the colours begins with another.
+std::size_t place_of(Series series) {
+  return (series + series / series_colors.size()) % series_colors.size();
+}
+
 bool is_words(Role role) {
   return role == Role::title || role == Role::label || role == Role::figure;
 }
@@ -84,6 +93,10 @@ std::string_view class_of(Role role) {
 
 std::string class_of_series(Series series) {
   return fmt::format("s{}", series % series_colors.size());
+}
+
+std::string class_of_pattern(Series series) {
+  return fmt::format("p{}", place_of(series));
 }
 
 std::string class_of_level(std::size_t level) {
@@ -115,6 +128,8 @@ void append_style_sheet(std::string& out, Paper paper, std::string_view scope) {
                    scope, i, shade);
     fmt::format_to(to, "{0}.mark.s{1},{0}.petal.s{1}{{fill:{2}}}\n", scope, i, shade);
   }
+  for (std::size_t i = 0; i < patterns.size(); ++i)
+    fmt::format_to(to, "{}.curve.p{}{{stroke-dasharray:{}}}\n", scope, i, patterns[i]);
   for (std::size_t i = 0; i < contour_colors.size(); ++i)
     fmt::format_to(to, "{}.contour.c{}{{fill:{}}}\n", scope, i, contour_colors[i].on(paper));
 }
@@ -125,10 +140,9 @@ std::vector<Point> symbol_of(Series series, Point center, double radius) {
     double first;  ///< azimuth of the first corner
     double share;  ///< of the radius, so that all forms look equally large
   };
-  constexpr std::array<Form, 5> forms = {
+  constexpr std::array<Form, series_colors.size()> forms = {
       {{24, 0, 1}, {4, 45, 1.2}, {3, 0, 1.35}, {4, 0, 1.3}, {3, 180, 1.35}}};
-  // The next round through the colours begins with another form.
-  const Form& form = forms[(series + series / series_colors.size()) % forms.size()];
+  const Form& form = forms[place_of(series)];
   std::vector<Point> ring;
   for (int i = 0; i < form.corners; ++i)
     ring.push_back(towards(center, form.first + 360.0 * i / form.corners, form.share * radius));

@@ -88,6 +88,7 @@ class Writer {
   void write(const Shape& shape) {
     std::string classes(class_of(shape.role));
     if (shape.series) classes += ' ' + class_of_series(*shape.series);
+    if (shape.series && shape.role == Role::curve) classes += ' ' + class_of_pattern(*shape.series);
     if (shape.level) classes += ' ' + class_of_level(*shape.level);
     std::visit([&](const auto& form) { write(form, classes); }, shape.form);
   }

@@ -3,6 +3,7 @@
 #include <lodebook/drawing/svg.hpp>
 
 #include <catch2/catch.hpp>
+#include <set>
 
 using namespace lodebook::drawing;
 
@@ -42,7 +43,7 @@ TEST_CASE("shapes keep their order, their parts and three decimals") {
   picture.circle(Role::frame, {5, 5}, 4);
   picture.words(Role::figure, {1, 2}, "32", Words::Anchor::middle, 45);
   const std::string svg = element_of(picture);
-  const auto curve = svg.find("<path class=\"curve s3\" d=\"M0 0L1.235 2\"/>");
+  const auto curve = svg.find("<path class=\"curve s3 p3\" d=\"M0 0L1.235 2\"/>");
   const auto petal = svg.find("<path class=\"petal\" d=\"M0 0L1 0L1 1ZM5 5L6 5L6 6Z\"/>");
   REQUIRE(curve != svg.npos);
   REQUIRE(petal != svg.npos);
@@ -52,6 +53,17 @@ TEST_CASE("shapes keep their order, their parts and three decimals") {
   CHECK(contains(svg,
                  "<text class=\"figure\" x=\"1\" y=\"2\" text-anchor=\"middle\" "
                  "transform=\"rotate(45 1 2)\">32</text>"));
+}
+
+TEST_CASE("curves of each series differ in colour or in pattern") {
+  Picture picture("p", "", "", 10, 10);
+  for (Series series = 0; series < 25; ++series)
+    picture.line(Role::curve, {{0, 0}, {1, 1}}, series);
+  const std::string svg = element_of(picture);
+  std::set<std::string> classes;
+  for (std::size_t at = svg.find("curve "); at != svg.npos; at = svg.find("curve ", at + 1))
+    classes.insert(svg.substr(at, svg.find('"', at) - at));
+  CHECK(classes.size() == 25);
 }
 
 TEST_CASE("a reading is a group that names its place in the log") {

@@ -8,9 +8,11 @@
 
 namespace lodebook::drawing {
 
-/// The class that the style sheet knows a role, a series or a contour's level by.
+/// The class that the style sheet knows a role, a series, the line pattern of a series or a
+/// contour's level by.
 std::string_view class_of(Role role);
 std::string class_of_series(Series series);
+std::string class_of_pattern(Series series);
 std::string class_of_level(std::size_t level);
 
 /// Colours for light paper, or for a dark screen.
