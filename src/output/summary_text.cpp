@@ -67,6 +67,8 @@ std::string fabric_words(const Summary& summary) {
       words = "a girdle";
       break;
   }
+  // An arrow may be far off though its axis is not.
+  if (summary.group.is_arrow) return "as axes, " + words;
   if (!summary.far_off.empty()) words += ", but for what is far off";
   return words;
 }
