@@ -225,8 +225,9 @@ TEST_CASE("the Rayleigh test rejects one in twenty samples from all round") {
   }
 }
 
-// Measured with 20,000 samples each, whose own error is 0.2 % at most; the formula is approximate.
-// Without the concentration of an N of 10 and a kappa of 1 a third of the samples has no arc.
+// The formula is approximate, so that its true percentages are those of a measurement: 20,000
+// samples each, of which the standard error is 0.4 % at most. Where the directions scatter most, a
+// third of the samples has no arc.
 TEST_CASE("an arc holds the true direction about as often as it says") {
   struct Spread {
     double kappa;
@@ -256,8 +257,22 @@ TEST_CASE("an arc holds the true direction about as often as it says") {
     });
     for (const Percentages& found : {of_arrows, of_axes}) {
       CAPTURE(found.answered, found.held);
-      CHECK(std::abs(found.answered - with_arc) <= 0.2 + chance_of(with_arc, samples));
-      CHECK(std::abs(found.held - held) <= 0.2 + chance_of(held, samples * with_arc / 100));
+      CHECK(std::abs(found.answered - with_arc) <= 0.4 + chance_of(with_arc, samples));
+      CHECK(std::abs(found.held - held) <= 0.4 + chance_of(held, samples * with_arc / 100));
     }
   }
+}
+
+TEST_CASE("a meaningful mean of few scattered directions holds the true one less often") {
+  // 20,000 samples gave 42.2 % and 89.3 %.
+  Seeded random(226);
+  constexpr int samples = 4000;
+  const Percentages found = percentages(samples, [&] {
+    const CircularMean mean = circular_mean(von_mises_sample(random, 10, 0, 1));
+    if (!mean.is_meaningful()) return std::optional<bool>();
+    return std::optional(std::abs(std::remainder(*mean.azimuth, 360)) <= *mean.arc95);
+  });
+  CAPTURE(found.answered, found.held);
+  CHECK(std::abs(found.answered - 42.2) <= 0.4 + chance_of(42.2, samples));
+  CHECK(std::abs(found.held - 89.3) <= 0.4 + chance_of(89.3, samples * 0.422));
 }

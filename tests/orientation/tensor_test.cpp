@@ -214,8 +214,8 @@ TEST_CASE("axes all over the sphere leave the pole of their girdle unknown") {
 }
 
 // A bootstrap of few axes holds the truth less often than it says: it takes their own scatter for
-// that of all, and the scatter of few is mostly too small. Measured with 10,000 folds each, whose
-// own error is 0.3 % at most.
+// that of all, and the scatter of few is mostly too small. The percentages are those of a
+// measurement: 10,000 folds each, of which the standard error is 0.3 % at most.
 TEST_CASE("the girdle cone of folds holds their axis about as often as it says") {
   struct Fold {
     int count;
