@@ -226,7 +226,7 @@ TEST_CASE("the girdle cone of folds holds their axis about as often as it says")
   for (const auto& [count, sigma, held] :
        {Fold{20, 3, 92.1}, Fold{20, 8, 92.2}, Fold{60, 3, 93.8}, Fold{60, 8, 94.0}}) {
     CAPTURE(count, sigma);
-    constexpr int folds = 500;
+    constexpr int folds = 300;
     const Percentages found = percentages(folds, [&, n = count, off = sigma] {
       const Vector axis = any_direction(random);
       const std::vector<Vector> poles = fold_poles(random, axis, off, n);
