@@ -24,7 +24,7 @@ import sys
 import tempfile
 
 STATUS = re.compile(r"\[status (\d+)\]")
-PICTURE = re.compile(r"!\[[^\]]+\]\((pictures/[^)]+)\)")
+PICTURE = re.compile(r"!\[[^\]]+\]\(((?:docs/)?pictures/[^)]+)\)")
 
 
 def blocks(page, kind):
