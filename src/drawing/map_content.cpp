@@ -5,6 +5,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "map_extent.hpp"
 #include "map_places.hpp"
 #include "paragraph.hpp"
 
@@ -75,51 +76,7 @@ Content::Content(const Survey& survey, const MapGrid& grid) : survey_(survey), g
       *azimuth = std::fmod(*azimuth - stations_[one.station]->convergence + 720, 360);
     measured_.push_back(std::move(measured));
   }
-  extent_ = first_extent();
-}
-
-Extent Content::first_extent() const {
-  std::optional<Extent> extent;
-  const auto include = [&](const earth::PlanePoint& point) {
-    if (!extent) extent = Extent{point, point};
-    extent->include(point);
-  };
-  for (const auto& station : stations_) {
-    if (station) include(station->at);
-  }
-  if (!extent) {
-    for (const GridPlace& landmark : landmarks_)
-      include(landmark.at);
-    return *extent;
-  }
-  // What lies near the stations is shown too; where they lie in one place, all landmarks are.
-  constexpr double near_share = 0.35;
-  const double side = std::max(extent->east_m(), extent->north_m());
-  constexpr double one_place_m = 20;
-  const Extent stations = *extent;
-  const auto include_near = [&](const earth::PlanePoint& point) {
-    const double reach = near_share * side;
-    if (side < one_place_m || (point.east_m >= stations.least.east_m - reach &&
-                               point.east_m <= stations.most.east_m + reach &&
-                               point.north_m >= stations.least.north_m - reach &&
-                               point.north_m <= stations.most.north_m + reach))
-      include(point);
-  };
-  if (side < one_place_m) {
-    for (const GridPlace& landmark : landmarks_)
-      include(landmark.at);
-  }
-  for (const auto& raw : survey_.raw_traverses) {
-    for (const earth::Position& position : raw)
-      include_near(grid_.place(position).at);
-  }
-  for (const Survey::ErrorOfPosition& error : survey_.errors) {
-    const earth::PlanePoint at = grid_.place(error.center).at;
-    const double reach = error.ellipse.semi_major_m;
-    include_near({at.east_m - reach, at.north_m - reach});
-    include_near({at.east_m + reach, at.north_m + reach});
-  }
-  return *extent;
+  extent_ = extent_of(survey, grid);
 }
 
 double Content::area_mm2() const {
@@ -267,9 +224,12 @@ void Content::draw_symbols(Picture& picture) const {
 }
 
 void Content::draw_names(Picture& picture) const {
+  // Capitals and digits are wider than the mean letter.
+  constexpr double wider = 1.15;
   for (std::size_t i = 0; i < names_.size(); ++i) {
     const Box& box = crowd_.names[i];
-    picture.area(Role::halo, box.grown(-0.4).ring());
+    const double width = std::min(box.width(), wider * width_of(names_[i].role, names_[i].text));
+    picture.area(Role::halo, box_around(box.center(), width, box.height() - 0.8).ring());
     // Words stand on their base line, a quarter of their face above its foot.
     const double base = box.most.y - 0.3 - 0.22 * height_of(names_[i].role);
     picture.words(names_[i].role, {box.center().x, base}, names_[i].text, Words::Anchor::middle);

@@ -38,7 +38,6 @@ class Content {
     Attitude attitude;
   };
 
-  Extent first_extent() const;
   void note_landmarks(std::vector<Spot>& spots);
   Point paper(const earth::Position& position) const {
     return view_.paper(grid_.place(position).at);
