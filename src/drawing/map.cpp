@@ -98,7 +98,7 @@ class Map::Notes {
  public:
   explicit Notes(std::vector<std::string> kinds) {
     for (const std::string& kind : kinds)
-      kinds_.push_back(fold_case(kind));
+      survey_.kinds.push_back(fold_case(kind));
   }
 
   const Survey& survey() const { return survey_; }
@@ -152,7 +152,7 @@ class Map::Notes {
   using Why = Survey::Why;
 
   bool is_wanted(const Kind& kind) const {
-    return kinds_.empty() || std::ranges::count(kinds_, fold_case(kind.name)) != 0;
+    return survey_.kinds.empty() || std::ranges::count(survey_.kinds, fold_case(kind.name)) != 0;
   }
 
   /// The station's number; another one where a name comes again at another place.
@@ -249,7 +249,6 @@ class Map::Notes {
     list.back().readings += row.repeats;
   }
 
-  std::vector<std::string> kinds_;
   Survey survey_;
   std::set<std::tuple<std::string, double, double>> landmarks_;
   // of the log in hand

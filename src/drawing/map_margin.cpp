@@ -90,6 +90,9 @@ std::string counts_words(const Survey& survey) {
   if (sights != 0) text += ", " + counted(sights, "sight", "sights");
   if (!survey.legs.empty()) text += ", " + counted(survey.legs.size(), "leg", "legs");
   text += " drawn.";
+  for (std::size_t i = 0; i < survey.kinds.size(); ++i)
+    text += (i == 0 ? " Only of these kinds: " : ", ") + survey.kinds[i];
+  if (!survey.kinds.empty()) text += '.';
   if (!survey.measured.empty()) text += " One symbol a surface or line: repeats are averaged.";
   if (survey.suspect != 0)
     text += " Suspect: " + counted(survey.suspect, "reading", "readings") + '.';

@@ -65,6 +65,8 @@ struct Survey {
     double most = 0;
   };
 
+  /// Only readings of these are on the map, unless it is empty.
+  std::vector<std::string> kinds;
   std::vector<std::string> logs;
   std::string area;
   std::vector<Station> stations;

@@ -6,6 +6,7 @@
 #include <drawing/mapped.hpp>
 #include <lodebook/earth/grid.hpp>
 #include <map>
+#include <numbers>
 #include <small_log.hpp>
 
 namespace drawing = lodebook::drawing;
@@ -187,6 +188,49 @@ TEST_CASE("three sights have their triangle of error, a loop its closure in word
   CHECK(shapes_of(picture, Role::raw_leg).size() == 2);
   const std::string text = text_of(picture);
   CHECK(says(text, "Traverses: Q1 and back to it, 3 legs, 302.0 m: misclosure "));
+}
+
+TEST_CASE("sights of a fix are drawn as observed: two of them cross in each corner") {
+  const Picture picture =
+      mapped(
+          "landmark A 44.685S 169.020E\nlandmark B 44.69S 169.04E\n"
+          "landmark C 44.695S 169.025E\nstation Q1\nsight A 001\nsight B 107\nsight C 160\n"
+          "bedding 085/32\n")
+          .picture;
+  const std::vector<Shape> triangles = shapes_of(picture, Role::triangle);
+  REQUIRE(triangles.size() == 2);  // one in the legend
+  const auto& triangle = std::get<Path>(triangles.front().form).parts.front();
+  std::vector<std::vector<Point>> rays;
+  for (const Drawn& one : drawn(picture)) {
+    for (const auto& ray : one.paths(Role::ray))
+      rays.push_back(ray);
+  }
+  REQUIRE(rays.size() == 3);
+  for (const Point& corner : triangle) {
+    CHECK(std::ranges::count_if(rays, [&](const auto& ray) {
+            const double turned = azimuth(ray[1], corner) - azimuth(ray[1], ray[0]);
+            return std::abs(std::sin(turned * std::numbers::pi / 180)) * distance(ray[1], corner) <
+                   0.02;
+          }) == 2);
+  }
+}
+
+TEST_CASE("where there is no fix, sights are lines on which their observer stands") {
+  // C was read off the wrong end of the needle.
+  const Mapped map = mapped(
+      "landmark A 44.685S 169.020E\nlandmark B 44.69S 169.04E\n"
+      "landmark C 44.695S 169.025E\nstation Q1\nsight A 001\nsight B 107\nsight C 340\n"
+      "bedding 085/32\n");
+  REQUIRE(map.remarks.size() == 1);
+  CHECK(map.remarks[0] == "1 reading without a position, so not on the map: Q1 (1)");
+  const std::vector<Drawn> sights = drawn(map.picture);
+  REQUIRE(sights.size() == 3);
+  const std::vector<double> expected = {181, 287, 160};
+  const double convergence = earth::grid_position({-44.69, 169.03}).convergence.degrees_east();
+  for (std::size_t i = 0; i < 3; ++i) {
+    const auto line = sights[i].paths(Role::ray).front();
+    CHECK(apart(azimuth(line[0], line[1]), expected[i] - convergence) < 0.05);
+  }
 }
 
 TEST_CASE("without a declination nothing is drawn as if it were true") {

@@ -77,6 +77,7 @@ TEST_CASE("every reading with a place and a direction is on the map once") {
 TEST_CASE("only the kinds that are asked for are drawn") {
   const Mapped map = mapped({small_log}, {"Bedding", "leg"});
   CHECK(drawn(map.picture).size() == 3);
+  CHECK(says(text_of(map.picture), "Only of these kinds: bedding, leg."));
 }
 
 TEST_CASE("strike lines lie along the strike less the convergence, ticks down dip") {
