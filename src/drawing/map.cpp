@@ -245,7 +245,9 @@ class Map::Notes {
 
   void miss(Why why, const std::string& station, const Row& row) {
     auto& list = survey_.missing[static_cast<std::size_t>(why)];
-    if (list.empty() || list.back().station != station) list.push_back({station, 0});
+    const std::size_t log = survey_.logs.size() - 1;
+    if (list.empty() || list.back().station != station || list.back().log != log)
+      list.push_back({station, log, 0});
     list.back().readings += row.repeats;
   }
 

@@ -17,12 +17,15 @@ constexpr std::array<std::string_view, Survey::whys> reasons = {
     "rejected or without figures, so not drawn"};
 
 std::string sentence(std::string_view reason, const std::vector<Survey::Missing>& missing,
-                     std::size_t count) {
+                     std::size_t count, const std::vector<std::string>& logs) {
   std::string text = output::counted(count, "reading", "readings");
   text.append(" ").append(reason).append(": ");
   for (std::size_t i = 0; i < std::min(missing.size(), most_named); ++i) {
     if (i != 0) text += ", ";
-    text += missing[i].station + " (" + std::to_string(missing[i].readings) + ')';
+    text += missing[i].station;
+    // Stations of several logs may have the same name.
+    if (logs.size() > 1) text += " of " + logs[missing[i].log];
+    text += " (" + std::to_string(missing[i].readings) + ')';
   }
   if (missing.size() > most_named)
     text += " and " + output::counted(missing.size() - most_named, "more station", "more stations");
@@ -41,7 +44,7 @@ std::vector<std::string> Survey::remarks() const {
   std::vector<std::string> remarks;
   for (std::size_t i = 0; i < whys; ++i) {
     if (!missing[i].empty())
-      remarks.push_back(sentence(reasons[i], missing[i], missing_count(static_cast<Why>(i))));
+      remarks.push_back(sentence(reasons[i], missing[i], missing_count(static_cast<Why>(i)), logs));
   }
   return remarks;
 }

@@ -53,6 +53,8 @@ struct Survey {
   static constexpr std::size_t whys = 4;
   struct Missing {
     std::string station;
+    /// Among the logs.
+    std::size_t log = 0;
     std::size_t readings = 0;
   };
   /// What is known of magnetic north, at the first station where something is.

@@ -244,6 +244,10 @@ TEST_CASE("without a declination nothing is drawn as if it were true") {
   CHECK(map.remarks[1] ==
         "2 readings without a known declination, so not drawn: their place on the grid is not "
         "known: Q1 (2)");
+  const Mapped twice =
+      mapped(std::vector<std::string>{"station Q1\n", "set 0\nstation Q2\nbedding horizontal\n"});
+  REQUIRE(twice.remarks.size() == 1);
+  CHECK(twice.remarks[0] == "1 reading without a position, so not on the map: Q2 of day.log (1)");
   const std::string text = text_of(map.picture);
   CHECK(says(text, "Magnetic north is left out"));
   CHECK(says(text, "without a known declination"));
