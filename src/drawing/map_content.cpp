@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <lodebook/orientation/angle.hpp>
 #include <numbers>
 
 #include "map_extent.hpp"
@@ -73,7 +74,7 @@ Content::Content(const Survey& survey, const MapGrid& grid) : survey_(survey), g
   for (const Survey::Measured& one : survey.measured) {
     Measured measured{one.station, &one.reading, one.attitude};
     if (auto& azimuth = measured.attitude.azimuth)
-      *azimuth = std::fmod(*azimuth - stations_[one.station]->convergence + 720, 360);
+      *azimuth = wrap_degrees(*azimuth - stations_[one.station]->convergence);
     measured_.push_back(std::move(measured));
   }
   extent_ = extent_of(survey, grid);
@@ -224,11 +225,9 @@ void Content::draw_symbols(Picture& picture) const {
 }
 
 void Content::draw_names(Picture& picture) const {
-  // Capitals and digits are wider than the mean letter.
-  constexpr double wider = 1.15;
   for (std::size_t i = 0; i < names_.size(); ++i) {
     const Box& box = crowd_.names[i];
-    const double width = std::min(box.width(), wider * width_of(names_[i].role, names_[i].text));
+    const double width = std::min(box.width(), room_for(names_[i].role, names_[i].text));
     picture.area(Role::halo, box_around(box.center(), width, box.height() - 0.8).ring());
     // Words stand on their base line, a quarter of their face above its foot.
     const double base = box.most.y - 0.3 - 0.22 * height_of(names_[i].role);

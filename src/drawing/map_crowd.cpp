@@ -3,18 +3,19 @@
 
 #include <cmath>
 
+#include "paragraph.hpp"
+
 namespace lodebook::drawing {
 namespace {
 
 /// Kept free around each symbol.
 constexpr double gap_mm = 0.15;
 
-/// The room of a name, one of a few sizes: capitals and digits are wider than the mean letter.
+/// The room of a name, one of a few sizes.
 Point size_of(const CrowdName& name) {
-  constexpr double wider = 1.2;
   constexpr double margin = 0.6;
   constexpr double step = 3;
-  const double width = wider * width_of(name.role, name.text) + margin;
+  const double width = room_for(name.role, name.text) + margin;
   return {step * std::ceil(width / step), height_of(name.role) + margin};
 }
 

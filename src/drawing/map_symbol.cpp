@@ -10,6 +10,7 @@
 #include <lodebook/orientation/decimal.hpp>
 
 #include "map_mark.hpp"
+#include "paragraph.hpp"
 
 namespace lodebook::drawing {
 namespace {
@@ -24,8 +25,6 @@ constexpr double reach = 3.3;
 /// symbol reaches to all sides.
 constexpr double figure_gap = 1.9;
 constexpr double figure_gap_all_around = 3;
-/// Digits are wider than the mean letter.
-constexpr double digits_wider = 1.15;
 
 bool has_sides(Form form) {
   return form == Form::inclined || form == Form::overturned;
@@ -34,7 +33,7 @@ bool has_sides(Form form) {
 /// Where the figure's middle stands, so that its box clears the symbol: to the right of a strike,
 /// ahead of an arrow.
 Point figure_offset(const Attitude& attitude, const std::string& figure) {
-  const double width = digits_wider * width_of(Role::figure, figure);
+  const double width = room_for(Role::figure, figure);
   const double height = 0.75 * height_of(Role::figure);
   const double azimuth =
       attitude.azimuth.value_or(attitude.is_plane ? 0 : 90) + (attitude.is_plane ? 90 : 0);
@@ -51,7 +50,7 @@ void draw_figure(Picture& picture, Point at, const Attitude& attitude) {
   const std::string figure = figure_of(attitude);
   if (figure.empty()) return;
   const Point middle = at + figure_offset(attitude, figure);
-  const double half_width = digits_wider * width_of(Role::figure, figure) / 2;
+  const double half_width = room_for(Role::figure, figure) / 2;
   const double half_height = 0.4 * height_of(Role::figure);
   picture.area(Role::halo,
                {middle + Point{-half_width, -half_height}, middle + Point{half_width, -half_height},
@@ -167,9 +166,8 @@ double radius_of(const Attitude& attitude) {
   const std::string figure = figure_of(attitude);
   if (figure.empty()) return reach;
   const Point middle = figure_offset(attitude, figure);
-  return std::max(reach,
-                  std::hypot(std::abs(middle.x) + digits_wider * width_of(Role::figure, figure) / 2,
-                             std::abs(middle.y) + 0.375 * height_of(Role::figure)));
+  return std::max(reach, std::hypot(std::abs(middle.x) + room_for(Role::figure, figure) / 2,
+                                    std::abs(middle.y) + 0.375 * height_of(Role::figure)));
 }
 
 double clearance(const Attitude& attitude, double azimuth) {

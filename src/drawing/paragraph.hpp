@@ -6,6 +6,12 @@
 
 namespace lodebook::drawing {
 
+/// How wide a short text may turn out: names and figures are of capitals and digits, which are
+/// wider than the mean letter.
+inline double room_for(Role role, std::string_view text) {
+  return 1.15 * width_of(role, text);
+}
+
 /// The text in lines at most about `width` millimetres wide, broken at spaces, or anywhere in a
 /// word that is longer than a line.
 std::vector<std::string> lines_of(std::string_view text, Role role, double width);
