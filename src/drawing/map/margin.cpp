@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "map_margin.hpp"
+#include "margin.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <lodebook/output/text.hpp>
 
-#include "paragraph.hpp"
+#include "../paragraph.hpp"
 
 namespace lodebook::drawing {
 namespace {

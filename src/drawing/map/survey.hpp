@@ -11,7 +11,7 @@
 #include <utility>
 #include <vector>
 
-#include "map_symbol.hpp"
+#include "symbol.hpp"
 
 namespace lodebook::drawing {
 

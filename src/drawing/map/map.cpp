@@ -11,9 +11,9 @@
 #include <tuple>
 #include <unordered_map>
 
-#include "map_sheet.hpp"
-#include "map_survey.hpp"
-#include "map_traverse.hpp"
+#include "paper.hpp"
+#include "survey.hpp"
+#include "traverse.hpp"
 
 namespace lodebook::drawing {
 namespace {
@@ -284,7 +284,7 @@ void Map::page(const notebook::Source& source, const reduction::Page& page) {
 }
 
 Picture Map::picture() const {
-  return sheet_of(notes_->survey());
+  return paper_of(notes_->survey());
 }
 
 std::vector<std::string> Map::kinds() const {
