@@ -16,8 +16,8 @@ std::string words_of(const reduction::Attitudes& attitudes, const reduction::Att
 std::string legend_of(const output::SummaryDocument& document, const reduction::Summary& summary);
 
 /// What one drawing of several is of, by one of its groups: unit, station and, where several norths
-/// are drawn, the north; before them the kind where the drawing is of one kind. Empty where there is
-/// nothing to tell apart.
+/// are drawn, the north; before them the kind where the drawing is of one kind. Empty where there
+/// is nothing to tell apart.
 std::string panel_title(const output::SummaryDocument& document, const reduction::Group& group,
                         bool with_kind);
 

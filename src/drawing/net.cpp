@@ -14,6 +14,7 @@
 #include "group_words.hpp"
 #include "net_contours.hpp"
 #include "net_projection.hpp"
+#include "paragraph.hpp"
 
 namespace lodebook::drawing {
 namespace {
@@ -95,7 +96,7 @@ void draw_far_off(Picture& picture, const NetFrame& frame, const SummaryDocument
     const bool is_left = at.x > frame.center.x;
     const double away = mean_radius + 0.5;
     picture.words(Role::figure, {is_left ? at.x - away : at.x + away, at.y + 0.8},
-                  shortened(Role::figure, document.attitudes.station(far.attitude->station),
+                  shortened(document.attitudes.station(far.attitude->station), Role::figure,
                             frame.radius - away),
                   is_left ? Words::Anchor::end : Words::Anchor::start);
   }
@@ -128,7 +129,7 @@ Picture draw(const SummaryDocument& document, const Members& members, const NetS
   Picture picture("net-drawing", "", "", width, width);
   double y = 0;
   if (!title.empty()) {
-    for (const std::string& line : heading(Role::label, title, width)) {
+    for (const std::string& line : heading_of(title, Role::label, width)) {
       y += height_of(Role::label) + 1;
       picture.words(Role::label, {width / 2, y}, line, Words::Anchor::middle);
     }
@@ -156,7 +157,7 @@ Picture draw(const SummaryDocument& document, const Members& members, const NetS
 
   y += width + 2;
   const auto write = [&](const std::string& words, double indent) {
-    for (const std::string& line : broken(Role::figure, words, width - indent)) {
+    for (const std::string& line : lines_of(words, Role::figure, width - indent)) {
       picture.words(Role::figure, {indent, y}, line);
       y += legend_spacing;
     }

@@ -95,10 +95,6 @@ NameId Attitudes::intern(const notebook::Kind& kind) {
   return id;
 }
 
-bool Attitudes::has_kind(std::string_view name) const {
-  return std::ranges::find(kinds_, notebook::fold_case(name), &Kind::folded) != kinds_.end();
-}
-
 std::vector<std::string> Attitudes::kinds() const {
   std::vector<std::string> names;
   for (const Kind& kind : kinds_) {

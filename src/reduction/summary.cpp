@@ -75,7 +75,7 @@ Summary summary_of(Group group) {
   std::vector<Apart> apart =
       of.is_arrow ? arrows_apart_from_mean(axes) : axes_apart_from_mean(axes);
   summary.fabric = fabric_without(axes, apart);
-  if (summary.fabric == Fabric::girdle && !of.is_arrow) {
+  if (summary.fabric == Fabric::girdle && !of.is_arrow && summary.tensor->has_best_circle()) {
     summary.girdle = Girdle{summary.tensor->axes[2], girdle_pole_cone95(axes)};
     apart = axes_apart_from_girdle(axes);
   } else if (summary.fabric == Fabric::too_few || summary.fabric == Fabric::no_preference) {

@@ -2,6 +2,7 @@
 // Drawings side by side, and words that fit their lines.
 #include <lodebook/drawing/panels.hpp>
 
+#include "../../src/drawing/paragraph.hpp"
 #include "drawn.hpp"
 
 using namespace lodebook::drawing;
@@ -49,20 +50,20 @@ std::vector<Box> boxes_of(const Picture& picture) {
 TEST_CASE("lines are broken at spaces, lose nothing and fit") {
   const std::string text = "the quick brown fox jumps over the lazy dog and is not seen again";
   for (const double width : {12.0, 20.0, 60.0, 500.0}) {
-    const auto lines = broken(Role::figure, text, width);
+    const auto lines = lines_of(text, Role::figure, width);
     CHECK(joined(lines) == text);
     for (const std::string& line : lines)
       CHECK(width_of(Role::figure, line) <= width);
   }
-  CHECK(broken(Role::figure, text, 500).size() == 1);
-  CHECK(broken(Role::figure, "", 20).empty());
+  CHECK(lines_of(text, Role::figure, 500).size() == 1);
+  CHECK(lines_of("", Role::figure, 20).empty());
 }
 
 TEST_CASE("a word longer than a line is broken between its letters, not within one") {
   std::string word;
   for (int i = 0; i < 500; ++i)
     word += "\u00d1";
-  const auto lines = broken(Role::label, "so " + word, 30);
+  const auto lines = lines_of("so " + word, Role::label, 30);
   REQUIRE(lines.size() > 10);
   CHECK(lines[0] == "so");
   std::string again;
@@ -73,24 +74,24 @@ TEST_CASE("a word longer than a line is broken between its letters, not within o
   }
   CHECK(again == word);
   // Even where not one letter fits, there is an end.
-  CHECK(broken(Role::label, "abc", 0.1) == std::vector<std::string>{"a", "b", "c"});
+  CHECK(lines_of("abc", Role::label, 0.1) == std::vector<std::string>{"a", "b", "c"});
 }
 
 TEST_CASE("a long name takes three lines, and says that it is longer") {
   std::string name;
   for (int i = 0; i < 100; ++i)
     name += "wide ";
-  const auto lines = heading(Role::label, name, 50);
+  const auto lines = heading_of(name, Role::label, 50);
   REQUIRE(lines.size() == 3);
   CHECK(lines[2].ends_with("\u2026"));
   for (const std::string& line : lines)
     CHECK(width_of(Role::label, line) <= 50);
-  CHECK(heading(Role::label, "grey schist", 50) == std::vector<std::string>{"grey schist"});
+  CHECK(heading_of("grey schist", Role::label, 50) == std::vector<std::string>{"grey schist"});
 }
 
 TEST_CASE("a name is cut off at a letter") {
-  CHECK(shortened(Role::figure, "H1", 20) == "H1");
-  const std::string cut = shortened(Role::figure, "\u00d1\u00d1\u00d1\u00d1\u00d1\u00d1\u00d1", 5);
+  CHECK(shortened("H1", Role::figure, 20) == "H1");
+  const std::string cut = shortened("\u00d1\u00d1\u00d1\u00d1\u00d1\u00d1\u00d1", Role::figure, 5);
   CHECK(cut.ends_with("\u2026"));
   CHECK(width_of(Role::figure, cut) <= 5);
   CHECK(cut.starts_with("\u00d1"));

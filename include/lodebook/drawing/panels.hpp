@@ -17,15 +17,4 @@ double panel_width(std::size_t panels);
 Picture arranged(std::string name, std::string title, std::string description,
                  const std::vector<Picture>& panels, const std::vector<std::string>& footer);
 
-/// `text` in lines of at most `width` millimetres, broken at spaces, or within a word that is
-/// longer than a line.
-std::vector<std::string> broken(Role role, std::string_view text, double width);
-
-/// The same of a name that may be very long: three lines at most, the last of which ends in an
-/// ellipsis where something is left out.
-std::vector<std::string> heading(Role role, std::string_view text, double width);
-
-/// `text` in one line of at most `width` millimetres, with an ellipsis where it is cut off.
-std::string shortened(Role role, std::string_view text, double width);
-
 }  // namespace lodebook::drawing
