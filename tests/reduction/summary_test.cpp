@@ -289,8 +289,8 @@ TEST_CASE("a stray off a fold is held against the great circle, not the mean") {
 }
 
 TEST_CASE("of clean groups, clustered or folded, about one in a hundred names a reading") {
-  // Of 1000 groups of each, 0 to 2.8 % (docs/mathematics.md); folds of under ten readings, which may
-  // look like clusters with a stray, up to 8 %.
+  // Of 1000 groups of each, 0 to 2.8 % (docs/mathematics.md); folds of under ten readings, which
+  // may look like clusters with a stray, up to 8 %.
   constexpr int groups = 200;
   constexpr int most_named = 8;
   RandomAxes random(20260215);

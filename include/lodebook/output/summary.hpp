@@ -27,7 +27,8 @@ void append_summary_json(std::string& out, const SummaryDocument& document);
 /// One row for each group (RFC 4180); missing figures are empty.
 void append_summary_csv(std::string& out, const SummaryDocument& document);
 
-/// `bedding`, `bedding, grey schist, station H1`: what a group is of; and the same without its kind.
+/// `bedding`, `bedding, grey schist, station H1`: what a group is of; and the same without its
+/// kind.
 std::string title_of(const reduction::Attitudes& attitudes, const reduction::Group& group);
 std::string place_of(const reduction::Attitudes& attitudes, const reduction::Group& group);
 

@@ -11,9 +11,9 @@ namespace lodebook::reduction {
 
 /// How the axes of a group lie, but for those that are far off: too few of them to say (under five
 /// in all); in no way that could not be chance (Bingham's test at 5 %); about one direction
-/// (Woodcock's K of 1 or more); or along a great circle. Axes that spread along their circle by less
-/// than 5 degrees (one sigma), the limit of repeats, are about one direction whatever K says, or
-/// vertical joints of nearly one strike would make a girdle.
+/// (Woodcock's K of 1 or more); or along a great circle. Axes that spread along their circle by
+/// less than 5 degrees (one sigma), the limit of repeats, are about one direction whatever K says,
+/// or vertical joints of nearly one strike would make a girdle.
 enum class Fabric : std::uint8_t { too_few, no_preference, cluster, girdle };
 /// `too few`, `no preference`, `cluster`, `girdle`.
 std::string_view name_of(Fabric fabric);
