@@ -14,15 +14,13 @@ Vector crossing(Vector from, Vector to) {
 }  // namespace
 
 std::vector<std::vector<Point>> parts_on_net(const NetFrame& frame, std::span<const Vector> line) {
-  // Rounding must not tear a great circle off its ends on the rim.
-  constexpr double level = 1e-9;
   std::vector<std::vector<Point>> parts;
   bool rises = false;
   for (std::size_t i = 0; i < line.size(); ++i) {
     const Vector direction = line[i];
-    const bool rises_now = direction.down < -level;
+    const bool rises_now = direction.down < -level_on_net;
     if (i == 0 || rises_now != rises) {
-      const bool passes = i > 0 && std::abs(line[i - 1].down) > level;
+      const bool passes = i > 0 && std::abs(line[i - 1].down) > level_on_net;
       if (passes) {
         const Vector rim = crossing(line[i - 1], direction);
         parts.back().push_back(frame.place(rises ? -rim : rim));

@@ -10,14 +10,17 @@
 
 namespace lodebook::drawing {
 
+/// What rises by less is level: rounding must not tear a great circle off its ends on the rim.
+inline constexpr double level_on_net = 1e-9;
+
 /// Where a net lies on its paper.
 struct NetFrame {
   Point center;
   double radius = 0;
 
-  /// Of a direction of the lower hemisphere.
-  Point place(Vector direction) const {
-    const NetPoint point = equal_area(direction);
+  /// Of an axis, by its lower end.
+  Point place(Vector axis) const {
+    const NetPoint point = equal_area(axis.down < -level_on_net ? -axis : axis);
     return {center.x + radius * point.east, center.y - radius * point.north};
   }
 };

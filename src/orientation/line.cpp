@@ -22,6 +22,12 @@ TrendAndPlunge line_of_axis(Vector axis) {
   return {trend, down.down > dust ? Angle::atan2(down.down, level).degrees() : 0.0};
 }
 
+TrendAndPlunge line_of_arrow(Vector arrow) {
+  const TrendAndPlunge line = line_of_axis(arrow);
+  if (arrow.down >= -dust) return line;
+  return {wrap_degrees(line.trend + 180), -line.plunge};
+}
+
 Angle trend_from_strike(Rake rake, Dip dip) {
   return Angle::atan2(sin(rake.angle()) * cos(dip.angle()), cos(rake.angle()));
 }

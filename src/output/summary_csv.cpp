@@ -40,11 +40,11 @@ void append_dip(Out out, Vector pole) {
   append_figure_of(out, plane_of_pole(pole).dip, 2);
 }
 void append_trend(Out out, Vector line) {
-  const TrendAndPlunge found = line_of_axis(line);
-  if (found.plunge < 90) append_azimuth(out, found.trend);
+  const TrendAndPlunge found = line_of_arrow(line);
+  if (std::abs(found.plunge) < 90) append_azimuth(out, found.trend);
 }
 void append_plunge(Out out, Vector line) {
-  append_figure_of(out, line_of_axis(line).plunge, 2);
+  append_figure_of(out, line_of_arrow(line).plunge, 2);
 }
 
 /// The mean of a group of planes, or of one of lines.

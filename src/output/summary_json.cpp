@@ -28,9 +28,9 @@ Json plane_json(Vector pole) {
   return json;
 }
 Json line_json(Vector line) {
-  const TrendAndPlunge found = line_of_axis(line);
+  const TrendAndPlunge found = line_of_arrow(line);
   Json json = Json::object();
-  json["trend"] = found.plunge < 90 ? azimuth_figure(found.trend) : Json();
+  json["trend"] = std::abs(found.plunge) < 90 ? azimuth_figure(found.trend) : Json();
   json["plunge"] = figure(found.plunge, 2);
   return json;
 }

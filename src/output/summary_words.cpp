@@ -96,11 +96,11 @@ std::string plane_words(Vector pole, notebook::Notation notation) {
 }
 
 std::string line_words(Vector line, notebook::Notation notation) {
-  const TrendAndPlunge found = line_of_axis(line);
+  const TrendAndPlunge found = line_of_arrow(line);
   std::string words;
-  append_converted_line(words,
-                        rounded(found.plunge, 1) == 900 ? std::nullopt : std::optional(found.trend),
-                        found.plunge, 1, 1, notation);
+  append_converted_line(
+      words, std::abs(rounded(found.plunge, 1)) == 900 ? std::nullopt : std::optional(found.trend),
+      found.plunge, 1, 1, notation);
   return words;
 }
 

@@ -33,6 +33,9 @@ void set_figures(Attitude& attitude, const Row& row) {
   const double azimuth = attitude.azimuth.value_or(0);
   attitude.axis =
       attitude.is_plane ? pole_of(azimuth, attitude.slope) : direction_of(azimuth, attitude.slope);
+  if (!row.rises) return;
+  attitude.axis = -attitude.axis;
+  if (attitude.azimuth) attitude.azimuth = wrap_degrees(azimuth + 180);
 }
 
 }  // namespace

@@ -168,6 +168,7 @@ bool Station::fill_line(Row& row, const LineAttitude& attitude, const Settings& 
   const auto line = is_rake ? line_of_rake(row, attitude, settings) : attitude.line();
   if (!line) return false;
   if (is_rake) row.rake = attitude.slope.value;
+  row.rises = row.kind->is_arrow && attitude.slope.value < 0;
   fill_trend(row, *line, settings, 1);
   if (!is_rake) check_in_plane(row, attitude, *line, settings);
   return true;

@@ -122,6 +122,14 @@ TEST_CASE("arrows point along the trend less the convergence") {
   CHECK(apart(azimuth(shaft[0], shaft[1]), 220 - convergence) < 0.01);
 }
 
+TEST_CASE("a current that rises points where it was typed") {
+  const double convergence = earth::grid_position(somewhere).convergence.degrees_east();
+  const Drawn symbol = only("current 220/-12");
+  CHECK(symbol.words() == "-12");
+  const auto shaft = symbol.paths(Role::symbol).front();
+  CHECK(apart(azimuth(shaft[0], shaft[1]), 220 - convergence) < 0.01);
+}
+
 TEST_CASE("horizontal, vertical, overturned and upright bedding have their own forms") {
   const std::vector<std::string> readings = {
       "bedding 085/32",         "bedding horizontal",

@@ -62,6 +62,13 @@ TEST_CASE("lines lie where they plunge, planes at their poles") {
     CHECK(distance(middle_of(marks[i].parts[0]), places[i]) < 1e-9);
 }
 
+TEST_CASE("an arrow that rises lies at its lower end") {
+  const Picture picture = net_of("current 210/-20\n");
+  const Circle rim = rim_of(picture);
+  CHECK(distance(middle_of(drawn<Path>(picture, Role::mark)[0].parts[0]), expected(rim, 30, 20)) <
+        1e-9);
+}
+
 TEST_CASE("a horizontal plane's pole and a vertical line are the centre") {
   const Picture picture = net_of("bedding horizontal\nlineation vertical\n");
   const auto marks = drawn<Path>(picture, Role::mark);

@@ -65,6 +65,16 @@ TEST_CASE("a vertical axis has trend 0 and a level one its own end, dust or no d
   }
 }
 
+TEST_CASE("an arrow that rises keeps the end that it points to, with a negative plunge") {
+  const TrendAndPlunge down = line_of_arrow(direction_of(200, 30));
+  CHECK_THAT(down.trend, points_to(200));
+  CHECK_THAT(down.plunge, points_to(30));
+  const TrendAndPlunge up = line_of_arrow(-direction_of(200, 30));
+  CHECK_THAT(up.trend, points_to(20));
+  CHECK(std::abs(up.plunge + 30) < 1e-12);
+  CHECK(line_of_arrow(-direction_of(200, 0)).plunge == 0);
+}
+
 TEST_CASE("a rake of 0 is the strike and one of 90 the line of dip") {
   CHECK(trend_from_strike(rake(0), dip(32)).degrees() == 0);
   CHECK(plunge_of_rake(rake(0), dip(32)).degrees() == 0);

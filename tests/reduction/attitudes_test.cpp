@@ -238,3 +238,12 @@ TEST_CASE("nothing gathers to nothing") {
   CHECK(Attitudes().groups({true, true}, {}).empty());
   CHECK(gathered({{"empty.txt", ""}}).groups({}, {}).empty());
 }
+
+TEST_CASE("a current that rises points where it was typed, a line that rises is turned round") {
+  const Attitudes attitudes = of("station Q1\ncurrent 340/-15\nlineation 340/-15\n");
+  REQUIRE(attitudes.all().size() == 2);
+  CHECK(attitudes.all()[0].azimuth == 340.0);
+  CHECK(norm(attitudes.all()[0].axis + direction_of(160, 15)) < 1e-9);
+  CHECK(attitudes.all()[1].azimuth == 160.0);
+  CHECK(norm(attitudes.all()[1].axis + -direction_of(160, 15)) < 1e-9);
+}

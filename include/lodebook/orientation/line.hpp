@@ -19,6 +19,8 @@ struct TrendAndPlunge {
   double plunge;
 };
 TrendAndPlunge line_of_axis(Vector axis);
+/// The same of an arrow, which has one direction: its plunge is negative where it rises.
+TrendAndPlunge line_of_arrow(Vector arrow);
 
 /// How far along the horizontal a line of that rake lies from the end of the strike it is measured
 /// from, towards the dip, in degrees: atan2(sin rake cos dip, cos rake). And its plunge:

@@ -46,7 +46,8 @@ std::string source_of(const reduction::Attitudes& attitudes, const reduction::At
 /// The notation of all logs' dials; azimuths where they differ.
 notebook::Notation notation_of(const reduction::Attitudes& attitudes);
 
-/// `N36.2W 47.0NE` of a pole, `N38.0W 15.2` of a line; rounded to one decimal.
+/// `N36.2W 47.0NE` of a pole, `N38.0W 15.2` of a line, `340.0/-2.1` of an arrow that rises; rounded
+/// to one decimal.
 std::string plane_words(Vector pole, notebook::Notation notation);
 std::string line_words(Vector line, notebook::Notation notation);
 

@@ -20,10 +20,11 @@ struct Attitude {
   bool is_plane = true;
   Status status = Status::ok;
   North north = North::magnetic;
-  /// The pole of a plane or the direction of a line, pointing down or level, about `north`.
+  /// The pole of a plane or the direction of a line about `north`, pointing down or level, unless
+  /// it is an arrow that rises.
   Vector axis;
-  /// Strike (dip to the right) and dip, or trend and plunge, degrees; no azimuth for a horizontal
-  /// plane or vertical line.
+  /// Strike (dip to the right) and dip, or trend and plunge, degrees; of an arrow that rises the
+  /// azimuth that it points to. No azimuth for a horizontal plane or vertical line.
   std::optional<double> azimuth;
   double slope = 0;
   /// Its azimuth is known well enough to mean something: to 52 degrees, one sigma.

@@ -33,6 +33,9 @@ struct Row {
   bool strike_is_axis = false;
   std::optional<double> trend;
   std::optional<double> plunge;
+  /// An arrow, such as a current, that was typed as rising: it points to the end opposite to its
+  /// trend and plunge, which go down.
+  bool rises = false;
   std::optional<double> rake;
   std::optional<double> bearing;
   std::optional<double> back_bearing;

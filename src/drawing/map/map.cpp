@@ -57,8 +57,13 @@ std::optional<Attitude> attitude_of(const Row& row) {
   const bool is_plane = row.kind->type == Kind::Type::plane;
   const auto& slope = is_plane ? row.dip : row.plunge;
   if (!slope) return std::nullopt;
-  return Attitude{row.kind->name, is_plane,  is_plane ? row.strike : row.trend,       *slope,
-                  row.facing,     row.sense, row.status == reduction::Status::suspect};
+  Attitude attitude = {row.kind->name, is_plane,  is_plane ? row.strike : row.trend,       *slope,
+                       row.facing,     row.sense, row.status == reduction::Status::suspect};
+  if (row.rises) {
+    attitude.slope = -attitude.slope;
+    if (attitude.azimuth) attitude.azimuth = wrap_degrees(*attitude.azimuth + 180);
+  }
+  return attitude;
 }
 
 /// Where there is no fix, each sight still says that its other end lies on a line: so long that all

@@ -148,7 +148,7 @@ std::string_view letter_of(Sense sense) {
 Form form_of(const Attitude& attitude) {
   const std::int64_t printed = rounded(attitude.slope, 0);
   if (printed == 0 || (attitude.is_plane && !attitude.azimuth)) return Form::horizontal;
-  if (printed == 90 || !attitude.azimuth) return Form::vertical;
+  if (std::abs(printed) == 90 || !attitude.azimuth) return Form::vertical;
   return attitude.is_plane && attitude.facing == Facing::overturned ? Form::overturned
                                                                     : Form::inclined;
 }

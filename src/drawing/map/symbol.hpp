@@ -18,7 +18,7 @@ struct Attitude {
   /// Strike (dip to the right) or trend, degrees clockwise from the top of the paper; missing where
   /// there is none.
   std::optional<double> azimuth;
-  /// Dip or plunge, degrees.
+  /// Dip or plunge, degrees; negative of an arrow that rises.
   double slope = 0;
   notebook::Facing facing = notebook::Facing::unstated;
   notebook::Sense sense = notebook::Sense::unstated;
