@@ -27,7 +27,7 @@ std::optional<double> upton_arc(double count, double length) {
   double cosine = 0;
   if (share < 0.9) {
     const double excess = 2 * length * length - count * chi;
-    if (excess <= 0 || 4 * count <= chi) return std::nullopt;
+    if (excess <= 0) return std::nullopt;
     cosine = std::sqrt(2 * count * excess / (4 * count - chi)) / length;
   } else {
     const double rest = (count * count - length * length) * std::exp(chi / count);
@@ -44,7 +44,7 @@ CircularMean mean_of(std::span<const double> azimuths, double fold) {
   double north = 0;
   double east = 0;
   for (const double azimuth : azimuths) {
-    const Angle angle = *Angle::from_degrees(wrap_degrees(fold * azimuth));
+    const Angle angle = Angle::from_degrees(wrap_degrees(fold * azimuth)).value();
     north += cos(angle);
     east += sin(angle);
   }

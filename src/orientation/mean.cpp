@@ -54,8 +54,11 @@ std::optional<DirectionMean> mean_of_axes(std::span<const Vector> axes) {
   const std::optional<Vector> principal = principal_axis(axes);
   if (!principal) return std::nullopt;
   Vector sum;
-  for (const Vector& axis : axes)
-    sum = sum + (dot(axis, *principal) < 0 ? -axis : axis);
+  for (const Vector& axis : axes) {
+    const double along = dot(axis, *principal);
+    if (std::abs(along) < dust) continue;  // at right angles its two ends are alike, and cancel out
+    sum = sum + (along < 0 ? -axis : axis);
+  }
   const std::optional<Vector> direction = unit(sum);
   if (!direction) return std::nullopt;
 
@@ -69,10 +72,12 @@ std::optional<DirectionMean> mean_of_axes(std::span<const Vector> axes) {
 }
 
 std::optional<DirectionMean> mean_of_arrows(std::span<const Vector> arrows) {
+  if (arrows.empty()) return std::nullopt;
   Vector sum;
   for (const Vector& arrow : arrows)
     sum = sum + arrow;
-  const std::optional<Vector> direction = unit(sum);
+  // Their average, since the dust of a sum grows with their number.
+  const std::optional<Vector> direction = unit(1 / static_cast<double>(arrows.size()) * sum);
   if (!direction) return std::nullopt;
   DirectionMean mean;
   mean.count = arrows.size();

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <lodebook/orientation/net.hpp>
 
+#include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "dust.hpp"
 
@@ -20,12 +20,12 @@ Vector strike_of(Vector pole) {
 std::vector<Vector> arc(Vector pole, double half_angle, double from, double to, double step) {
   const Vector along = strike_of(pole);
   const Vector across = cross(pole, along);
-  const Angle half = *Angle::from_degrees(half_angle);
+  const Angle half = Angle::from_degrees(half_angle).value();
   const int steps = static_cast<int>(std::ceil((to - from) / step));
   std::vector<Vector> points;
   points.reserve(static_cast<std::size_t>(steps) + 1);
   for (int i = 0; i <= steps; ++i) {
-    const Angle turn = *Angle::from_degrees(from + (to - from) * i / steps);
+    const Angle turn = Angle::from_degrees(from + (to - from) * i / steps).value();
     points.push_back(cos(half) * pole + sin(half) * (cos(turn) * along + sin(turn) * across));
   }
   return points;

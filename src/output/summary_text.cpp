@@ -31,7 +31,8 @@ std::string precision_words(const DirectionMean& mean) {
   if (mean.count == 1) return {};
   std::string words = "; R " + figure_text(mean.resultant, 3);
   if (mean.count < 3) return words + ", k and cone undefined (under three readings)";
-  words += mean.precision ? ", k " + figure_text(*mean.precision, 1)
+  // Near 4 it decides whether there is a cone.
+  words += mean.precision ? ", k " + figure_text(*mean.precision, *mean.precision < 10 ? 2 : 1)
                           : std::string(", k undefined (all coincide)");
   words += mean.cone95 ? fmt::format(", 95 % cone {}°", figure_text(*mean.cone95, 1))
                        : std::string(", 95 % cone undefined (k under 4)");
@@ -67,6 +68,8 @@ std::string fabric_words(const Summary& summary) {
       words = "a girdle";
       break;
   }
+  // An arrow may be far off though its axis is not.
+  if (summary.group.is_arrow) return "as axes, " + words;
   if (!summary.far_off.empty()) words += ", but for what is far off";
   return words;
 }
@@ -121,9 +124,8 @@ void append_far_off(std::string& out, const Attitudes& attitudes, const Summary&
     const std::string& station = attitudes.station(far.attitude->station);
     std::string words = source_of(attitudes, *far.attitude);
     if (!station.empty()) words += ", station " + station;
-    words +=
-        fmt::format(": {}, {}° from the {}", far.attitude->written, figure_text(far.degrees, 1),
-                    summary.fabric == Fabric::girdle ? "girdle" : "mean");
+    words += fmt::format(": {}, {}° from the {}", far.attitude->written,
+                         figure_text(far.degrees, 1), summary.girdle ? "girdle" : "mean");
     append_item(out, "far off", printable(words));
   }
   if (summary.more_far_off) append_item(out, "far off", "perhaps more: no others were looked for");

@@ -47,9 +47,9 @@ void Attitudes::begin_log(const Reduction& reduction) {
 void Attitudes::add(const Page& page) {
   const NameId station = stations_.intern(page.station);
   const Kind* kind = nullptr;
-  std::string_view unit;
+  std::optional<std::string_view> unit;
   NameId kind_id = 0;
-  NameId unit_id = units_.intern(unit);
+  NameId unit_id = 0;
   std::size_t most_surfaces = 0;
   for (const Row& row : page.rows) {
     if (!is_attitude(row)) {
@@ -64,7 +64,7 @@ void Attitudes::add(const Page& page) {
     }
     if (row.unit != unit) {
       unit = row.unit;
-      unit_id = units_.intern(unit);
+      unit_id = units_.intern(*unit);
     }
     Attitude attitude;
     attitude.log = logs_.size() - 1;

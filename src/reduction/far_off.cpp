@@ -27,34 +27,54 @@ double angle_off_plane(const Vector& axis, const Vector& pole) {
   return 90 - angle_between_axes(axis, pole).degrees();
 }
 
+/// How axes and arrows are averaged and compared.
+struct Axes {
+  static std::optional<DirectionMean> mean(std::span<const Vector> axes) {
+    return mean_of_axes(axes);
+  }
+  static double cosine(Vector a, Vector b) { return std::abs(dot(a, b)); }
+};
+struct Arrows {
+  static std::optional<DirectionMean> mean(std::span<const Vector> arrows) {
+    return mean_of_arrows(arrows);
+  }
+  static double cosine(Vector a, Vector b) { return dot(a, b); }
+};
+
+std::vector<Vector> all_but(const std::vector<Vector>& axes,
+                            std::vector<Vector>::const_iterator one) {
+  std::vector<Vector> rest(axes.begin(), one);
+  rest.insert(rest.end(), one + 1, axes.end());
+  return rest;
+}
+
+template <class Directions>
 std::optional<Furthest> furthest_from_mean(const std::vector<Vector>& axes) {
-  const auto all = mean_of_axes(axes);
+  const auto all = Directions::mean(axes);
   if (!all) return std::nullopt;
-  const auto nearness = [&](const Vector& axis) { return std::abs(dot(axis, all->axis)); };
-  const auto furthest = std::ranges::min_element(axes, {}, nearness);
-  std::vector<Vector> rest(axes.begin(), furthest);
-  rest.insert(rest.end(), furthest + 1, axes.end());
-  const auto others = mean_of_axes(rest);
+  const auto furthest = std::ranges::min_element(
+      axes, {}, [&](const Vector& axis) { return Directions::cosine(axis, all->axis); });
+  const auto others = Directions::mean(all_but(axes, furthest));
   if (!others) return std::nullopt;
   const auto count = static_cast<double>(axes.size());
-  // R of all, the furthest turned to the side of the others.
-  const double along = std::abs(dot(*furthest, others->axis));
+  // R of all, an axis turned to the side of the others.
+  const double along = Directions::cosine(*furthest, others->axis);
   const double resultant =
       std::sqrt(others->resultant * others->resultant + 1 + 2 * others->resultant * along);
   const double scatter = count - 1 - others->resultant;
   const double gap = std::max(0.0, 1 + others->resultant - resultant);
   // P(F > x) with 2 and 2m degrees of freedom is (1 + x/m)^-m.
   const double chance = std::pow(1 + gap / std::max(scatter, 1e-12), -(count - 2));
+  const double across = norm(cross(*furthest, others->axis));
   return Furthest{static_cast<std::size_t>(furthest - axes.begin()),
-                  angle_between_axes(*furthest, others->axis).degrees(), chance};
+                  Angle::atan2(across, along).degrees(), chance};
 }
 
 std::optional<Furthest> furthest_from_girdle(const std::vector<Vector>& axes) {
   const auto pole_of_all = orientation_tensor(axes)->axes[2];
   const auto offset = [&](const Vector& axis) { return std::abs(dot(axis, pole_of_all)); };
   const auto furthest = std::ranges::max_element(axes, {}, offset);
-  std::vector<Vector> rest(axes.begin(), furthest);
-  rest.insert(rest.end(), furthest + 1, axes.end());
+  const std::vector<Vector> rest = all_but(axes, furthest);
   const Vector pole = orientation_tensor(rest)->axes[2];
   double squares = 0;
   for (const Vector& axis : rest) {
@@ -90,11 +110,15 @@ std::vector<Apart> find_apart(std::span<const Vector> given, FindFurthest find_f
 
 }  // namespace
 
-std::vector<Apart> apart_from_mean(std::span<const Vector> axes) {
-  return find_apart(axes, furthest_from_mean);
+std::vector<Apart> axes_apart_from_mean(std::span<const Vector> axes) {
+  return find_apart(axes, furthest_from_mean<Axes>);
 }
 
-std::vector<Apart> apart_from_girdle(std::span<const Vector> axes) {
+std::vector<Apart> arrows_apart_from_mean(std::span<const Vector> arrows) {
+  return find_apart(arrows, furthest_from_mean<Arrows>);
+}
+
+std::vector<Apart> axes_apart_from_girdle(std::span<const Vector> axes) {
   return find_apart(axes, furthest_from_girdle);
 }
 

@@ -67,12 +67,13 @@ Summary summary_of(Group group) {
   if (!summary.tensor) return summary;
   summary.chance_of_evenness = chance_of_evenness(*summary.tensor, axes.size());
 
-  std::vector<Apart> apart = apart_from_mean(axes);
+  std::vector<Apart> apart =
+      of.is_arrow ? arrows_apart_from_mean(axes) : axes_apart_from_mean(axes);
   summary.fabric = fabric_without(axes, apart);
-  if (summary.fabric == Fabric::girdle) {
+  if (summary.fabric == Fabric::girdle && !of.is_arrow && summary.tensor->has_best_circle()) {
     summary.girdle = Girdle{summary.tensor->axes[2], girdle_pole_cone95(axes)};
-    apart = apart_from_girdle(axes);
-  } else if (summary.fabric != Fabric::cluster) {
+    apart = axes_apart_from_girdle(axes);
+  } else if (summary.fabric == Fabric::too_few || summary.fabric == Fabric::no_preference) {
     apart.clear();  // from nothing
   }
   for (const auto& [index, degrees] : apart)

@@ -102,7 +102,8 @@ TEST_CASE("an unknown command gets the nearest one") {
   CHECK(refusal({"exp"}) == "lodebook: 'exp' is no command\nhelp: lodebook explain?\n");
   CHECK(refusal({"xyzzy"}) ==
         "lodebook: 'xyzzy' is no command\n"
-        "help: the commands are reduce, check, convert, declination, fix, explain, help\n");
+        "help: the commands are reduce, check, convert, declination, fix, summary, net, rose, "
+        "explain, help\n");
 }
 
 TEST_CASE("nothing at all is no command") {

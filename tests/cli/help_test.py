@@ -6,7 +6,8 @@ import re
 
 from program import Case, main
 
-COMMANDS = ("reduce", "check", "convert", "declination", "fix", "explain", "help")
+COMMANDS = ("reduce", "check", "convert", "declination", "fix", "summary", "net", "rose", "explain",
+            "help")
 
 
 class Help(Case):
@@ -26,7 +27,8 @@ class Help(Case):
                     [command, "--help"],
                     [command, "-h"],
                     ["--help", command],
-                    [command, "--help", "word", "--strict"] if command in ("reduce", "check", "fix")
+                    [command, "--help", "word", "--strict"]
+                    if command in ("reduce", "check", "fix", "summary", "net", "rose")
                     else [command, "--help", "word"],
                 )
             }

@@ -9,6 +9,9 @@ demonstration data a page, so that what one writes the next can read.
 
 A `log` block is a station log that must be free of errors.
 
+A picture of the page, `![...](pictures/NAME)`, must be what one of its commands has written as NAME.
+With LODEBOOK_REWRITE_GOLDEN=1, which CI refuses, it is written again instead.
+
 usage: run_examples.py LODEBOOK REPOSITORY PAGE...
 """
 
@@ -21,6 +24,7 @@ import sys
 import tempfile
 
 STATUS = re.compile(r"\[status (\d+)\]")
+PICTURE = re.compile(r"!\[[^\]]+\]\(((?:docs/)?pictures/[^)]+)\)")
 
 
 def blocks(page, kind):
@@ -73,13 +77,31 @@ def run(command, folder, environment, text=None):
     return done.returncode, done.stdout.decode("utf-8")
 
 
+def compare_pictures(page, folder):
+    """How many pictures of the page there are, and how many are not those that were just made."""
+    pictures = PICTURE.findall(page.read_text(encoding="utf-8"))
+    wrong = 0
+    for name in pictures:
+        made, kept = folder / pathlib.Path(name).name, page.parent / name
+        if not made.is_file():
+            wrong += 1
+            print(f"{page}: no command makes {name}")
+        elif os.environ.get("LODEBOOK_REWRITE_GOLDEN") == "1" and os.environ.get("CI") != "true":
+            kept.parent.mkdir(exist_ok=True)
+            shutil.copyfile(made, kept)
+        elif not kept.is_file() or made.read_bytes() != kept.read_bytes():
+            wrong += 1
+            print(f"{page}: {name} is not what the program draws now")
+    return len(pictures), wrong
+
+
 def main():
     if len(sys.argv) < 4:
         sys.exit(__doc__)
     program, repository = pathlib.Path(sys.argv[1]).resolve(), pathlib.Path(sys.argv[2])
     pages = [pathlib.Path(page) for page in sys.argv[3:]]
     environment = {"PATH": f"{program.parent}:{os.environ['PATH']}", "LC_ALL": "C.UTF-8"}
-    examples = logs = failures = 0
+    examples = pictures = logs = failures = 0
     for page in pages:
         with tempfile.TemporaryDirectory() as folder:
             shutil.copytree(repository / "data", pathlib.Path(folder) / "data")
@@ -96,6 +118,9 @@ def main():
                         failures += 1
                         print(f"{page}:{number}: $ {command}\n--- status {wanted} and:",
                               *expected, f"--- but status {status} and:", *actual, sep="\n")
+            count, wrong = compare_pictures(page, pathlib.Path(folder))
+            pictures += count
+            failures += wrong
             for start, lines in blocks(page, "log"):
                 logs += 1
                 text = ("\n".join(lines) + "\n").encode("utf-8")
@@ -103,7 +128,7 @@ def main():
                 if status != 0:
                     failures += 1
                     print(f"{page}:{start}: the log has errors, status {status}:\n{output}")
-    print(f"{examples} commands and {logs} logs run, {failures} wrong")
+    print(f"{examples} commands and {logs} logs run, {pictures} pictures compared, {failures} wrong")
     if examples == 0 or logs == 0:
         sys.exit("no examples were found")
     sys.exit(failures != 0)

@@ -10,9 +10,11 @@
 #include <string>
 #include <vector>
 
+#include <lodebook/orientation/circular.hpp>
 #include <lodebook/orientation/mean.hpp>
 #include <lodebook/orientation/precision.hpp>
 #include <lodebook/orientation/quadrant.hpp>
+#include <lodebook/orientation/tensor.hpp>
 
 #include "directions.hpp"
 
@@ -93,13 +95,21 @@ TrueLine line(const std::string& text) {
   return TrueLine(azimuth(trend), plunge(down));
 }
 
-/// Trend/plunge, separated by spaces.
-std::vector<Vector> directions(const std::string& text) {
+/// What is made of each of some pairs `a/b`, which are separated by spaces.
+std::vector<Vector> vectors(const std::string& text, Vector of(double, double)) {
   std::vector<Vector> all;
   for (const std::string& word : split(text, ' ')) {
-    const auto [trend, down] = two_numbers(word, "/");
-    all.push_back(direction_of(trend, down));
+    const auto [a, b] = two_numbers(word, "/");
+    all.push_back(of(a, b));
   }
+  return all;
+}
+
+/// Numbers, separated by spaces.
+std::vector<double> numbers(const std::string& text) {
+  std::vector<double> all;
+  for (const std::string& word : split(text, ' '))
+    all.push_back(number(word));
   return all;
 }
 
@@ -123,13 +133,19 @@ void check_plane(Vector pole, const TruePlane& expected, double tolerance) {
   CHECK_THAT(found.dip, points_to(expected.dip().degrees(), tolerance));
 }
 
+void check_mean_plane(Vector pole, const ReferenceRow& row) {
+  const auto [strike, slope] = two_numbers(row.expected, "/");
+  check_plane(pole, TruePlane::from_strike(azimuth(strike), dip(slope), ThumbRule::right),
+              row.tolerance);
+}
+
 void check_number(double found, const ReferenceRow& row) {
   CAPTURE(found, row.expected, row.tolerance);
   CHECK(std::abs(found - number(row.expected)) <= row.tolerance);
 }
 
 DirectionMean mean_of(const ReferenceRow& row) {
-  return mean_of_axes(directions(row.input)).value();
+  return mean_of_axes(vectors(row.input, direction_of)).value();
 }
 
 }  // namespace
@@ -285,28 +301,76 @@ TEST_CASE("means of directions agree with published ones") {
       "orientation_statistics.txt",
       {{"mean direction cosines",
         [](const ReferenceRow& row) {
-          const std::vector<std::string> expected = split(row.expected, ' ');
+          const std::vector<double> expected = numbers(row.expected);
           REQUIRE(expected.size() == 3);
           const Vector axis = mean_of(row).axis;
           CAPTURE(axis.north, axis.east, axis.down);
-          CHECK(std::abs(axis.north - number(expected[0])) <= row.tolerance);
-          CHECK(std::abs(axis.east - number(expected[1])) <= row.tolerance);
-          CHECK(std::abs(axis.down - number(expected[2])) <= row.tolerance);
+          CHECK(std::abs(axis.north - expected[0]) <= row.tolerance);
+          CHECK(std::abs(axis.east - expected[1]) <= row.tolerance);
+          CHECK(std::abs(axis.down - expected[2]) <= row.tolerance);
         }},
        {"resultant", [](const ReferenceRow& row) { check_number(mean_of(row).resultant, row); }},
        {"precision",
         [](const ReferenceRow& row) { check_number(mean_of(row).precision.value(), row); }},
+       {"precision by N",
+        [](const ReferenceRow& row) {
+          const DirectionMean mean = mean_of(row);
+          const auto count = static_cast<double>(mean.count);
+          check_number(count / (count - mean.resultant), row);
+          check_number(mean.precision.value() * count / (count - 1), row);
+        }},
        {"cone of 95 percent",
         [](const ReferenceRow& row) { check_number(mean_of(row).cone95.value(), row); }},
-       {"mean plane by poles", [](const ReferenceRow& row) {
-          std::vector<Vector> poles;
-          for (const std::string& word : split(row.input, ' ')) {
-            const auto [strike, slope] = two_numbers(word, "/");
-            poles.push_back(pole_of(strike, slope));
-          }
-          const auto [strike, slope] = two_numbers(row.expected, "/");
-          check_plane(mean_of_axes(poles).value().axis,
-                      TruePlane::from_strike(azimuth(strike), dip(slope), ThumbRule::right),
-                      row.tolerance);
+       {"mean plane by poles",
+        [](const ReferenceRow& row) {
+          check_mean_plane(mean_of_axes(vectors(row.input, pole_of)).value().axis, row);
+        }},
+       {"mean plane by dip vectors",
+        [](const ReferenceRow& row) {
+          const std::vector<Vector> dips = vectors(row.input, [](double strike, double slope) {
+            return direction_of(strike + 90, slope);
+          });
+          const auto [trend, plunge] = line_of_axis(mean_of_axes(dips).value().axis);
+          check_mean_plane(pole_of(trend - 90, plunge), row);
+        }},
+       {"circular mean",
+        [](const ReferenceRow& row) {
+          CHECK_THAT(circular_mean(numbers(row.input)).azimuth.value(),
+                     points_to(number(row.expected), row.tolerance));
+        }},
+       {"circular resultant",
+        [](const ReferenceRow& row) {
+          check_number(circular_mean(numbers(row.input)).resultant, row);
+        }},
+       {"arc of 95 percent",
+        [](const ReferenceRow& row) {
+          check_number(circular_mean(numbers(row.input)).arc95.value(), row);
+        }},
+       {"axial mean",
+        [](const ReferenceRow& row) {
+          CHECK_THAT(2 * axial_mean(numbers(row.input)).azimuth.value(),
+                     points_to(2 * number(row.expected), 2 * row.tolerance));
+        }},
+       {"eigenvalues of level axes",
+        [](const ReferenceRow& row) {
+          const std::vector<double> expected = numbers(row.expected);
+          REQUIRE(expected.size() == 2);
+          std::vector<Vector> axes;
+          for (const double azimuth : numbers(row.input))
+            axes.push_back(direction_of(azimuth, 0));
+          const OrientationTensor tensor = orientation_tensor(axes).value();
+          // In the level plane they are those of the doubled angles, too.
+          const double resultant = axial_mean(numbers(row.input)).resultant;
+          CAPTURE(tensor.eigenvalues[0], tensor.eigenvalues[1], resultant);
+          CHECK(std::abs(tensor.eigenvalues[0] - expected[0]) <= row.tolerance);
+          CHECK(std::abs(tensor.eigenvalues[1] - expected[1]) <= row.tolerance);
+          CHECK(std::abs((1 + resultant) / 2 - tensor.eigenvalues[0]) < 1e-12);
+          CHECK(std::abs((1 - resultant) / 2 - tensor.eigenvalues[1]) < 1e-12);
+        }},
+       {"fold axis of planes", [](const ReferenceRow& row) {
+          const std::vector<Vector> poles = vectors(row.input, [](double direction, double slope) {
+            return pole_of(direction - 90, slope);
+          });
+          check_line(orientation_tensor(poles).value().axes[2], row);
         }}});
 }

@@ -11,7 +11,7 @@
 namespace lodebook {
 
 /// Fisher's statistics. Axes (poles or lines) were turned to one hemisphere by their principal axis
-/// first, so that no arrow is assumed.
+/// first, so that no arrow is assumed; one at right angles to it adds nothing to R.
 struct DirectionMean {
   /// Unit vector; of axes pointing down or level.
   Vector axis;

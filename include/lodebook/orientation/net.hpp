@@ -23,8 +23,8 @@ NetPoint equal_area(Vector direction);
 Vector direction_at(NetPoint point);
 
 /// Directions around a pole at `half_angle` degrees from it, in even steps of at most `step`
-/// degrees, the first again at the end: a cone; at 90 degrees the great circle of a plane, of which
-/// half lies above the horizon.
+/// degrees (over 0), the first again at the end: a cone; at 90 degrees the great circle of a plane,
+/// of which half lies above the horizon.
 std::vector<Vector> small_circle(Vector pole, double half_angle, double step);
 
 /// The lower half of a great circle, from one end of its strike to the other, in steps of at most

@@ -23,8 +23,8 @@ struct Girdle {
   std::optional<double> cone95;
 };
 
-/// A reading far outside its group: by its angle in degrees from the mean of a cluster, or from the
-/// great circle of a girdle.
+/// A reading far outside its group: by its angle in degrees from the great circle of a girdle, or
+/// else from the mean, each as the others give it.
 struct FarOff {
   const Attitude* attitude = nullptr;
   double degrees = 0;
@@ -40,7 +40,7 @@ struct Summary {
   Fabric fabric = Fabric::too_few;
   /// The chance that axes lying evenly would give such eigenvalues, all of them counted.
   double chance_of_evenness = 1;
-  /// Of a girdle only.
+  /// Of a girdle of axes only: arrows have a mean, however they are spread.
   std::optional<Girdle> girdle;
   /// Of strikes as axes, or of trends as arrows; of those members that have a direction.
   CircularMean azimuths;
