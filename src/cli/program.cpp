@@ -28,6 +28,8 @@ Outcome run_command(const CommandLine& line) {
       return net(line);
     case Command::rose:
       return rose(line);
+    case Command::sheet:
+      return sheet(line);
     case Command::explain:
       return explain(line);
     case Command::help:

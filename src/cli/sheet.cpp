@@ -1,0 +1,42 @@
+// SPDX-License-Identifier: MIT
+// `lodebook sheet`: one log as a page to print.
+#include <lodebook/cli/commands.hpp>
+#include <lodebook/cli/gather.hpp>
+#include <lodebook/drawing/sheet.hpp>
+
+namespace lodebook::cli {
+namespace {
+
+/// The map to go with the log, which it reduces once more, as a map wants it.
+drawing::SheetMap map_of(const notebook::Notebook&) {
+  // MAP HERE: reduce with Repeats::mean and all_places, hand the pages to drawing::Map.
+  return {};
+}
+
+}  // namespace
+
+Outcome sheet(const CommandLine& line) {
+  if (line.words.empty()) return refused(logs_missing(Command::sheet));
+  if (line.words.size() > 1) return refused(sheet_of_many());
+  if (const auto error = refuse(line, line.words, !line.output)) return refused(*error);
+
+  Outcome outcome;
+  std::string text;
+  read_logs(line, outcome, [&](const notebook::Notebook& notebook) {
+    drawing::Sheet sheet(map_of(notebook));
+    reduction::Reduction reduction(notebook, options_of(line));
+    sheet.begin_log(reduction);
+    reduction::Page page;
+    while (reduction.next(page))
+      sheet.page(notebook.source, page);
+    sheet.end_log(reduction);
+    tell_faults(line, reduction);
+    judge(line, reduction.counts(), outcome);
+    sheet.append_html(text);
+    return true;
+  });
+  if (!text.empty()) deliver(line, text, outcome);
+  return outcome;
+}
+
+}  // namespace lodebook::cli
