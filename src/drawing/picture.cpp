@@ -8,10 +8,6 @@
 namespace lodebook::drawing {
 namespace {
 
-Point moved(Point point, Point offset) {
-  return point + offset;
-}
-
 Path moved(Path path, Point offset) {
   for (std::vector<Point>& part : path.parts) {
     for (Point& point : part)

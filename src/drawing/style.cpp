@@ -61,6 +61,7 @@ constexpr std::array<Look, role_count> looks = {{
     {"symbol", &ink, 0.4},
     {"solid", &ink, 0.2, &ink},
     {"hollow", &ink, 0.3, &paper_color},
+    {"halo", nullptr, 0, &paper_color, "fill-opacity:.8"},
     {"leader", &middling, 0.15},
     {"ray", &middling, 0.15, nullptr, "stroke-dasharray:.4 1"},
     {"leg", &ink, 0.25, nullptr, "stroke-dasharray:2 .8"},

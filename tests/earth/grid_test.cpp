@@ -4,6 +4,7 @@
 #include <lodebook/earth/grid.hpp>
 
 #include <GeographicLib/TransverseMercator.hpp>
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
 #include <random>
@@ -111,4 +112,52 @@ TEST_CASE("grid north leans towards the pole's side of the central meridian") {
   CHECK(grid_position({-44.7, 173}).convergence.degrees_east() < -1.3);
   CHECK(grid_position({44.7, 169}).convergence.degrees_east() < -1.3);
   CHECK(off(grid_position({-44.7, 171}).convergence, 0) < 1e-9);
+}
+
+TEST_CASE("a zone's grid agrees with the standard one at home and reads back anywhere") {
+  constexpr unsigned seed = 60;
+  INFO("seed " << seed);
+  std::mt19937 random(seed);
+  std::uniform_real_distribution<double> latitudes(-90, 90);
+  std::uniform_real_distribution<double> longitudes(-180, 180);
+  std::uniform_real_distribution<double> beside(-3, 3);
+  for (int i = 0; i < 1000; ++i) {
+    const Position home{latitudes(random), longitudes(random)};
+    INFO(home.latitude << ' ' << home.longitude);
+    const earth::ZoneGrid grid(home);
+    const GridPosition standard = grid_position(home);
+    const GridPosition found = grid.grid_position(home);
+    CHECK(found.designation() == standard.designation());
+    CHECK(std::hypot(found.easting_m - standard.easting_m, found.northing_m - standard.northing_m) <
+          1e-6);
+    CHECK(off(found.convergence, standard.convergence.degrees_east()) < 1e-9);
+    CHECK(grid.reaches(home));
+    const Position other{std::clamp(home.latitude + beside(random), -89.9, 89.9),
+                         std::remainder(home.longitude + beside(random), 360.0)};
+    const GridPosition carried = grid.grid_position(other);
+    CHECK(earth::distance_m(grid.position(carried.easting_m, carried.northing_m), other) < 1e-4);
+  }
+}
+
+TEST_CASE("a zone's grid is carried on across the antimeridian and the equator") {
+  const earth::ZoneGrid grid(Position{-0.01, 179.99});
+  const GridPosition west = grid.grid_position({-0.01, 179.99});
+  const GridPosition east = grid.grid_position({0.01, -179.99});
+  // 0.02 degrees of a great circle of 40,075 km are 2.2 km.
+  CHECK(std::abs(east.easting_m - west.easting_m - 2227) < 5);
+  CHECK(std::abs(east.northing_m - west.northing_m - 2212) < 5);
+  CHECK(east.northing_m > 10'000'000);
+  CHECK(east.zone == 60);
+}
+
+TEST_CASE("a zone's grid says how far it is of use") {
+  const earth::ZoneGrid grid(Position{0, 9});
+  CHECK(grid.reaches({0, 17}));
+  CHECK_FALSE(grid.reaches({0, 20}));
+  CHECK_FALSE(grid.reaches({0, 99}));
+  CHECK_FALSE(grid.reaches({0, -171}));
+  const earth::ZoneGrid pole(Position{88, 9});
+  CHECK(pole.reaches({75, 100}));
+  CHECK_FALSE(pole.reaches({60, 100}));
+  CHECK_FALSE(pole.reaches({-90, 0}));
 }

@@ -41,6 +41,7 @@ enum class Role : std::uint8_t {
   symbol,    ///< the lines of a map symbol
   solid,     ///< its filled parts
   hollow,    ///< its open parts, on paper
+  halo,      ///< paper under words and symbols, which hides lines that cross them
   leader,    ///< from a symbol that was moved aside to its place
   ray,       ///< a line of sight
   leg,       ///< a leg of a traverse, adjusted

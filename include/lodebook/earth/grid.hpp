@@ -28,4 +28,27 @@ struct GridPosition {
 
 GridPosition grid_position(const Position& position);
 
+/// One zone's grid carried on beyond its own edges, so that all that stands on one map stands on
+/// one grid. Eastings and northings are those of the zone, as far as they go; band and zone are
+/// those of `home` everywhere.
+class ZoneGrid {
+ public:
+  /// The standard zone of a position.
+  explicit ZoneGrid(const Position& home);
+
+  GridPosition grid_position(const Position& position) const;
+  Position position(double easting_m, double northing_m) const;
+  /// Lengths on the grid are there within 1.5 % of the true ones: some 9 degrees of longitude from
+  /// a zone's meridian at the equator, and 17 degrees of latitude from the pole.
+  bool reaches(const Position& position) const;
+
+ private:
+  /// On the grid, and how much longer lengths are on it there.
+  GridPosition project(const Position& position, double& scale) const;
+
+  GridPosition home_;
+  bool north_ = true;
+  double meridian_ = 0;
+};
+
 }  // namespace lodebook::earth

@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+// A map of stations: symbols of planes and lines, sights, legs and errors of positions on a grid.
+#pragma once
+
+#include <lodebook/drawing/picture.hpp>
+#include <lodebook/notebook/notebook.hpp>
+#include <lodebook/reduction/reduction.hpp>
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace lodebook::drawing {
+
+/// Takes logs one at a time and keeps what it draws. Logs are to be reduced to true north, with
+/// repeats averaged and all places found (Options::all_places).
+///
+/// All stands on the grid of the first station's zone (earth::ZoneGrid), or, where stations lie too
+/// far apart for it, on a plane around the first station. Symbols are turned by true azimuth less
+/// the convergence at their place. The scale is round and such that the stations fill the frame;
+/// the paper is 180 mm wide, more where there are very many symbols. A symbol whose place is taken
+/// is moved aside and joined to it by a leader.
+class Map {
+ public:
+  /// `kinds`: only readings of these kinds, or all where it is empty.
+  explicit Map(std::vector<std::string> kinds);
+  ~Map();
+  Map(Map&&) noexcept;
+  Map& operator=(Map&&) noexcept;
+
+  void begin_log(const reduction::Reduction& reduction);
+  void page(const notebook::Source& source, const reduction::Page& page);
+
+  /// After the last page.
+  Picture picture() const;
+  /// What could not be drawn, one sentence a reason, with the stations and how many readings of
+  /// each; empty if all is drawn.
+  std::vector<std::string> remarks() const;
+
+ private:
+  class Notes;
+  std::unique_ptr<Notes> notes_;
+};
+
+}  // namespace lodebook::drawing

@@ -1,0 +1,284 @@
+// SPDX-License-Identifier: MIT
+// What a map takes from logs and their pages.
+#include <lodebook/drawing/map.hpp>
+
+#include <algorithm>
+#include <lodebook/earth/geodesic.hpp>
+#include <lodebook/output/table.hpp>
+#include <lodebook/output/text.hpp>
+#include <lodebook/reduction/fixes.hpp>
+#include <set>
+#include <tuple>
+#include <unordered_map>
+
+#include "map_sheet.hpp"
+#include "map_survey.hpp"
+#include "map_traverse.hpp"
+
+namespace lodebook::drawing {
+namespace {
+
+using earth::Position;
+using notebook::fold_case;
+using notebook::Kind;
+using reduction::Fixes;
+using reduction::Page;
+using reduction::Row;
+using reduction::SightFix;
+
+/// The place in the log that a reading is known by, as the table has it.
+std::string source_of(const output::RowContext& context) {
+  const output::Columns columns = output::columns();
+  const auto source = std::ranges::find(columns, "source", &output::Column::name);
+  std::string text;
+  source->append(text, context);
+  return text;
+}
+
+BeginReading reading_of(const notebook::Source& source, const Page& page, const Row& row) {
+  std::string title;
+  for (const std::string_view word :
+       {page.station, std::string_view(row.kind->name), row.written}) {
+    if (word.empty()) continue;
+    if (!title.empty()) title.push_back(' ');
+    title += word;
+  }
+  return {source_of({source, page, row}), std::move(title)};
+}
+
+std::string origin_of(const reduction::Settings& settings) {
+  if (settings.declination_from == reduction::From::option) return "as given beside the log";
+  if (settings.from_model()) return "by " + std::string(name_of(settings.site.field->model()));
+  return settings.as_set() ? "as set on the dial" : "as stated";
+}
+
+/// A plane or line that can be drawn has a slope, and an azimuth unless it needs none.
+std::optional<Attitude> attitude_of(const Row& row) {
+  const bool is_plane = row.kind->type == Kind::Type::plane;
+  const auto& slope = is_plane ? row.dip : row.plunge;
+  if (!slope) return std::nullopt;
+  return Attitude{row.kind->name, is_plane,  is_plane ? row.strike : row.trend,       *slope,
+                  row.facing,     row.sense, row.status == reduction::Status::suspect};
+}
+
+/// Where there is no fix, each sight still says that its other end lies on a line: so long that all
+/// of them can meet on it.
+std::pair<Position, Position> line_of_position(const SightFix& fix,
+                                               const reduction::FixedSight& sight) {
+  constexpr double beyond = 1.5;
+  constexpr double least_m = 1000;
+  double furthest = least_m;
+  for (const reduction::FixedSight& other : fix.sights)
+    furthest = std::max(furthest, earth::distance_m(sight.known, other.known));
+  const double azimuth = fix.is_landmark ? sight.bearing : sight.bearing + 180;
+  return {sight.known, earth::travelled(sight.known, azimuth, beyond * furthest)};
+}
+
+/// A sight of a fix as it was observed: from the known point to where it passes the fix, so that
+/// sights that disagree do so on the map. One read the wrong way round never passes.
+std::optional<std::pair<Position, Position>> observed(const SightFix& fix,
+                                                      const reduction::FixedSight& sight) {
+  if (!fix.position) return line_of_position(fix, sight);
+  const earth::LocalPlane plane(sight.known);
+  const earth::PlanePoint fixed = plane.to_plane(*fix.position);
+  // From the station to the landmark where a landmark is fixed; else back from the landmark, for
+  // which the bearing at the station is turned by how much the meridians converge.
+  const double azimuth =
+      fix.is_landmark ? sight.bearing : sight.bearing + 180 + plane.meridian_turn(*fix.position);
+  const Point unit = towards({0, 0}, azimuth, 1);
+  const double along = fixed.east_m * unit.x - fixed.north_m * unit.y;
+  if (along <= 0) return std::nullopt;
+  const Position passing = earth::travelled(sight.known, azimuth, along);
+  return fix.is_landmark ? std::pair{sight.known, passing} : std::pair{passing, sight.known};
+}
+
+}  // namespace
+
+class Map::Notes {
+ public:
+  explicit Notes(std::vector<std::string> kinds) {
+    for (const std::string& kind : kinds)
+      survey_.kinds.push_back(fold_case(kind));
+  }
+
+  const Survey& survey() const { return survey_; }
+
+  void begin_log(const reduction::Reduction& reduction) {
+    const Fixes& fixes = reduction.fixes();
+    if (survey_.area.empty()) survey_.area = reduction.heading().area;
+    survey_.logs.emplace_back(output::shown_name(reduction.notebook().source));
+    stations_.clear();
+    places_.clear();
+    observed_.clear();
+    legs_.clear();
+    for (const reduction::LocatedLandmark& landmark : fixes.landmarks) {
+      if (!landmark.position) continue;
+      note_landmark(landmark.name, *landmark.position);
+      if (landmark.is_found && landmark.covariance)
+        survey_.errors.push_back({*landmark.position, reduction::ellipse95(*landmark.covariance)});
+    }
+    for (const reduction::LocatedStation& station : fixes.stations) {
+      note_station(station.name, station.position);
+      if (station.position && station.from != reduction::PositionFrom::at && station.ellipse)
+        survey_.errors.push_back({*station.position, *station.ellipse});
+    }
+    for (const SightFix& fix : fixes.sight_fixes)
+      note_fix(fix);
+    for (const reduction::FixLeg& leg : fixes.legs) {
+      const auto& from = fixes.stations[leg.from].position;
+      const auto& to = fixes.stations[leg.to].position;
+      if (from && to) legs_[leg.reading] = {*from, *to};
+    }
+    note_traverses(fixes, survey_);
+  }
+
+  void page(const notebook::Source& source, const Page& page) {
+    std::optional<Position> position;
+    if (page.is_station && page.position) position = page.position->position;
+    const std::string name = !page.station.empty() ? std::string(page.station)
+                             : page.is_station     ? "a station without a name"
+                                                   : "before the first station";
+    const std::size_t station = page.is_station ? note_station(name, position) : 0;
+    if (page.is_station) note_declination(name, page.settings);
+    for (const Row& row : page.rows) {
+      if (!is_wanted(*row.kind)) continue;
+      survey_.readings += row.repeats;
+      if (row.status == reduction::Status::suspect) survey_.suspect += row.repeats;
+      if (const auto why = note_row({source, page, row}, position, station)) miss(*why, name, row);
+    }
+  }
+
+ private:
+  using Why = Survey::Why;
+
+  bool is_wanted(const Kind& kind) const {
+    return survey_.kinds.empty() || std::ranges::count(survey_.kinds, fold_case(kind.name)) != 0;
+  }
+
+  /// The station's number; another one where a name comes again at another place.
+  std::size_t note_station(std::string_view name, const std::optional<Position>& position) {
+    const auto [at, is_new] = stations_.try_emplace(fold_case(name), survey_.stations.size());
+    if (position) places_[at->first] = *position;
+    if (is_new || survey_.stations[at->second].position != position) {
+      at->second = survey_.stations.size();
+      survey_.stations.push_back({std::string(name), position});
+    }
+    return at->second;
+  }
+
+  /// Logs of one area share landmarks: each is drawn once.
+  void note_landmark(std::string_view name, const Position& position) {
+    const std::string folded = fold_case(name);
+    places_[folded] = position;
+    if (landmarks_.emplace(folded, position.latitude, position.longitude).second)
+      survey_.landmarks.push_back({std::string(name), position});
+  }
+
+  void note_fix(const SightFix& fix) {
+    if (fix.without_declination) return;
+    for (const reduction::FixedSight& sight : fix.sights) {
+      if (const auto ray = observed(fix, sight)) observed_[sight.reading] = *ray;
+    }
+    if (fix.triangle) survey_.triangles.push_back(fix.triangle->corners);
+  }
+
+  void note_declination(const std::string& station, const reduction::Settings& settings) {
+    if (!settings.has_figure()) return;
+    const double east = settings.declination.degrees_east();
+    if (!survey_.magnetic)
+      survey_.magnetic = Survey::Magnetic{east, origin_of(settings), station, east, east};
+    survey_.magnetic->least = std::min(survey_.magnetic->least, east);
+    survey_.magnetic->most = std::max(survey_.magnetic->most, east);
+  }
+
+  /// Why it cannot be drawn, or nothing.
+  std::optional<Why> note_row(const output::RowContext& context,
+                              const std::optional<Position>& position, std::size_t station) {
+    const Row& row = context.row;
+    if (row.status == reduction::Status::rejected) return Why::rejected;
+    const auto ray = observed_.find(row.reading->number);
+    if (ray != observed_.end()) {
+      survey_.sights.push_back(
+          {reading_of(context.source, context.page, row), ray->second.first, ray->second.second});
+      return std::nullopt;
+    }
+    if (!position) return Why::position;
+    const bool is_true = row.north == reduction::North::geographic;
+    switch (row.kind->type) {
+      case Kind::Type::plane:
+      case Kind::Type::line: {
+        auto attitude = attitude_of(row);
+        if (!attitude) return Why::rejected;
+        if (attitude->azimuth && !is_true) return Why::declination;
+        survey_.measured.push_back(
+            {station, reading_of(context.source, context.page, row), *attitude});
+        break;
+      }
+      case Kind::Type::sight:
+        return note_sight(context, *position, is_true);
+      case Kind::Type::leg: {
+        const auto leg = legs_.find(row.reading->number);
+        if (leg == legs_.end()) return Why::other_end;
+        survey_.legs.push_back(
+            {reading_of(context.source, context.page, row), leg->second.first, leg->second.second});
+        break;
+      }
+    }
+    return std::nullopt;
+  }
+
+  std::optional<Why> note_sight(const output::RowContext& context, const Position& from,
+                                bool is_true) {
+    const Row& row = context.row;
+    const auto target = places_.find(fold_case(row.target));
+    if (target != places_.end()) {
+      survey_.sights.push_back(
+          {reading_of(context.source, context.page, row), from, target->second});
+    } else if (row.bearing && is_true) {
+      survey_.open_sights.push_back(
+          {reading_of(context.source, context.page, row), from, *row.bearing});
+    } else {
+      return row.bearing && !is_true ? Why::declination : Why::other_end;
+    }
+    return std::nullopt;
+  }
+
+  void miss(Why why, const std::string& station, const Row& row) {
+    auto& list = survey_.missing[static_cast<std::size_t>(why)];
+    const std::size_t log = survey_.logs.size() - 1;
+    if (list.empty() || list.back().station != station || list.back().log != log)
+      list.push_back({station, log, 0});
+    list.back().readings += row.repeats;
+  }
+
+  Survey survey_;
+  std::set<std::tuple<std::string, double, double>> landmarks_;
+  // of the log in hand
+  std::unordered_map<std::string, std::size_t> stations_;
+  std::unordered_map<std::string, Position> places_;
+  std::unordered_map<std::uint32_t, std::pair<Position, Position>> observed_;
+  std::unordered_map<std::uint32_t, std::pair<Position, Position>> legs_;
+};
+
+Map::Map(std::vector<std::string> kinds) : notes_(std::make_unique<Notes>(std::move(kinds))) {}
+Map::~Map() = default;
+Map::Map(Map&&) noexcept = default;
+Map& Map::operator=(Map&&) noexcept = default;
+
+void Map::begin_log(const reduction::Reduction& reduction) {
+  notes_->begin_log(reduction);
+}
+
+void Map::page(const notebook::Source& source, const reduction::Page& page) {
+  notes_->page(source, page);
+}
+
+Picture Map::picture() const {
+  return sheet_of(notes_->survey());
+}
+
+std::vector<std::string> Map::remarks() const {
+  return notes_->survey().remarks();
+}
+
+}  // namespace lodebook::drawing

@@ -1,0 +1,189 @@
+// SPDX-License-Identifier: MIT
+#include <algorithm>
+#include <functional>
+#include <set>
+
+#include "map_margin.hpp"
+#include "map_places.hpp"
+#include "paragraph.hpp"
+
+namespace lodebook::drawing {
+namespace {
+
+using notebook::Facing;
+using notebook::Sense;
+
+struct Entry {
+  std::function<void(Picture&, Point)> draw;
+  std::string words;
+};
+
+/// A short piece of a line of that role.
+Entry line_entry(Role role, std::string words) {
+  return {[role](Picture& picture, Point at) {
+            picture.line(role, {at - Point{4, 0}, at + Point{4, 0}});
+          },
+          std::move(words)};
+}
+
+/// Words without a symbol: an addition to the others.
+Entry word_entry(std::string sign, std::string words) {
+  return {[sign = std::move(sign)](Picture& picture, Point at) {
+            picture.words(Role::figure, at + Point{0, 0.8}, sign, Words::Anchor::middle);
+          },
+          std::move(words)};
+}
+
+Entry symbol_entry(Attitude attitude, std::string words) {
+  return {[attitude = std::move(attitude)](Picture& picture, Point at) {
+            draw_symbol(picture, at - Point{0, figure_of(attitude).empty() ? 0.0 : 1.2}, attitude);
+          },
+          std::move(words)};
+}
+
+class Legend {
+ public:
+  Legend(Picture& picture, double y, double width) : picture_(picture), y_(y), width_(width) {}
+
+  void group(const std::string& title, const std::vector<Entry>& entries) {
+    if (entries.empty()) return;
+    picture_.words(Role::label, {0, y_ + 3.2}, title);
+    y_ += 4.6;
+    const auto columns = static_cast<std::size_t>(width_ / column_mm);
+    const std::size_t rows = (entries.size() + columns - 1) / columns;
+    for (std::size_t i = 0; i < entries.size(); ++i) {
+      const Point corner = {static_cast<double>(i / rows) * width_ / static_cast<double>(columns),
+                            y_ + static_cast<double>(i % rows) * row_mm};
+      entries[i].draw(picture_, corner + Point{icon_mm / 2, row_mm / 2});
+      draw_words(corner + Point{icon_mm + 1, row_mm / 2 + 0.8}, entries[i].words);
+    }
+    y_ += static_cast<double>(rows) * row_mm + 1;
+  }
+
+  double y() const { return y_; }
+
+ private:
+  /// In one line or two.
+  void draw_words(Point at, const std::string& words) {
+    constexpr double most_mm = column_mm - icon_mm - 2;
+    constexpr double half_step = 1.3;
+    const std::vector<std::string> lines = lines_of(words, Role::figure, most_mm);
+    if (lines.size() == 1) {
+      picture_.words(Role::figure, at, words);
+      return;
+    }
+    picture_.words(Role::figure, at - Point{0, half_step}, lines.front());
+    const std::string rest = words.substr(words.find(lines[1], lines.front().size()));
+    picture_.words(Role::figure, at + Point{0, half_step}, shortened(rest, Role::figure, most_mm));
+  }
+
+  static constexpr double column_mm = 43;
+  static constexpr double icon_mm = 10;
+  static constexpr double row_mm = 6.4;
+
+  Picture& picture_;
+  double y_;
+  double width_;
+};
+
+/// What is added to symbols on this map.
+std::vector<Entry> additions(const Survey& survey) {
+  std::set<std::string> signs;
+  std::set<Sense> shown;
+  bool upright = false;
+  bool unknown = false;
+  for (const Survey::Measured& one : survey.measured) {
+    const Attitude& attitude = one.attitude;
+    upright = upright || (attitude.is_plane && attitude.facing == Facing::upright &&
+                          form_of(attitude) == Form::inclined);
+    unknown = unknown || attitude.facing == Facing::unknown;
+    if (attitude.sense == Sense::unstated) continue;
+    if (shows_sense(attitude)) {
+      shown.insert(attitude.sense);
+    } else {
+      signs.insert(std::string(letter_of(attitude.sense)));
+    }
+  }
+  std::vector<Entry> entries;
+  Attitude fault{"fault", true, 90, 60, Facing::unstated, Sense::normal, false};
+  if (shown.contains(Sense::normal) || shown.contains(Sense::reverse))
+    entries.push_back(symbol_entry(fault, "ball: side gone down"));
+  fault.sense = Sense::dextral;
+  if (shown.contains(Sense::dextral)) entries.push_back(symbol_entry(fault, "dextral"));
+  fault.sense = Sense::sinistral;
+  if (shown.contains(Sense::sinistral)) entries.push_back(symbol_entry(fault, "sinistral"));
+  for (const std::string& sign : signs) {
+    entries.push_back(word_entry("34" + sign, sign == "n"   ? "normal movement"
+                                              : sign == "r" ? "reverse movement"
+                                              : sign == "d" ? "dextral movement"
+                                                            : "sinistral movement"));
+  }
+  const Attitude bedding{"bedding", true, 90, 30, Facing::upright, Sense::unstated, false};
+  if (upright) entries.push_back(symbol_entry(bedding, "dot: known to be upright"));
+  if (unknown) entries.push_back(word_entry("30?", "which way up is not known"));
+  if (std::ranges::any_of(survey.measured, [](const auto& one) { return one.attitude.suspect; }))
+    entries.push_back(word_entry("(30)", "suspect reading"));
+  return entries;
+}
+
+std::vector<Entry> places_and_lines(const Margin& margin) {
+  const Survey& survey = margin.survey;
+  std::vector<Entry> entries;
+  entries.push_back({[](Picture& picture, Point at) { draw_station(picture, at); }, "station"});
+  if (margin.has_landmarks_inside)
+    entries.push_back({[](Picture& picture, Point at) { draw_landmark(picture, at); }, "landmark"});
+  if (margin.has_landmarks_outside)
+    entries.push_back(
+        {[](Picture& picture, Point at) { draw_pointer(picture, at, 90); }, "landmark outside"});
+  if (margin.has_leaders) entries.push_back(line_entry(Role::leader, "to its place, moved aside"));
+  if (!survey.sights.empty()) entries.push_back(line_entry(Role::ray, "sight"));
+  if (!survey.open_sights.empty()) {
+    entries.push_back({[](Picture& picture, Point at) {
+                         draw_open_sight(picture, at - Point{4, 0}, 90);
+                       },
+                       "sight on an unknown point"});
+  }
+  if (!survey.legs.empty()) entries.push_back(line_entry(Role::leg, "leg, adjusted"));
+  if (!survey.raw_traverses.empty())
+    entries.push_back(line_entry(Role::raw_leg, "traverse as measured"));
+  if (!survey.errors.empty()) {
+    entries.push_back({[](Picture& picture, Point at) {
+                         std::vector<Point> ring;
+                         for (int i = 0; i < 36; ++i) {
+                           const Point around = towards({0, 0}, i * 10, 1);
+                           ring.push_back(at + Point{4 * around.x, 2 * around.y});
+                         }
+                         picture.area(Role::ellipse, std::move(ring));
+                       },
+                       "95 % error ellipse"});
+  }
+  if (!survey.triangles.empty()) {
+    entries.push_back({[](Picture& picture, Point at) {
+                         picture.area(Role::triangle,
+                                      {at + Point{-3, 1.6}, at + Point{3, 1}, at + Point{0.5, -2}});
+                       },
+                       "triangle of error"});
+  }
+  return entries;
+}
+
+}  // namespace
+
+double draw_legend(Picture& picture, const Margin& margin, double y, double width) {
+  std::set<SymbolMeaning> meanings;
+  for (const Survey::Measured& one : margin.survey.measured)
+    meanings.insert(meaning_of(one.attitude));
+  std::vector<Entry> standard;
+  std::vector<Entry> own;
+  for (const SymbolMeaning& meaning : meanings)
+    (meaning.is_standard ? standard : own).push_back(symbol_entry(meaning.example, meaning.words));
+  for (Entry& entry : additions(margin.survey))
+    own.push_back(std::move(entry));
+  Legend legend(picture, y, width);
+  legend.group("Symbols after FGDC-STD-013-2006", standard);
+  legend.group("Symbols of our own", own);
+  legend.group("Places and lines", places_and_lines(margin));
+  return legend.y();
+}
+
+}  // namespace lodebook::drawing

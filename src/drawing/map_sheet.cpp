@@ -1,0 +1,118 @@
+// SPDX-License-Identifier: MIT
+#include "map_sheet.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <lodebook/output/text.hpp>
+
+#include "map_content.hpp"
+#include "map_margin.hpp"
+#include "paragraph.hpp"
+
+namespace lodebook::drawing {
+namespace {
+
+// Millimetres. The usual sheet fits A4 with margins for a printer; the frame is never smaller than
+// leaves a map to look at.
+constexpr double usual_width = 180;
+constexpr double usual_height = 285;
+constexpr double least_frame_height = 135;
+constexpr double header = 14;
+/// Around the whole sheet.
+constexpr double inset = 3;
+constexpr double beside_left = inset + 5;
+constexpr double beside_right = inset;
+constexpr double under_frame = 7;
+
+std::string title_of(const Survey& survey) {
+  std::string title = survey.area;
+  if (title.empty()) title = survey.logs.empty() ? "Map" : survey.logs.front();
+  return title;
+}
+
+std::string subtitle_of(const Survey& survey) {
+  std::string text;
+  constexpr std::size_t most_named = 4;
+  for (std::size_t i = 0; i < std::min(survey.logs.size(), most_named); ++i)
+    text += (i == 0 ? "" : ", ") + survey.logs[i];
+  if (survey.logs.size() > most_named)
+    text += " and " + output::counted(survey.logs.size() - most_named, "more log", "more logs");
+  text += "; " + output::counted(survey.stations.size(), "station", "stations");
+  return text;
+}
+
+void draw_header(Picture& picture, const Survey& survey) {
+  const double width = picture.width() - 2 * inset;
+  picture.words(Role::title, {inset, inset + 3.5}, shortened(title_of(survey), Role::title, width));
+  picture.words(Role::figure, {inset, inset + 8},
+                shortened(subtitle_of(survey), Role::figure, width));
+}
+
+Picture empty_sheet(const Survey& survey) {
+  Picture picture("map", title_of(survey), "No station has a position.", usual_width, 0);
+  draw_header(picture, survey);
+  double y =
+      header + draw_paragraph(picture, Role::label, {0, header},
+                              "There is nothing to draw: no station has a position.", usual_width);
+  y = draw_footer(picture, survey, y + 2, usual_width);
+  picture.resize(usual_width, y + 1);
+  return picture;
+}
+
+}  // namespace
+
+Picture sheet_of(const Survey& survey) {
+  std::vector<earth::Position> places;
+  for (const Survey::Station& station : survey.stations) {
+    if (station.position) places.push_back(*station.position);
+  }
+  if (places.empty()) {
+    for (const Survey::Landmark& landmark : survey.landmarks)
+      places.push_back(landmark.position);
+  }
+  if (places.empty()) return empty_sheet(survey);
+
+  const MapGrid grid(places);
+  Content content(survey, grid);
+  View view;
+  view.middle = content.extent().middle();
+  const double convergence = grid.place(grid.position(view.middle)).convergence;
+  Margin margin{
+      survey, grid, 1000, convergence, true, !survey.landmarks.empty(), !survey.landmarks.empty()};
+
+  constexpr double usual_frame_width = usual_width - beside_left - beside_right;
+  const double margin_height = margin_picture(margin, usual_width - 2 * inset).height();
+  double width = std::max(usual_frame_width, std::sqrt(content.area_mm2()));
+  double most_height = std::max({least_frame_height, content.area_mm2() / width,
+                                 usual_height - header - under_frame - margin_height - inset});
+  do {
+    view.scale = scale_for(content.extent(), width, most_height);
+    const double needed = content.extent().north_m() / view.metres_per_mm() + 2 * view_margin_mm;
+    const double height = std::max({std::min(needed, most_height), least_frame_height,
+                                    std::min(most_height, content.area_mm2() / width)});
+    view.frame = {{beside_left, header}, {beside_left + width, header + height}};
+    // Where there is too little room, the next sheet is larger.
+    width *= 1.25;
+    most_height *= 1.25;
+  } while (!content.arrange(view));
+
+  Picture picture("map", title_of(survey), "", view.frame.most.x + beside_right, 0);
+  draw_header(picture, survey);
+  draw_grid(picture, view);
+  content.draw(picture);
+  picture.area(Role::frame, view.frame.ring());
+  margin.scale = view.scale;
+  margin.has_leaders = content.has_leaders();
+  margin.has_landmarks_inside = content.has_landmarks_inside();
+  margin.has_landmarks_outside = content.has_landmarks_outside();
+  const Picture under = margin_picture(margin, picture.width() - 2 * inset);
+  const double y = view.frame.most.y + under_frame;
+  picture.place(under, {inset, y});
+  picture.resize(picture.width(), y + under.height() + inset);
+  picture.describe("Map " + scale_words(view.scale) + ", " + grid.name() + ": " +
+                   output::counted(survey.measured.size(), "symbol", "symbols") + " at " +
+                   output::counted(survey.stations.size(), "station", "stations") + '.');
+  return picture;
+}
+
+}  // namespace lodebook::drawing

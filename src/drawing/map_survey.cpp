@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: MIT
+#include "map_survey.hpp"
+
+#include <lodebook/output/text.hpp>
+#include <numeric>
+
+namespace lodebook::drawing {
+namespace {
+
+/// More stations than these are counted, not named.
+constexpr std::size_t most_named = 12;
+
+constexpr std::array<std::string_view, Survey::whys> reasons = {
+    "without a position, so not on the map",
+    "without a known declination, so not drawn: their place on the grid is not known",
+    "to a point whose place is not known, so not drawn",
+    "rejected or without figures, so not drawn"};
+
+std::string sentence(std::string_view reason, const std::vector<Survey::Missing>& missing,
+                     std::size_t count, const std::vector<std::string>& logs) {
+  std::string text = output::counted(count, "reading", "readings");
+  text.append(" ").append(reason).append(": ");
+  for (std::size_t i = 0; i < std::min(missing.size(), most_named); ++i) {
+    if (i != 0) text += ", ";
+    text += missing[i].station;
+    // Stations of several logs may have the same name.
+    if (logs.size() > 1) text += " of " + logs[missing[i].log];
+    text += " (" + std::to_string(missing[i].readings) + ')';
+  }
+  if (missing.size() > most_named)
+    text += " and " + output::counted(missing.size() - most_named, "more station", "more stations");
+  return text;
+}
+
+}  // namespace
+
+std::size_t Survey::missing_count(Why why) const {
+  const auto& list = missing[static_cast<std::size_t>(why)];
+  return std::accumulate(list.begin(), list.end(), std::size_t{0},
+                         [](std::size_t sum, const Missing& one) { return sum + one.readings; });
+}
+
+std::vector<std::string> Survey::remarks() const {
+  std::vector<std::string> remarks;
+  for (std::size_t i = 0; i < whys; ++i) {
+    if (!missing[i].empty())
+      remarks.push_back(sentence(reasons[i], missing[i], missing_count(static_cast<Why>(i)), logs));
+  }
+  return remarks;
+}
+
+}  // namespace lodebook::drawing

@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: MIT
+// The map symbols of planes and lines: which form a reading has, how it is drawn, how a legend
+// explains it.
+#pragma once
+
+#include <compare>
+#include <lodebook/drawing/picture.hpp>
+#include <lodebook/notebook/notebook.hpp>
+#include <optional>
+#include <string>
+
+namespace lodebook::drawing {
+
+/// What a symbol tells of a reading.
+struct Attitude {
+  std::string kind;
+  bool is_plane = true;
+  /// Strike (dip to the right) or trend, degrees clockwise from the top of the paper; missing where
+  /// there is none.
+  std::optional<double> azimuth;
+  /// Dip or plunge, degrees.
+  double slope = 0;
+  notebook::Facing facing = notebook::Facing::unstated;
+  notebook::Sense sense = notebook::Sense::unstated;
+  bool suspect = false;
+};
+
+/// It follows the figure that is printed: a dip of 89.7 is printed as 90 and drawn as vertical.
+enum class Form : std::uint8_t { inclined, vertical, horizontal, overturned };
+Form form_of(const Attitude& attitude);
+
+/// The sense shows as a ball or as arrows, for which a normal or reverse fault needs a side.
+bool shows_sense(const Attitude& attitude);
+/// Otherwise it is told by a letter.
+std::string_view letter_of(notebook::Sense sense);
+
+/// The figure beside the symbol: the slope in whole degrees, in brackets where it is suspect, with
+/// a letter for a sense that the symbol cannot show and `?` for a facing that is not known. Empty
+/// where the form says it all.
+std::string figure_of(const Attitude& attitude);
+
+/// How far the symbol reaches from its place, millimetres.
+double radius_of(const Attitude& attitude);
+
+/// How near a leader that comes from `azimuth` may come to the symbol's place: it must not cross
+/// the figure nor seem to lengthen the symbol's line.
+double clearance(const Attitude& attitude, double azimuth);
+
+/// Draws it; the first shape of a plane that has a strike is its strike line, from back to front.
+void draw_symbol(Picture& picture, Point at, const Attitude& attitude);
+
+/// A row of the legend.
+struct SymbolMeaning {
+  /// Of FGDC-STD-013-2006; otherwise our own.
+  bool is_standard = false;
+  std::string words;
+  /// The symbol as drawn there.
+  Attitude example;
+
+  friend bool operator==(const SymbolMeaning& a, const SymbolMeaning& b) {
+    return a.words == b.words;
+  }
+  /// The standard's first, in the order of their words.
+  friend bool operator<(const SymbolMeaning& a, const SymbolMeaning& b) {
+    return a.is_standard != b.is_standard ? a.is_standard : a.words < b.words;
+  }
+};
+SymbolMeaning meaning_of(const Attitude& attitude);
+
+}  // namespace lodebook::drawing

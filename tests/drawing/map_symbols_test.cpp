@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: MIT
+// A map's symbols: each reading once, turned by its azimuth on the grid, in the form of its kind.
+#include <lodebook/drawing/map.hpp>
+
+#include <drawing/mapped.hpp>
+#include <lodebook/earth/grid.hpp>
+#include <lodebook/orientation/decimal.hpp>
+#include <random>
+#include <set>
+#include <small_log.hpp>
+
+namespace earth = lodebook::earth;
+using lodebook::append_figure;
+using lodebook::rounded;
+using namespace lodebook::test;
+
+namespace {
+
+constexpr earth::Position somewhere{-44.6891, 169.0144};
+const std::string station = "station Q1 at 44.6891S 169.0144E\n";
+
+Drawn only(const std::string& reading) {
+  std::vector<Drawn> readings = drawn(mapped(station + reading + '\n').picture);
+  INFO(reading);
+  REQUIRE(readings.size() == 1);
+  return readings.front();
+}
+
+/// What a symbol is made of, without where it is: two forms differ where this does.
+std::string form_of(const Drawn& symbol) {
+  std::string form;
+  for (const Shape& shape : symbol.shapes) {
+    if (shape.role == Role::halo) continue;
+    form += std::to_string(static_cast<int>(shape.role));
+    if (const auto* const path = std::get_if<Path>(&shape.form)) {
+      // The strike line is the same in all; other parts by their size.
+      double length = 0;
+      for (std::size_t i = 1; i < path->parts.front().size(); ++i)
+        length += distance(path->parts.front()[i - 1], path->parts.front()[i]);
+      form += 'p' + std::to_string(path->parts.front().size()) + ':' +
+              std::to_string(rounded(length, 2));
+    } else if (const auto* const circle = std::get_if<Circle>(&shape.form)) {
+      form += 'c' + std::to_string(rounded(circle->radius, 2));
+    }
+    form += ' ';
+  }
+  return form;
+}
+
+}  // namespace
+
+TEST_CASE("every reading with a place and a direction is on the map once") {
+  const Mapped map = mapped(std::vector<std::string>{small_log});
+  std::multiset<std::string> titles;
+  std::set<std::string> sources;
+  for (const Drawn& one : drawn(map.picture)) {
+    titles.insert(one.reading.title);
+    sources.insert(one.reading.source);
+    CHECK_FALSE(one.shapes.empty());
+  }
+  const std::multiset<std::string> expected = {"Q1 bedding N85E 32N",
+                                               "Q1 lineation N20W 31 on bedding",
+                                               "Q1 bedding N82E 30N, N84E 31N, 088/33 N",
+                                               "Q1 cleavage 61 > N12W",
+                                               "Q1 sight Trig-Dome N66W",
+                                               "Q2 sight Cairn     N17W",
+                                               "Q2 sight Trig-Dome N65.5W",
+                                               "Q2 sight Saddle    N87.5E",
+                                               "Q2 leg S45E 120m back N44W to Q3",
+                                               "Q3 joint vertical N10E"};
+  CHECK(titles == expected);
+  CHECK(sources.contains("day.log:17:3"));
+  CHECK(sources.size() == expected.size());
+  CHECK(map.remarks.empty());
+}
+
+TEST_CASE("only the kinds that are asked for are drawn") {
+  const Mapped map = mapped({small_log}, {"Bedding", "leg"});
+  CHECK(drawn(map.picture).size() == 3);
+  CHECK(says(text_of(map.picture), "Only of these kinds: bedding, leg."));
+}
+
+TEST_CASE("strike lines lie along the strike less the convergence, ticks down dip") {
+  constexpr unsigned seed = 13;
+  INFO("seed " << seed);
+  std::mt19937 random(seed);
+  const double convergence = earth::grid_position(somewhere).convergence.degrees_east();
+  REQUIRE(convergence > 1.3);
+  for (int i = 0; i < 60; ++i) {
+    const auto strike = static_cast<int>(random() % 360);
+    const auto dip = static_cast<int>(random() % 89 + 1);
+    std::string figure;
+    append_figure(figure, strike, 0, 3);
+    const std::string dip_figure = std::to_string(dip);
+    const Drawn symbol = only("bedding " + figure + (dip < 10 ? "/0" : "/") + dip_figure);
+    INFO(symbol.reading.title);
+    CHECK(symbol.words() == dip_figure);
+    const auto lines = symbol.paths(Role::symbol);
+    REQUIRE(lines.size() == 2);
+    CHECK(apart(azimuth(lines[0][0], lines[0][1]), strike - convergence) < 0.01);
+    CHECK(distance(0.5 * (lines[0][0] + lines[0][1]), lines[1][0]) < 1e-9);
+    CHECK(apart(azimuth(lines[1][0], lines[1][1]), strike + 90 - convergence) < 0.01);
+    CHECK(distance(lines[0][0], lines[0][1]) > 2 * distance(lines[1][0], lines[1][1]));
+  }
+}
+
+TEST_CASE("arrows point along the trend less the convergence") {
+  const double convergence = earth::grid_position(somewhere).convergence.degrees_east();
+  const Drawn symbol = only("lineation 220/35");
+  CHECK(symbol.words() == "35");
+  const auto shaft = symbol.paths(Role::symbol).front();
+  CHECK(apart(azimuth(shaft[0], shaft[1]), 220 - convergence) < 0.01);
+}
+
+TEST_CASE("horizontal, vertical, overturned and upright bedding have their own forms") {
+  const std::vector<std::string> readings = {
+      "bedding 085/32",         "bedding horizontal",
+      "bedding vertical N20E",  "bedding 085/32 overturned",
+      "bedding 085/32 upright", "bedding horizontal overturned"};
+  std::set<std::string> forms;
+  for (const std::string& reading : readings)
+    forms.insert(form_of(only(reading)));
+  CHECK(forms.size() == readings.size());
+  CHECK(only("bedding 085/32 facing unknown").words() == "32?");
+  CHECK(only("bedding 085/32 doubtful").words() == "(32)");
+  CHECK(only("bedding horizontal").words().empty());
+  CHECK(only("bedding vertical N20E").words().empty());
+}
+
+TEST_CASE("the form follows the figure that is printed") {
+  CHECK(form_of(only("bedding 085 89.7 S")) == form_of(only("bedding vertical N85E")));
+  CHECK(form_of(only("bedding 085 0.3 S")) == form_of(only("bedding horizontal")));
+  CHECK(only("bedding 085 89.4 S").words() == "89");
+}
+
+TEST_CASE("every kind of plane and of line has its own form") {
+  std::set<std::string> forms;
+  std::size_t kinds = 0;
+  for (const std::string kind : {"bedding", "foliation", "cleavage", "schistosity", "joint",
+                                 "fault", "shear", "vein", "dike", "contact", "axial-plane"}) {
+    for (const std::string attitude : {" 085/32", " vertical N85E"}) {
+      forms.insert(form_of(only(kind + attitude)));
+      ++kinds;
+    }
+  }
+  for (const std::string kind : {"lineation", "slickenline", "fold-axis", "intersection",
+                                 "stretching", "flute", "current"}) {
+    for (const std::string attitude : {" 085/32", " horizontal 085", " vertical"}) {
+      forms.insert(form_of(only(kind + attitude)));
+      ++kinds;
+    }
+  }
+  const Mapped own =
+      mapped("kind striae line\nkind vug plane\n" + station + "striae 085/32\nvug 085/32\n");
+  for (const Drawn& symbol : drawn(own.picture)) {
+    forms.insert(form_of(symbol));
+    ++kinds;
+  }
+  CHECK(kinds == 45);
+  CHECK(forms.size() == kinds);
+}
+
+TEST_CASE("a fault's ball lies on the side that went down, arrows go with its sense") {
+  const double convergence = earth::grid_position(somewhere).convergence.degrees_east();
+  // Strike 000, dip to the east: the hanging wall is in the east.
+  const auto ball_side = [&](const std::string& sense) {
+    const Drawn symbol = only("fault 000/60 " + sense);
+    const auto strike = symbol.paths(Role::symbol).front();
+    for (const Shape& shape : symbol.shapes) {
+      if (const auto* const ball = std::get_if<Circle>(&shape.form))
+        return std::remainder(azimuth(strike[0], ball->center) + convergence, 360.0);
+    }
+    return 0.0;
+  };
+  CHECK(ball_side("normal") > 0);
+  CHECK(ball_side("reverse") < 0);
+  // Across a dextral fault the far side goes to the right: the eastern block goes south.
+  const auto eastern_way = [&](const std::string& sense) {
+    const auto lines = only("fault 000/60 " + sense).paths(Role::symbol);
+    for (const auto& line : lines) {
+      // Half arrows have three points and no end on the strike line.
+      if (line.size() == 3 && line[0].x > lines[0][0].x + 0.3 && line[1].x > lines[0][0].x + 0.3 &&
+          distance(line[0], line[1]) > 1.5)
+        return azimuth(line[0], line[1]);
+    }
+    return 90.0;
+  };
+  CHECK(apart(eastern_way("dextral"), 180 - convergence) < 0.01);
+  CHECK(apart(eastern_way("sinistral"), -convergence) < 0.01);
+  CHECK(only("fault vertical N20E normal").words() == "n");
+  CHECK(only("slickenline 085/32 dextral").words() == "32d");
+}
+
+TEST_CASE("the legend explains what is used, and says which symbols follow the standard") {
+  const std::string text = text_of(mapped(station + "bedding 085/32\nvein 085/32\n").picture);
+  const auto standard = text.find("Symbols after FGDC-STD-013-2006\n");
+  const auto own = text.find("Symbols of our own\n");
+  CHECK(standard != text.npos);
+  CHECK(own != text.npos);
+  CHECK(says(text, "\nbedding\n"));
+  CHECK(says(text, "\nvein\n"));
+  CHECK_FALSE(says(text, "\njoint\n"));
+  CHECK_FALSE(says(text_of(mapped(station + "bedding 085/32\n").picture), "Symbols of our own"));
+}
