@@ -2,15 +2,27 @@
 // `lodebook sheet`: one log as a page to print.
 #include <lodebook/cli/commands.hpp>
 #include <lodebook/cli/gather.hpp>
+#include <lodebook/drawing/map.hpp>
 #include <lodebook/drawing/sheet.hpp>
 
 namespace lodebook::cli {
 namespace {
 
-/// The map to go with the log, which it reduces once more, as a map wants it.
-drawing::SheetMap map_of(const notebook::Notebook&) {
-  // MAP HERE: reduce with Repeats::mean and all_places, hand the pages to drawing::Map.
-  return {};
+/// The map to go with the log, which is reduced once more as a map wants it.
+drawing::SheetMap map_of(const notebook::Notebook& notebook, reduction::Options options) {
+  options.repeats = reduction::Repeats::mean;
+  options.all_places = true;
+  reduction::Reduction reduction(notebook, options);
+  drawing::Map map({});
+  map.begin_log(reduction);
+  bool has_position = false;
+  reduction::Page page;
+  while (reduction.next(page)) {
+    map.page(notebook.source, page);
+    has_position = has_position || page.position;
+  }
+  if (!has_position) return {};
+  return {map.picture(), map.remarks()};
 }
 
 }  // namespace
@@ -23,8 +35,9 @@ Outcome sheet(const CommandLine& line) {
   Outcome outcome;
   std::string text;
   read_logs(line, outcome, [&](const notebook::Notebook& notebook) {
-    drawing::Sheet sheet(map_of(notebook));
-    reduction::Reduction reduction(notebook, options_of(line));
+    const reduction::Options options = options_of(line);
+    drawing::Sheet sheet(map_of(notebook, options));
+    reduction::Reduction reduction(notebook, options);
     sheet.begin_log(reduction);
     reduction::Page page;
     while (reduction.next(page))
