@@ -111,8 +111,7 @@ std::string faults_of(const reduction::Counts& counts) {
 std::string sentence(std::string_view caution) {
   std::string words(caution);
   if (words.front() >= 'a' && words.front() <= 'z') words.front() -= 'a' - 'A';
-  if (!words.ends_with('.')) words.push_back('.');
-  return words;
+  return words + '.';
 }
 
 }  // namespace
@@ -260,7 +259,7 @@ void Sheet::append_cautions(std::string& out) const {
   markup.element("h2", "Cautions");
   if (caution_) markup.element("p", sentence(output::caution()));
   for (const std::string& remark : map_.remarks)
-    markup.element("p", sentence(remark));
+    markup.element("p", "On the map: " + sentence(remark));
   markup.close();
   markup.line_break();
 }

@@ -12,13 +12,9 @@ namespace {
 
 using reduction::Settings;
 
-std::string dial_words(const Settings& settings) {
-  std::string words(settings.instrument);
-  if (settings.dial) {
-    if (!words.empty()) words += ", ";
-    words += *settings.dial == notebook::Notation::quadrant ? "quadrant dial" : "azimuth dial";
-  }
-  return words;
+std::string_view dial_words(const Settings& settings) {
+  if (!settings.dial) return {};
+  return *settings.dial == notebook::Notation::quadrant ? "quadrant" : "azimuth";
 }
 
 /// One sigma of a bearing, a dip and a distance.
@@ -62,7 +58,8 @@ void append_sheet_heading(Markup& markup, std::string_view title,
   markup.open("dl", {{"class", "facts"}});
   append_fact(markup, "Log", output::shown_name(reduction.notebook().source));
   append_fact(markup, "Observer", settings.observer);
-  append_fact(markup, "Compass", dial_words(settings));
+  append_fact(markup, "Instrument", settings.instrument);
+  append_fact(markup, "Dial", dial_words(settings));
   append_fact(markup, "Correction",
               made([&](std::string& out) { output::append_compass(out, settings, wanted); }));
   if (is_wanted) append_fact(markup, "North", north);

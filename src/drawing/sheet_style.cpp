@@ -130,6 +130,7 @@ figcaption{display:none;font-size:.85rem}
   :root{--marked:none;--tint:none;--rule:#bbb;--soft:#444;--warm:#000;--paper:#fff;--ink:#000}
   html{font-size:9.5pt}
   table,.checks,.faults{line-height:1.3}
+  h4{margin:.4rem 0 .1rem}
   .station{margin:1rem 0;padding-top:.5rem}
   body{padding:0;max-width:none}
   nav{display:none}
