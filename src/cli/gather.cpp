@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <lodebook/cli/gather.hpp>
 
+#include <algorithm>
 #include <lodebook/cli/commands.hpp>
 #include <lodebook/output/table.hpp>
 
@@ -24,7 +25,7 @@ Outcome show_groups(Command command, const CommandLine& line,
   visitor.end_log = [&](const reduction::Reduction& reduction) { tell_faults(line, reduction); };
   reduce_logs(line, options_of(line), visitor, outcome);
   if (attitudes.logs().empty()) return outcome;  // none could be read
-  if (const auto error = refuse_kinds(line, attitudes)) return refused(*error);
+  if (const auto error = refuse_kinds(line, attitudes.kinds())) return refused(*error);
 
   const auto summaries = reduction::summarise(attitudes, line.grouping, line.selection);
   deliver(line, show({attitudes, summaries, line.grouping, line.selection, line.repeats}), outcome);
@@ -39,9 +40,10 @@ void tell_faults(const CommandLine& line, const reduction::Reduction& reduction)
 }
 
 std::optional<UsageError> refuse_kinds(const CommandLine& line,
-                                       const reduction::Attitudes& attitudes) {
+                                       const std::vector<std::string>& kinds) {
+  const auto fold = [](const std::string& name) { return notebook::fold_case(name); };
   for (const std::string& kind : line.selection.kinds) {
-    if (!attitudes.has_kind(kind)) return kind_unknown(kind, attitudes.kinds());
+    if (std::ranges::find(kinds, fold(kind), fold) == kinds.end()) return kind_unknown(kind, kinds);
   }
   return std::nullopt;
 }

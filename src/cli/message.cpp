@@ -314,6 +314,10 @@ std::string few_to_contour(std::size_t groups) {
                      groups == 1 ? "one net has" : fmt::format("{} nets have", groups));
 }
 
+std::string not_on_map(std::string_view what) {
+  return fmt::format("lodebook: warning: not drawn: {}\n", named(what));
+}
+
 std::string converted_to_magnetic() {
   return "lodebook: warning: no declination, so results refer to magnetic north (read - set)\n";
 }

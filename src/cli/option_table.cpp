@@ -94,6 +94,18 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "\n"
      "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
      "cannot be read or written."},
+    {Command::map, "map", "LOG...", "Draw stations, attitudes and sights on a map (SVG).",
+     "On the UTM grid of the first station, with a symbol for each surface (repeats\n"
+     "are averaged), sights, error ellipses and traverses. Crowded symbols are moved\n"
+     "aside; none is left out.\n"
+     "\n"
+     "  lodebook map day1.txt day2.txt -o map.svg\n"
+     "\n"
+     "A map is as good as its positions, and no substitute for local knowledge and a\n"
+     "proper map.\n"
+     "\n"
+     "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
+     "cannot be read or written."},
     {Command::sheet, "sheet", "LOG", "Write a day's log as one page to print (HTML).",
      "The heading, what is worth a second look, every reading as typed and as\n"
      "corrected, net, rose and map, and the report. One file, which needs no network.\n"
@@ -125,7 +137,7 @@ constexpr std::uint16_t of_summary = of(Command::summary);
 constexpr std::uint16_t of_net = of(Command::net);
 constexpr std::uint16_t of_rose = of(Command::rose);
 constexpr std::uint16_t of_groups = of_summary | of_net | of_rose;
-constexpr std::uint16_t of_selections = of_groups;
+constexpr std::uint16_t of_selections = of_groups | of(Command::map);
 constexpr std::uint16_t of_logs = of_reports | of_fix | of_selections | of(Command::sheet);
 constexpr std::uint16_t of_convert = of(Command::convert);
 constexpr std::uint16_t of_declination = of(Command::declination);

@@ -28,6 +28,8 @@ Outcome run_command(const CommandLine& line) {
       return net(line);
     case Command::rose:
       return rose(line);
+    case Command::map:
+      return map(line);
     case Command::sheet:
       return sheet(line);
     case Command::explain:

@@ -13,7 +13,7 @@ drawing::SheetMap map_of(const notebook::Notebook& notebook, reduction::Options 
   options.repeats = reduction::Repeats::mean;
   options.all_places = true;
   reduction::Reduction reduction(notebook, options);
-  drawing::Map map({});
+  drawing::Map map(reduction::Selection{});
   map.begin_log(reduction);
   bool has_position = false;
   reduction::Page page;

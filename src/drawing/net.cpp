@@ -15,6 +15,7 @@
 
 #include "group_words.hpp"
 #include "net_projection.hpp"
+#include "paragraph.hpp"
 
 namespace lodebook::drawing {
 namespace {
@@ -178,7 +179,7 @@ Picture draw(const SummaryDocument& document, const Members& members, const NetS
   Picture picture("net-drawing", "", "", width, width);
   double y = 0;
   if (!title.empty()) {
-    for (const std::string& line : broken(Role::label, title, width)) {
+    for (const std::string& line : lines_of(title, Role::label, width)) {
       y += height_of(Role::label) + 1;
       picture.words(Role::label, {width / 2, y}, line, Words::Anchor::middle);
     }
@@ -206,7 +207,7 @@ Picture draw(const SummaryDocument& document, const Members& members, const NetS
 
   y += width + 2;
   const auto write = [&](const std::string& words, double indent) {
-    for (const std::string& line : broken(Role::figure, words, width - indent)) {
+    for (const std::string& line : lines_of(words, Role::figure, width - indent)) {
       picture.words(Role::figure, {indent, y}, line);
       y += legend_spacing;
     }

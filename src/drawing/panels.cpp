@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "paragraph.hpp"
+
 namespace lodebook::drawing {
 namespace {
 
@@ -23,29 +25,11 @@ double panel_width(std::size_t panels) {
   return (paper_width - 2 * margin - (columns - 1) * gap) / columns;
 }
 
-std::vector<std::string> broken(Role role, std::string_view text, double width) {
-  std::vector<std::string> lines;
-  std::string line;
-  while (!text.empty()) {
-    const std::size_t end = std::min(text.find(' '), text.size());
-    const std::string_view word = text.substr(0, end);
-    text.remove_prefix(std::min(end + 1, text.size()));
-    const std::string longer = line.empty() ? std::string(word) : line + ' ' + std::string(word);
-    if (!line.empty() && width_of(role, longer) > width) {
-      lines.push_back(std::exchange(line, std::string(word)));
-    } else {
-      line = longer;
-    }
-  }
-  if (!line.empty()) lines.push_back(std::move(line));
-  return lines;
-}
-
 Picture arranged(std::string name, std::string title, std::string description,
                  const std::vector<Picture>& panels, const std::vector<std::string>& footer) {
   Picture paper(std::move(name), title, std::move(description), paper_width, 0);
   double y = margin;
-  for (const std::string& line : broken(Role::title, title, paper_width - 2 * margin)) {
+  for (const std::string& line : lines_of(title, Role::title, paper_width - 2 * margin)) {
     y += height_of(Role::title);
     paper.words(Role::title, {margin, y}, line);
     y += 2;
@@ -64,7 +48,7 @@ Picture arranged(std::string name, std::string title, std::string description,
   }
   y += gap;
   for (const std::string& entry : footer) {
-    for (const std::string& line : broken(Role::figure, entry, paper_width - 2 * margin)) {
+    for (const std::string& line : lines_of(entry, Role::figure, paper_width - 2 * margin)) {
       paper.words(Role::figure, {margin, y}, line);
       y += footer_spacing;
     }

@@ -11,6 +11,7 @@
 #include <lodebook/output/text.hpp>
 
 #include "group_words.hpp"
+#include "paragraph.hpp"
 
 namespace lodebook::drawing {
 namespace {
@@ -137,7 +138,7 @@ Picture draw(const SummaryDocument& document, const Summary& summary, int bin_de
   Picture picture("rose-drawing", "", "", width, width);
   double y = 0;
   for (const std::string& line :
-       broken(Role::label, output::title_of(document.attitudes, summary.group), width)) {
+       lines_of(output::title_of(document.attitudes, summary.group), Role::label, width)) {
     y += height_of(Role::label) + 1;
     picture.words(Role::label, {width / 2, y}, line, Words::Anchor::middle);
   }
@@ -159,7 +160,7 @@ Picture draw(const SummaryDocument& document, const Summary& summary, int bin_de
   draw_mean(picture, center, radius, summary);
 
   y += width + 2;
-  for (const std::string& line : broken(Role::figure, words_of_rose(document, summary), width)) {
+  for (const std::string& line : lines_of(words_of_rose(document, summary), Role::figure, width)) {
     picture.words(Role::figure, {width / 2, y}, line, Words::Anchor::middle);
     y += legend_spacing;
   }

@@ -191,6 +191,12 @@ Columns columns(bool with_grid) {
   return with_grid ? Columns(with_grid_columns) : Columns(plain_columns);
 }
 
+std::string source_of(const RowContext& at) {
+  std::string out;
+  append_source(out, at);
+  return out;
+}
+
 std::string_view shown_name(const notebook::Source& source) {
   return shown_name(std::string_view(source.name()));
 }

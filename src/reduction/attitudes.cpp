@@ -86,10 +86,6 @@ void Attitudes::add(const Page& page) {
   if (most_surfaces > 0) note_declination(logs_.back(), page.settings);
 }
 
-bool Attitudes::has_kind(std::string_view name) const {
-  return kinds_.find(name) != notebook::no_name;
-}
-
 std::vector<std::string> Attitudes::kinds() const {
   std::vector<std::string> names;
   for (NameId id = 0; id < kinds_.size(); ++id)

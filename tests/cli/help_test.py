@@ -6,7 +6,7 @@ import re
 
 from program import Case, main
 
-COMMANDS = ("reduce", "check", "convert", "declination", "fix", "summary", "net", "rose", "explain",
+COMMANDS = ("reduce", "check", "convert", "declination", "fix", "summary", "net", "rose", "map", "explain",
             "help")
 
 
@@ -28,7 +28,7 @@ class Help(Case):
                     [command, "-h"],
                     ["--help", command],
                     [command, "--help", "word", "--strict"]
-                    if command in ("reduce", "check", "fix", "summary", "net", "rose")
+                    if command in ("reduce", "check", "fix", "summary", "net", "rose", "map")
                     else [command, "--help", "word"],
                 )
             }

@@ -222,7 +222,7 @@ TEST_CASE("where there is no fix, sights are lines on which their observer stand
       "landmark C 44.695S 169.025E\nstation Q1\nsight A 001\nsight B 107\nsight C 340\n"
       "bedding 085/32\n");
   REQUIRE(map.remarks.size() == 1);
-  CHECK(map.remarks[0] == "1 reading without a position, so not on the map: Q1 (1)");
+  CHECK(map.remarks[0] == "1 reading without a position: Q1 (1)");
   const std::vector<Drawn> sights = drawn(map.picture);
   REQUIRE(sights.size() == 3);
   const std::vector<double> expected = {181, 287, 160};
@@ -240,17 +240,16 @@ TEST_CASE("without a declination nothing is drawn as if it were true") {
   CHECK(drawn(map.picture).size() == 1);  // what is horizontal has no direction
   CHECK(dots(map.picture).size() == 1);
   REQUIRE(map.remarks.size() == 2);
-  CHECK(map.remarks[0] == "1 reading without a position, so not on the map: Q2 (1)");
+  CHECK(map.remarks[0] == "1 reading without a position: Q2 (1)");
   CHECK(map.remarks[1] ==
-        "2 readings without a known declination, so not drawn: their place on the grid is not "
-        "known: Q1 (2)");
+        "2 readings without a declination, which may lie anyhow on the grid: Q1 (2)");
   const Mapped twice =
       mapped(std::vector<std::string>{"station Q1\n", "set 0\nstation Q2\nbedding horizontal\n"});
   REQUIRE(twice.remarks.size() == 1);
-  CHECK(twice.remarks[0] == "1 reading without a position, so not on the map: Q2 of day.log (1)");
+  CHECK(twice.remarks[0] == "1 reading without a position: Q2 of day.log (1)");
   const std::string text = text_of(map.picture);
   CHECK(says(text, "Magnetic north is left out"));
-  CHECK(says(text, "without a known declination"));
+  CHECK(says(text, "without a declination"));
 }
 
 TEST_CASE("norths are told with their angles") {

@@ -75,9 +75,19 @@ TEST_CASE("every reading with a place and a direction is on the map once") {
 }
 
 TEST_CASE("only the kinds that are asked for are drawn") {
-  const Mapped map = mapped({small_log}, {"Bedding", "leg"});
+  const Mapped map = mapped({small_log}, {.kinds = {"Bedding", "leg"}, .without_suspect = false});
   CHECK(drawn(map.picture).size() == 3);
   CHECK(says(text_of(map.picture), "Only of these kinds: bedding, leg."));
+}
+
+TEST_CASE("suspect readings can be left out, and are counted") {
+  const std::string log = on_the_map +
+                          "station Q1 at 46.5N 9.6E\n  bedding 010/30 E\n"
+                          "  bedding 200/40 W doubtful\n";
+  CHECK(drawn(mapped({log}).picture).size() == 2);
+  const Mapped map = mapped({log}, {.kinds = {}, .without_suspect = true});
+  CHECK(drawn(map.picture).size() == 1);
+  CHECK(says(text_of(map.picture), "Left out as suspect: 1 reading."));
 }
 
 TEST_CASE("strike lines lie along the strike less the convergence, ticks down dip") {

@@ -32,8 +32,9 @@ struct Mapped {
   std::vector<std::string> remarks;
 };
 
-inline Mapped mapped(const std::vector<std::string>& logs, std::vector<std::string> kinds = {}) {
-  drawing::Map map(std::move(kinds));
+inline Mapped mapped(const std::vector<std::string>& logs,
+                     const reduction::Selection& selection = {}) {
+  drawing::Map map(selection);
   for (const std::string& log : logs) {
     const notebook::Notebook notebook = notebook::read_log(notebook::Source("day.log", log));
     reduction::Options options;

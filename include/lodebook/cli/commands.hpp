@@ -21,9 +21,10 @@ Outcome declination(const CommandLine& line);
 Outcome fix(const CommandLine& line);
 /// What the planes and lines of whole logs add up to.
 Outcome summary(const CommandLine& line);
-/// Pictures of them: on a net, as roses.
+/// Pictures of them: on a net, as roses, on a map.
 Outcome net(const CommandLine& line);
 Outcome rose(const CommandLine& line);
+Outcome map(const CommandLine& line);
 /// One log as a page to print.
 Outcome sheet(const CommandLine& line);
 /// The page of a diagnostic, or the list of all.

@@ -16,9 +16,9 @@ Outcome show_groups(Command command, const CommandLine& line,
 /// Says how many faults a log has, unless `line` is quiet.
 void tell_faults(const CommandLine& line, const reduction::Reduction& reduction);
 
-/// Refuses a selection of kinds that no log has.
+/// Refuses a selection of kinds that is not among those that the logs have.
 std::optional<UsageError> refuse_kinds(const CommandLine& line,
-                                       const reduction::Attitudes& attitudes);
+                                       const std::vector<std::string>& kinds);
 
 /// Writes `text` to --output, or to the screen, all of it or nothing.
 void deliver(const CommandLine& line, std::string_view text, Outcome& outcome);

@@ -69,6 +69,8 @@ std::string quote_unclosed(std::string_view file, std::uint32_t line);
 std::string faults_counted(std::string_view log, std::size_t errors, std::size_t warnings);
 /// So many groups have too few readings for contours; empty for none.
 std::string few_to_contour(std::size_t groups);
+/// What a map leaves out, and why.
+std::string not_on_map(std::string_view what);
 /// Without a declination, corrected readings refer to magnetic north.
 std::string converted_to_magnetic();
 std::string out_of_memory();

@@ -19,6 +19,7 @@ enum class Command : std::uint8_t {
   summary,
   net,
   rose,
+  map,
   sheet,
   explain,
   help,

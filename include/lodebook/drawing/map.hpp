@@ -4,7 +4,7 @@
 
 #include <lodebook/drawing/picture.hpp>
 #include <lodebook/notebook/notebook.hpp>
-#include <lodebook/reduction/reduction.hpp>
+#include <lodebook/reduction/attitudes.hpp>
 #include <memory>
 #include <string>
 #include <vector>
@@ -21,8 +21,8 @@ namespace lodebook::drawing {
 /// is moved aside and joined to it by a leader.
 class Map {
  public:
-  /// `kinds`: only readings of these kinds, or all where it is empty.
-  explicit Map(std::vector<std::string> kinds);
+  /// Only the readings that are selected; sights and legs are kinds like others.
+  explicit Map(const reduction::Selection& selection);
   ~Map();
   Map(Map&&) noexcept;
   Map& operator=(Map&&) noexcept;
@@ -32,6 +32,8 @@ class Map {
 
   /// After the last page.
   Picture picture() const;
+  /// All kinds that were read, selected or not.
+  std::vector<std::string> kinds() const;
   /// What could not be drawn, one sentence a reason, with the stations and how many readings of
   /// each; empty if all is drawn.
   std::vector<std::string> remarks() const;

@@ -17,7 +17,4 @@ double panel_width(std::size_t panels);
 Picture arranged(std::string name, std::string title, std::string description,
                  const std::vector<Picture>& panels, const std::vector<std::string>& footer);
 
-/// `text` in lines of at most `width` millimetres, broken at spaces.
-std::vector<std::string> broken(Role role, std::string_view text, double width);
-
 }  // namespace lodebook::drawing

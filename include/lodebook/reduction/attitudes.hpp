@@ -92,8 +92,7 @@ class Attitudes {
   const std::string& station(notebook::NameId id) const { return stations_.shown(id); }
   /// Empty where no unit was named.
   const std::string& unit(notebook::NameId id) const { return units_.shown(id); }
-  /// Whether a plane or line of that kind was read, rejected or not; and all such kinds.
-  bool has_kind(std::string_view name) const;
+  /// All kinds of which a plane or line was read, rejected or not.
   std::vector<std::string> kinds() const;
 
   /// The groups in the order in which their kinds, then units, then stations are first read. Groups

@@ -5,7 +5,7 @@
 #include <string_view>
 #include <vector>
 
-#include "map_symbol.hpp"
+#include "symbol.hpp"
 
 namespace lodebook::drawing {
 

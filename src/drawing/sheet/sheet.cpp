@@ -12,7 +12,7 @@
 #include <lodebook/output/table.hpp>
 #include <lodebook/output/text.hpp>
 
-#include "sheet_parts.hpp"
+#include "parts.hpp"
 
 namespace lodebook::drawing {
 namespace {

@@ -4,7 +4,7 @@
 
 #include <lodebook/reduction/fixes.hpp>
 
-#include "map_survey.hpp"
+#include "survey.hpp"
 
 namespace lodebook::drawing {
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "map_grid.hpp"
+#include "grid.hpp"
 
 #include <algorithm>
 #include <array>

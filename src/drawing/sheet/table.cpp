@@ -10,7 +10,7 @@
 #include <lodebook/output/table.hpp>
 #include <lodebook/output/text.hpp>
 
-#include "sheet_parts.hpp"
+#include "parts.hpp"
 
 namespace lodebook::drawing {
 namespace {
@@ -23,13 +23,6 @@ using reduction::Status;
 // Roles are said because a stacked table on a narrow screen loses them otherwise.
 constexpr std::array<std::string_view, 7> headings = {"Line",  "Kind",  "As typed", "Corrected",
                                                       "± 1 σ", "Added", "Status"};
-
-/// The reading's place as the table has it, by which pictures know it too.
-std::string source_of(const output::RowContext& at) {
-  const output::Columns columns = output::columns();
-  const auto source = std::ranges::find(columns, "source", &output::Column::name);
-  return made([&](std::string& out) { source->append(out, at); });
-}
 
 /// The corrected direction: `293.9/30.0 NE`, `N66.1W 30.0NE`; empty for a rejected reading.
 std::string direction_of(const Row& row, Notation notation) {
@@ -117,7 +110,7 @@ class TableWriter {
   }
 
   void write_row(const Row& row) {
-    const std::string source = source_of({source_, page_, row});
+    const std::string source = output::source_of({source_, page_, row});
     markup_.open(
         "tr",
         {{"class", reduction::name_of(row.status)}, {"data-source", source}, {"role", "row"}});

@@ -11,9 +11,9 @@
 #include <tuple>
 #include <unordered_map>
 
-#include "map_sheet.hpp"
-#include "map_survey.hpp"
-#include "map_traverse.hpp"
+#include "paper.hpp"
+#include "survey.hpp"
+#include "traverse.hpp"
 
 namespace lodebook::drawing {
 namespace {
@@ -26,15 +26,6 @@ using reduction::Page;
 using reduction::Row;
 using reduction::SightFix;
 
-/// The place in the log that a reading is known by, as the table has it.
-std::string source_of(const output::RowContext& context) {
-  const output::Columns columns = output::columns();
-  const auto source = std::ranges::find(columns, "source", &output::Column::name);
-  std::string text;
-  source->append(text, context);
-  return text;
-}
-
 BeginReading reading_of(const notebook::Source& source, const Page& page, const Row& row) {
   std::string title;
   for (const std::string_view word :
@@ -43,7 +34,7 @@ BeginReading reading_of(const notebook::Source& source, const Page& page, const 
     if (!title.empty()) title.push_back(' ');
     title += word;
   }
-  return {source_of({source, page, row}), std::move(title)};
+  return {output::source_of({source, page, row}), std::move(title)};
 }
 
 std::string origin_of(const reduction::Settings& settings) {
@@ -96,12 +87,14 @@ std::optional<std::pair<Position, Position>> observed(const SightFix& fix,
 
 class Map::Notes {
  public:
-  explicit Notes(std::vector<std::string> kinds) {
-    for (const std::string& kind : kinds)
+  explicit Notes(const reduction::Selection& selection)
+      : without_suspect_(selection.without_suspect) {
+    for (const std::string& kind : selection.kinds)
       survey_.kinds.push_back(fold_case(kind));
   }
 
   const Survey& survey() const { return survey_; }
+  const std::vector<std::string>& kinds() const { return kinds_; }
 
   void begin_log(const reduction::Reduction& reduction) {
     const Fixes& fixes = reduction.fixes();
@@ -141,8 +134,14 @@ class Map::Notes {
     const std::size_t station = page.is_station ? note_station(name, position) : 0;
     if (page.is_station) note_declination(name, page.settings);
     for (const Row& row : page.rows) {
+      if (std::ranges::find(kinds_, row.kind->name) == kinds_.end())
+        kinds_.push_back(row.kind->name);
       if (!is_wanted(*row.kind)) continue;
       survey_.readings += row.repeats;
+      if (without_suspect_ && row.status == reduction::Status::suspect) {
+        survey_.left_out += row.repeats;
+        continue;
+      }
       if (row.status == reduction::Status::suspect) survey_.suspect += row.repeats;
       if (const auto why = note_row({source, page, row}, position, station)) miss(*why, name, row);
     }
@@ -251,7 +250,9 @@ class Map::Notes {
     list.back().readings += row.repeats;
   }
 
+  bool without_suspect_;
   Survey survey_;
+  std::vector<std::string> kinds_;
   std::set<std::tuple<std::string, double, double>> landmarks_;
   // of the log in hand
   std::unordered_map<std::string, std::size_t> stations_;
@@ -260,7 +261,7 @@ class Map::Notes {
   std::unordered_map<std::uint32_t, std::pair<Position, Position>> legs_;
 };
 
-Map::Map(std::vector<std::string> kinds) : notes_(std::make_unique<Notes>(std::move(kinds))) {}
+Map::Map(const reduction::Selection& selection) : notes_(std::make_unique<Notes>(selection)) {}
 Map::~Map() = default;
 Map::Map(Map&&) noexcept = default;
 Map& Map::operator=(Map&&) noexcept = default;
@@ -274,7 +275,11 @@ void Map::page(const notebook::Source& source, const reduction::Page& page) {
 }
 
 Picture Map::picture() const {
-  return sheet_of(notes_->survey());
+  return paper_of(notes_->survey());
+}
+
+std::vector<std::string> Map::kinds() const {
+  return notes_->kinds();
 }
 
 std::vector<std::string> Map::remarks() const {

@@ -3,7 +3,7 @@
 #include <array>
 #include <cmath>
 
-#include "map_margin.hpp"
+#include "margin.hpp"
 
 namespace lodebook::drawing {
 namespace {

@@ -4,8 +4,8 @@
 
 #include <vector>
 
-#include "map_grid.hpp"
-#include "map_survey.hpp"
+#include "grid.hpp"
+#include "survey.hpp"
 
 namespace lodebook::drawing {
 

@@ -2,15 +2,15 @@
 // Forms, figures and words. Which forms are those of FGDC-STD-013-2006 (FGDC Digital Cartographic
 // Standard for Geologic Map Symbolization, 2006, sections 4 to 9) is from memory: they were drawn
 // from knowledge of the standard, not traced from its sheets.
-#include "map_symbol.hpp"
+#include "symbol.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <lodebook/orientation/angle.hpp>
 #include <lodebook/orientation/decimal.hpp>
 
-#include "map_mark.hpp"
-#include "paragraph.hpp"
+#include "../paragraph.hpp"
+#include "mark.hpp"
 
 namespace lodebook::drawing {
 namespace {

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: MIT
-#include "map_margin.hpp"
+#include "margin.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <lodebook/output/text.hpp>
 
-#include "paragraph.hpp"
+#include "../paragraph.hpp"
 
 namespace lodebook::drawing {
 namespace {
@@ -96,6 +96,8 @@ std::string counts_words(const Survey& survey) {
   if (!survey.measured.empty()) text += " One symbol a surface or line: repeats are averaged.";
   if (survey.suspect != 0)
     text += " Suspect: " + counted(survey.suspect, "reading", "readings") + '.';
+  if (survey.left_out != 0)
+    text += " Left out as suspect: " + counted(survey.left_out, "reading", "readings") + '.';
   return text;
 }
 
@@ -108,15 +110,14 @@ double draw_footer(Picture& picture, const Survey& survey, double y, double widt
   add(counts_words(survey));
   if (!survey.measured.empty()) {
     add("Strikes and trends are corrected to true north and turned to the grid by the convergence "
-        "at "
-        "their place.");
+        "at their place.");
   }
   for (const std::string& remark : survey.remarks())
     add("Not drawn: " + remark + '.');
   y += 1;
   add("Caution: a position is as good as the sights, legs or receiver behind it. This sheet does "
-      "not "
-      "replace knowledge of the ground, a published map or a licensed survey; do not find your way "
+      "not replace knowledge of the ground, a published map or a licensed survey; do not find your "
+      "way "
       "over steep or dangerous ground by it.");
   return y;
 }

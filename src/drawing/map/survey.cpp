@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "map_survey.hpp"
+#include "survey.hpp"
 
 #include <lodebook/output/text.hpp>
 #include <numeric>
@@ -11,10 +11,8 @@ namespace {
 constexpr std::size_t most_named = 12;
 
 constexpr std::array<std::string_view, Survey::whys> reasons = {
-    "without a position, so not on the map",
-    "without a known declination, so not drawn: their place on the grid is not known",
-    "to a point whose place is not known, so not drawn",
-    "rejected or without figures, so not drawn"};
+    "without a position", "without a declination, which may lie anyhow on the grid",
+    "to a point whose place is not known", "rejected, or without figures"};
 
 std::string sentence(std::string_view reason, const std::vector<Survey::Missing>& missing,
                      std::size_t count, const std::vector<std::string>& logs) {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "map_places.hpp"
+#include "places.hpp"
 
 namespace lodebook::drawing {
 

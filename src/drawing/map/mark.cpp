@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "map_mark.hpp"
+#include "mark.hpp"
 
 #include <algorithm>
 #include <array>

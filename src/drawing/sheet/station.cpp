@@ -6,7 +6,7 @@
 #include <lodebook/output/report_words.hpp>
 #include <lodebook/output/text.hpp>
 
-#include "sheet_parts.hpp"
+#include "parts.hpp"
 
 namespace lodebook::drawing {
 namespace {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "map_traverse.hpp"
+#include "traverse.hpp"
 
 #include <lodebook/earth/geodesic.hpp>
 #include <lodebook/orientation/decimal.hpp>

@@ -1,14 +1,14 @@
 // SPDX-License-Identifier: MIT
-#include "map_content.hpp"
+#include "content.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <lodebook/orientation/angle.hpp>
 #include <numbers>
 
-#include "map_extent.hpp"
-#include "map_places.hpp"
-#include "paragraph.hpp"
+#include "../paragraph.hpp"
+#include "extent.hpp"
+#include "places.hpp"
 
 namespace lodebook::drawing {
 namespace {

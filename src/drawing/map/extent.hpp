@@ -2,8 +2,8 @@
 // What of the country a map shows.
 #pragma once
 
-#include "map_grid.hpp"
-#include "map_survey.hpp"
+#include "grid.hpp"
+#include "survey.hpp"
 
 namespace lodebook::drawing {
 

@@ -11,7 +11,7 @@
 #include <utility>
 #include <vector>
 
-#include "map_symbol.hpp"
+#include "symbol.hpp"
 
 namespace lodebook::drawing {
 
@@ -87,6 +87,8 @@ struct Survey {
   std::optional<Magnetic> magnetic;
   std::size_t readings = 0;
   std::size_t suspect = 0;
+  /// Suspect ones that were not wanted.
+  std::size_t left_out = 0;
 
   std::size_t missing_count(Why why) const;
   /// One sentence for each reason.

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-#include "map_sheet.hpp"
+#include "paper.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <lodebook/output/text.hpp>
 
-#include "map_content.hpp"
-#include "map_margin.hpp"
-#include "paragraph.hpp"
+#include "../paragraph.hpp"
+#include "content.hpp"
+#include "margin.hpp"
 
 namespace lodebook::drawing {
 namespace {
@@ -61,7 +61,7 @@ Picture empty_sheet(const Survey& survey) {
 
 }  // namespace
 
-Picture sheet_of(const Survey& survey) {
+Picture paper_of(const Survey& survey) {
   std::vector<earth::Position> places;
   for (const Survey::Station& station : survey.stations) {
     if (station.position) places.push_back(*station.position);

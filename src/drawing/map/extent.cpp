@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "map_extent.hpp"
+#include "extent.hpp"
 
 #include <algorithm>
 #include <limits>

@@ -2,9 +2,9 @@
 // What is drawn within a map's frame.
 #pragma once
 
-#include "map_crowd.hpp"
-#include "map_grid.hpp"
-#include "map_survey.hpp"
+#include "crowd.hpp"
+#include "grid.hpp"
+#include "survey.hpp"
 
 namespace lodebook::drawing {
 

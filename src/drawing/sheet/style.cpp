@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include "sheet_parts.hpp"
+#include "parts.hpp"
 
 namespace lodebook::drawing {
 

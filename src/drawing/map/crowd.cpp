@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: MIT
-#include "map_crowd.hpp"
+#include "crowd.hpp"
 
 #include <cmath>
 
-#include "paragraph.hpp"
+#include "../paragraph.hpp"
 
 namespace lodebook::drawing {
 namespace {

@@ -3,9 +3,9 @@
 #include <functional>
 #include <set>
 
-#include "map_margin.hpp"
-#include "map_places.hpp"
-#include "paragraph.hpp"
+#include "../paragraph.hpp"
+#include "margin.hpp"
+#include "places.hpp"
 
 namespace lodebook::drawing {
 namespace {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Room on paper: what is placed keeps clear of all that is taken, near to where it is wanted.
-#include "../../src/drawing/placement.hpp"
+#include "../../src/drawing/map/placement.hpp"
 
 #include <catch2/catch.hpp>
 

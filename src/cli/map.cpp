@@ -1,0 +1,44 @@
+// SPDX-License-Identifier: MIT
+// `lodebook map`: stations, attitudes and sights on a map.
+#include <lodebook/cli/commands.hpp>
+#include <lodebook/cli/gather.hpp>
+#include <lodebook/drawing/map.hpp>
+#include <lodebook/drawing/svg.hpp>
+
+namespace lodebook::cli {
+
+Outcome map(const CommandLine& line) {
+  if (line.words.empty()) return refused(logs_missing(Command::map));
+  if (const auto error = refuse(line, line.words, !line.output)) return refused(*error);
+
+  Outcome outcome;
+  drawing::Map map(line.selection);
+  std::size_t logs = 0;
+  LogVisitor visitor;
+  visitor.begin_log = [&](const reduction::Reduction& reduction) {
+    map.begin_log(reduction);
+    ++logs;
+  };
+  visitor.page = [&](const notebook::Source& source, const reduction::Page& page) {
+    map.page(source, page);
+    return true;
+  };
+  visitor.end_log = [&](const reduction::Reduction& reduction) { tell_faults(line, reduction); };
+  reduction::Options options = options_of(line);
+  options.repeats = reduction::Repeats::mean;
+  options.all_places = true;
+  reduce_logs(line, options, visitor, outcome);
+  if (logs == 0) return outcome;  // none could be read
+  if (const auto error = refuse_kinds(line, map.kinds())) return refused(*error);
+
+  if (!line.quiet) {
+    for (const std::string& remark : map.remarks())
+      tell(not_on_map(remark));
+  }
+  std::string text;
+  drawing::append_svg_file(text, map.picture());
+  deliver(line, text, outcome);
+  return outcome;
+}
+
+}  // namespace lodebook::cli
