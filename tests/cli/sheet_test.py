@@ -327,6 +327,20 @@ class Browser(Pages):
                 )
                 self.assertEqual(wide, [], (log, width, medium))
 
+    def test_on_a_phone_each_reading_is_a_card(self):
+        self.open("night-typing.log")
+        self.show(360)
+        typed, corrected, status = self.script(
+            "return Array.from(document.querySelectorAll('.suspect td'),"
+            " cell => cell.getBoundingClientRect().toJSON()).filter((_, i) => i in {1: 0, 2: 0, 5: 0})"
+        )
+        self.assertEqual(typed["top"], corrected["top"])
+        self.assertGreater(corrected["left"], typed["left"])
+        for cell in (typed, corrected):
+            self.assertGreater(cell["width"], 150)
+        self.assertGreater(status["top"], typed["bottom"] - 1)
+        self.assertGreater(status["width"], 300)
+
     def test_a_hovered_reading_is_marked_wherever_it_is_shown(self):
         self.open("night-typing.log")
         source = "night-typing.log:35:3"
@@ -404,6 +418,7 @@ class Browser(Pages):
             ]
             roles = [role for role, _ in nodes]
             self.assertEqual(roles.count("table"), 12)
+            self.assertEqual(roles.count("row"), 96 + 12)
             self.assertEqual(roles.count("rowheader"), 96)
             self.assertEqual(roles.count("columnheader"), 7 * 12)
             self.assertEqual(roles.count("cell"), 6 * 96)

@@ -113,7 +113,7 @@ figcaption{display:none;font-size:.85rem}
   h1{font-size:1.5rem}
   .facts div{grid-template-columns:5.2rem minmax(0,1fr)}
   figcaption{display:block}
-  table,tbody,tr,td,tbody th,caption{display:block}
+  table,tbody,caption{display:block}
   thead{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%)}
   tbody tr{display:grid;grid-template-columns:repeat(4,minmax(0,1fr));gap:0 .6rem;padding:.4rem 0}
   tbody tr>:nth-child(n){width:auto}
