@@ -236,6 +236,8 @@ TEST_CASE("a map is shown where there is one, and its readings can be reached") 
   CHECK(contains(row_of(page, "26:3"), "<a href=\"#map\">Cairn     N17W</a>"));
   CHECK(contains(row_of(page, "27:3"), "<span>"));
   CHECK_FALSE(contains(page, "There is no map"));
+  CHECK(contains(page, "<p>The map is fitted to screen or paper: measure by its bar"));
+  CHECK_FALSE(contains(without, "measure by its bar"));
   CHECK(contains(page, "<p>On the map: 1 reading not drawn: Q9 (1).</p>"));
 }
 

@@ -42,7 +42,7 @@ class Sheet {
   void append_contents(std::string& out) const;
   void append_pictures(std::string& out) const;
   void append_cautions(std::string& out) const;
-  bool has_cautions() const { return caution_ || !map_.remarks.empty(); }
+  bool has_cautions() const { return caution_ || map_.picture || !map_.remarks.empty(); }
 
   SheetMap map_;
   /// The `source` of each reading that the map shows.

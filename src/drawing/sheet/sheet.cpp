@@ -19,6 +19,10 @@ namespace {
 
 constexpr int bin_degrees = 10;
 
+constexpr std::string_view caution_of_scale =
+    "The map is fitted to screen or paper: measure by its bar, for the scale in figures holds only "
+    "at its own size.";
+
 constexpr std::string_view key_to_table =
     "Angles are in degrees. A corrected plane is its strike, with the dip to the right, the dip, "
     "and the side that goes down; a line is trend and plunge. ± is one sigma of that azimuth. "
@@ -258,6 +262,7 @@ void Sheet::append_cautions(std::string& out) const {
   markup.open("section", {{"id", "cautions"}});
   markup.element("h2", "Cautions");
   if (caution_) markup.element("p", sentence(output::caution()));
+  if (map_.picture) markup.element("p", caution_of_scale);
   for (const std::string& remark : map_.remarks)
     markup.element("p", "On the map: " + sentence(remark));
   markup.close();

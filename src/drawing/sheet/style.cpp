@@ -100,7 +100,7 @@ figcaption{display:none;font-size:.85rem}
 @media screen{
   svg.drawn .marked .mark,svg.drawn .marked .symbol,svg.drawn .marked .solid,
   svg.drawn .marked .hollow,svg.drawn .marked .curve,svg.drawn .marked .ray,
-  svg.drawn .marked .leg,svg.drawn .marked .tick{stroke:var(--warm);stroke-width:1.2}
+  svg.drawn .marked .leg,svg.drawn .marked .raw,svg.drawn .marked .tick{stroke:var(--warm);stroke-width:1.2}
   svg.drawn .marked .mark{stroke-width:1.6;paint-order:stroke}
 }
 @media screen and (min-width:80rem){
