@@ -169,6 +169,11 @@ UsageError clean_log_of_many() {
                "one log at a time");
 }
 
+UsageError sheet_of_many() {
+  return usage("sheet writes the page of one log",
+               "one log at a time: lodebook sheet day3.txt -o day3.html");
+}
+
 UsageError sidecar_without_file() {
   return usage("--sidecar needs a file to stand beside",
                "lodebook reduce day3.txt -o day3.csv --sidecar");

@@ -106,6 +106,14 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "\n"
      "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
      "cannot be read or written."},
+    {Command::sheet, "sheet", "LOG", "Write a day's log as one page to print (HTML).",
+     "The heading, what is worth a second look, every reading as typed and as\n"
+     "corrected, net, rose and map, and the report. One file, which needs no network.\n"
+     "\n"
+     "  lodebook sheet day3.txt -o day3.html\n"
+     "\n"
+     "Exit status: 0 good, 1 errors in the log, 2 a wrong command line, 3 a file that\n"
+     "cannot be read or written."},
     {Command::explain, "explain", "[CODE]", "Say what a diagnostic means, and the remedy.",
      "CODE is the word in brackets at the end of a diagnostic; without one, all codes\n"
      "are listed.\n"
@@ -130,7 +138,7 @@ constexpr std::uint16_t of_net = of(Command::net);
 constexpr std::uint16_t of_rose = of(Command::rose);
 constexpr std::uint16_t of_groups = of_summary | of_net | of_rose;
 constexpr std::uint16_t of_selections = of_groups | of(Command::map);
-constexpr std::uint16_t of_logs = of_reports | of_fix | of_selections;
+constexpr std::uint16_t of_logs = of_reports | of_fix | of_selections | of(Command::sheet);
 constexpr std::uint16_t of_convert = of(Command::convert);
 constexpr std::uint16_t of_declination = of(Command::declination);
 constexpr std::uint16_t of_readers = of_logs | of_convert;

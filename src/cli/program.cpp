@@ -30,6 +30,8 @@ Outcome run_command(const CommandLine& line) {
       return rose(line);
     case Command::map:
       return map(line);
+    case Command::sheet:
+      return sheet(line);
     case Command::explain:
       return explain(line);
     case Command::help:

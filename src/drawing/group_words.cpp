@@ -35,10 +35,9 @@ std::string words_of(const Attitudes& attitudes, const Attitude& attitude) {
                      reduction::name_of(attitude.north));
 }
 
-std::string legend_of(const SummaryDocument& document, const Summary& summary) {
+std::string figures_of(const SummaryDocument& document, const Summary& summary) {
   const notebook::Notation notation = output::notation_of(document.attitudes);
-  std::string words = fmt::format("{}: {}", document.attitudes.kind(summary.group.kind),
-                                  output::counts_of(summary.group));
+  std::string words = output::counts_of(summary.group);
   if (summary.girdle) {
     words +=
         fmt::format("; girdle {}, its pole {}", output::plane_words(summary.girdle->pole, notation),
@@ -53,6 +52,10 @@ std::string legend_of(const SummaryDocument& document, const Summary& summary) {
   }
   if (!summary.far_off.empty()) words += fmt::format("; {} far off", summary.far_off.size());
   return words;
+}
+
+std::string legend_of(const SummaryDocument& document, const Summary& summary) {
+  return document.attitudes.kind(summary.group.kind) + ": " + figures_of(document, summary);
 }
 
 std::string panel_title(const SummaryDocument& document, const Group& group, bool with_kind) {
@@ -73,12 +76,12 @@ std::string title_of_picture(std::string_view what, const SummaryDocument& docum
   return fmt::format("{} of {} logs", what, logs.size());
 }
 
-std::string describe(const SummaryDocument& document) {
+std::string describe(const SummaryDocument& document, FiguresOf figures) {
   std::string words;
   for (const Summary& summary : document.summaries) {
     if (!words.empty()) words += ". ";
     words += output::title_of(document.attitudes, summary.group);
-    words += ", " + legend_of(document, summary);
+    words += ": " + figures(document, summary);
   }
   return words.empty() ? std::string(nothing) : words + '.';
 }

@@ -12,7 +12,10 @@ bool has_mean_to_draw(const reduction::Summary& summary);
 /// A reading: `H1, bedding: N89E 30N as typed, N66.1W 30.0NE corrected`.
 std::string words_of(const reduction::Attitudes& attitudes, const reduction::Attitude& attitude);
 
-/// A group beside its symbol: its kind, counts, and mean or girdle.
+/// Counts of a group, and its mean or girdle.
+std::string figures_of(const output::SummaryDocument& document, const reduction::Summary& summary);
+
+/// A group beside its symbol: its kind and figures.
 std::string legend_of(const output::SummaryDocument& document, const reduction::Summary& summary);
 
 /// What one drawing of several is of, by one of its groups: unit, station and, where several norths
@@ -24,8 +27,11 @@ std::string panel_title(const output::SummaryDocument& document, const reduction
 /// `Net of day1.txt`, `Net of 3 logs`.
 std::string title_of_picture(std::string_view what, const output::SummaryDocument& document);
 
+/// The figures that a picture shows of a group.
+using FiguresOf = std::string (*)(const output::SummaryDocument& document,
+                                  const reduction::Summary& summary);
 /// What all groups add up to, for those who do not see the picture.
-std::string describe(const output::SummaryDocument& document);
+std::string describe(const output::SummaryDocument& document, FiguresOf figures);
 
 /// The north that is used, the declination of each log, and what was left out.
 void append_frame_words(std::vector<std::string>& lines, const output::SummaryDocument& document);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <lodebook/drawing/markup.hpp>
 
+#include <algorithm>
 #include <lodebook/output/text.hpp>
 
 namespace lodebook::drawing {
@@ -15,7 +16,9 @@ void replace_noncharacters(std::string& text) {
 }
 
 void append_escaped(std::string& out, std::string_view text) {
-  std::string shown = output::printable(text);
+  std::string spaced(text);
+  std::ranges::replace(spaced, '\t', ' ');
+  std::string shown = output::printable(spaced);
   replace_noncharacters(shown);
   for (const char c : shown) {
     switch (c) {

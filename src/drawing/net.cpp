@@ -233,7 +233,8 @@ Picture net_picture(const SummaryDocument& document, const NetStyle& style) {
         "Sigma is what chance alone does to the number of N even readings in the cap, which has 3 "
         "sigma of them on average. The shade darkens from line to line.");
   append_frame_words(footer, document);
-  return arranged("net", title_of_picture("Net", document), describe(document), panels, footer);
+  return arranged("net", title_of_picture("Net", document), describe(document, figures_of), panels,
+                  footer);
 }
 
 std::size_t groups_too_small_to_contour(const SummaryDocument& document) {

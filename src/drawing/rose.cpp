@@ -205,7 +205,8 @@ Picture rose_picture(const SummaryDocument& document, int bin_degrees) {
       "holds it with 95 % confidence.",
       bin_degrees, bin_degrees)};
   append_frame_words(footer, document);
-  return arranged("rose", title_of_picture("Rose", document), describe(document), panels, footer);
+  return arranged("rose", title_of_picture("Rose", document), describe(document, words_of_rose),
+                  panels, footer);
 }
 
 }  // namespace lodebook::drawing

@@ -54,39 +54,34 @@ void append_column(std::string& out, std::string_view character) {
   }
 }
 
-/// The line as typed and the caret under it, each cut to the window around the fault.
-void append_line(std::string& out, std::string_view line, const Place& place, const Style& style) {
-  const std::uint32_t columns = notebook::count_columns(line);
-  std::uint32_t first = 1;
-  std::uint32_t last = columns;
-  if (columns > window + 2 * cut.size()) {
-    if (place.column > lead) first = std::min(place.column - lead, columns - window + 1);
-    last = std::min(columns, first + window - 1);
-  }
-  std::string carets;
-  out += fmt::format("{:5} | ", place.line);
-  if (first > 1) {
-    out += cut;
-    carets.append(cut.size(), ' ');
-  }
-  std::uint32_t column = 1;
-  for (std::size_t at = 0; at < line.size() && column <= last; ++column) {
-    const std::string_view character = line.substr(at, column_length(line.substr(at)));
-    at += character.size();
-    if (column < first) continue;
+/// Text of a line, whose tabs stay.
+void append_typed(std::string& out, std::string_view text) {
+  while (!text.empty()) {
+    const std::string_view character = text.substr(0, column_length(text));
     if (character == "\t") {
       out.push_back('\t');
     } else {
       append_column(out, character);
     }
-    if (column < place.column) carets.push_back(character == "\t" ? '\t' : ' ');
+    text.remove_prefix(character.size());
   }
-  if (last < columns) out += cut;
+}
+
+/// The line as typed and the caret under it, each cut to the window around the fault.
+void append_line(std::string& out, std::string_view line, const Place& place, const Style& style) {
+  const Excerpt shown = excerpt(line, place);
+  out += fmt::format("{:5} | {}", place.line, shown.is_cut_before ? cut : "");
+  for (const std::string_view part : {shown.before, shown.fault, shown.after})
+    append_typed(out, part);
+  if (shown.is_cut_after) out += cut;
+  std::string carets(shown.is_cut_before ? cut.size() : 0, ' ');
+  for (std::string_view rest = shown.before; !rest.empty(); rest.remove_prefix(column_length(rest)))
+    carets.push_back(rest.front() == '\t' ? '\t' : ' ');
   // A fault at the end of the line, where something is missing.
-  if (place.column > column) carets.append(place.column - column, ' ');
-  const std::uint32_t end = std::min(place.end_column, std::max(last, place.column) + 1);
-  out += fmt::format("\n      | {}{}^{:~>{}}{}\n", carets, style.caret, "",
-                     std::max(end, place.column + 1) - place.column - 1, style.off);
+  const std::uint32_t end = notebook::count_columns(line) + 1;
+  if (place.column > end) carets.append(place.column - end, ' ');
+  const std::uint32_t width = std::max(notebook::count_columns(shown.fault), 1U);
+  out += fmt::format("\n      | {}{}^{:~>{}}{}\n", carets, style.caret, "", width - 1, style.off);
 }
 
 void append_place(std::string& out, const Source& source, const Place& place) {
@@ -102,6 +97,33 @@ void append_printable(std::string& out, std::string_view text) {
     append_column(out, character);
     text.remove_prefix(character.size());
   }
+}
+
+Excerpt excerpt(std::string_view line, const Place& place) {
+  const std::uint32_t columns = notebook::count_columns(line);
+  std::uint32_t first = 1;
+  std::uint32_t last = columns;
+  if (columns > window + 2 * cut.size()) {
+    if (place.column > lead) first = std::min(place.column - lead, columns - window + 1);
+    last = std::min(columns, first + window - 1);
+  }
+  std::uint32_t column = 1;
+  const auto take = [&](std::uint32_t until) {
+    std::size_t length = 0;
+    for (; column < until && length < line.size(); ++column)
+      length += column_length(line.substr(length));
+    const std::string_view taken = line.substr(0, length);
+    line.remove_prefix(length);
+    return taken;
+  };
+  take(first);
+  Excerpt shown;
+  shown.before = take(std::min(place.column, last + 1));
+  shown.fault = take(std::min(std::max(place.end_column, place.column + 1), last + 1));
+  shown.after = take(last + 1);
+  shown.is_cut_before = first > 1;
+  shown.is_cut_after = last < columns;
+  return shown;
 }
 
 void append_diagnostic(std::string& out, const Source& source, const Diagnostic& diagnostic,

@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "json_pieces.hpp"
 
-#include <fmt/format.h>
-
 #include <array>
 #include <cmath>
 #include <lodebook/orientation/decimal.hpp>
@@ -165,7 +163,7 @@ Json json_of(const std::optional<notebook::GivenPosition>& position) {
 }
 
 Json json_of(const std::optional<notebook::Time>& time) {
-  return time ? Json(fmt::format("{:02}:{:02}", time->hour, time->minute)) : Json();
+  return time ? Json(clock_text(*time)) : Json();
 }
 
 Json json_of(const std::vector<Check>& checks) {

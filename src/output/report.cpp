@@ -6,6 +6,7 @@
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/output/diagnostic.hpp>
 #include <lodebook/output/report.hpp>
+#include <lodebook/output/report_words.hpp>
 #include <lodebook/output/table.hpp>
 
 #include <lodebook/output/text.hpp>

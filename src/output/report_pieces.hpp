@@ -9,12 +9,6 @@ namespace lodebook::output {
 /// The log's name and heading, and how its bearings are corrected; several lines.
 void append_heading(std::string& out, const reduction::Reduction& reduction, bool color);
 
-/// The correction belongs to the station: by the model's declination, or by the grid's north.
-bool varies_by_station(const reduction::Settings& settings, reduction::North wanted);
-
-/// `24.6 is added to every bearing`
-void append_what_is_added(std::string& out, double degrees);
-
 /// A station on one line: where it is, what was read and how well, what was checked. `notation` is
 /// that of the means, `wanted` the north that was asked for.
 void append_station(std::string& out, const reduction::Page& page, reduction::North wanted,

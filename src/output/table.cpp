@@ -58,11 +58,7 @@ void append_observed(std::string& out, const RowContext& at) {
     append_figure(out, date->day, 0, 2);
     if (at.page.time) out.push_back('T');
   }
-  if (const auto& time = at.page.time) {
-    append_figure(out, time->hour, 0, 2);
-    out.push_back(':');
-    append_figure(out, time->minute, 0, 2);
-  }
+  if (at.page.time) out += clock_text(*at.page.time);
 }
 
 void append_codes(std::string& out, const Row& row) {
@@ -193,6 +189,12 @@ constexpr auto plain_columns = [] {
 
 Columns columns(bool with_grid) {
   return with_grid ? Columns(with_grid_columns) : Columns(plain_columns);
+}
+
+std::string source_of(const RowContext& at) {
+  std::string out;
+  append_source(out, at);
+  return out;
 }
 
 std::string_view shown_name(const notebook::Source& source) {

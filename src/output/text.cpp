@@ -54,6 +54,14 @@ std::string azimuth_text(double degrees) {
   return out;
 }
 
+std::string clock_text(const notebook::Time& time) {
+  std::string out;
+  append_figure(out, time.hour, 0, 2);
+  out.push_back(':');
+  append_figure(out, time.minute, 0, 2);
+  return out;
+}
+
 std::string printable(std::string_view text) {
   std::string out;
   append_printable(out, text);

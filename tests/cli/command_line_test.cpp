@@ -133,7 +133,8 @@ TEST_CASE("an option of another command is named as one") {
         "lodebook: check takes no --column\nhelp: --column is an option of convert\n");
   CHECK(refusal({"explain", "-o", "x"}) ==
         "lodebook: explain takes no --output\n"
-        "help: --output is an option of reduce, check, convert, fix, summary, net, rose, map\n");
+        "help: --output is an option of reduce, check, convert, fix, summary, net, rose, map, "
+        "sheet\n");
 }
 
 TEST_CASE("an unknown value gets the nearest one or all") {

@@ -6,8 +6,8 @@ import re
 
 from program import Case, main
 
-COMMANDS = ("reduce", "check", "convert", "declination", "fix", "summary", "net", "rose", "map", "explain",
-            "help")
+COMMANDS = ("reduce", "check", "convert", "declination", "fix", "summary", "net", "rose", "map", "sheet",
+            "explain", "help")
 
 
 class Help(Case):
@@ -28,7 +28,7 @@ class Help(Case):
                     [command, "-h"],
                     ["--help", command],
                     [command, "--help", "word", "--strict"]
-                    if command in ("reduce", "check", "fix", "summary", "net", "rose", "map")
+                    if command in ("reduce", "check", "fix", "summary", "net", "rose", "map", "sheet")
                     else [command, "--help", "word"],
                 )
             }

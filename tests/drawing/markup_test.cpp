@@ -33,3 +33,9 @@ TEST_CASE("what XML cannot hold is shown as U+FFFD") {
   Markup(out).text("a\x1b[31m\xff\xEF\xBF\xBE\xEF\xBF\xBF z");
   CHECK(out == "a\xEF\xBF\xBD[31m\xEF\xBF\xBD\xEF\xBF\xBD\xEF\xBF\xBD z");
 }
+
+TEST_CASE("a tab of a log is a space") {
+  std::string out;
+  Markup(out).text("N85E\t32N");
+  CHECK(out == "N85E 32N");
+}

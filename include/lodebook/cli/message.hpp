@@ -35,6 +35,7 @@ UsageError words_too_many(Command command, std::string_view word);
 UsageError stdin_twice();
 UsageError two_places_for_report();
 UsageError clean_log_of_many();
+UsageError sheet_of_many();
 UsageError sidecar_without_file();
 UsageError sidecar_without_csv();
 /// `extension` is the one that a GIS would need instead.

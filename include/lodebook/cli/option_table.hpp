@@ -20,6 +20,7 @@ enum class Command : std::uint8_t {
   net,
   rose,
   map,
+  sheet,
   explain,
   help,
 };

@@ -11,6 +11,17 @@ namespace lodebook::output {
 void append_diagnostic(std::string& out, const notebook::Source& source,
                        const notebook::Diagnostic& diagnostic, bool color);
 
+/// What is shown of a line around a fault; `fault` is empty where something is missing at the end.
+/// Of a long line some is cut off.
+struct Excerpt {
+  std::string_view before;
+  std::string_view fault;
+  std::string_view after;
+  bool is_cut_before = false;
+  bool is_cut_after = false;
+};
+Excerpt excerpt(std::string_view line, const notebook::Place& place);
+
 /// `text` as valid UTF-8, with control characters and marks that turn the writing direction shown
 /// as U+FFFD.
 void append_printable(std::string& out, std::string_view text);

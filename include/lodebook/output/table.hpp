@@ -32,6 +32,9 @@ struct Column {
 using Columns = std::span<const Column>;
 Columns columns(bool with_grid = false);
 
+/// The row's place as the column `source` has it: `day3.txt:18:3`.
+std::string source_of(const RowContext& at);
+
 /// The log's name as outputs show it: as given, but the base name of an absolute path.
 std::string_view shown_name(const notebook::Source& source);
 std::string_view shown_name(std::string_view source_name);

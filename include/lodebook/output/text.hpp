@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <lodebook/earth/position.hpp>
+#include <lodebook/notebook/written.hpp>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -29,6 +30,9 @@ std::string figure_text(double value, int decimals);
 
 /// `007.5`: one decimal, wrapped after rounding.
 std::string azimuth_text(double degrees);
+
+/// `09:40`
+std::string clock_text(const notebook::Time& time);
 
 /// What append_printable makes of it.
 std::string printable(std::string_view text);

@@ -26,15 +26,6 @@ using reduction::Page;
 using reduction::Row;
 using reduction::SightFix;
 
-/// The place in the log that a reading is known by, as the table has it.
-std::string source_of(const output::RowContext& context) {
-  const output::Columns columns = output::columns();
-  const auto source = std::ranges::find(columns, "source", &output::Column::name);
-  std::string text;
-  source->append(text, context);
-  return text;
-}
-
 BeginReading reading_of(const notebook::Source& source, const Page& page, const Row& row) {
   std::string title;
   for (const std::string_view word :
@@ -43,7 +34,7 @@ BeginReading reading_of(const notebook::Source& source, const Page& page, const 
     if (!title.empty()) title.push_back(' ');
     title += word;
   }
-  return {source_of({source, page, row}), std::move(title)};
+  return {output::source_of({source, page, row}), std::move(title)};
 }
 
 std::string origin_of(const reduction::Settings& settings) {

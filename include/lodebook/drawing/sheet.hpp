@@ -1,0 +1,63 @@
+// SPDX-License-Identifier: MIT
+// A log as one page to read, print and keep: HTML that needs nothing but itself.
+#pragma once
+
+#include <lodebook/drawing/picture.hpp>
+#include <lodebook/output/second_look.hpp>
+#include <lodebook/reduction/attitudes.hpp>
+#include <lodebook/reduction/reduction.hpp>
+#include <optional>
+#include <string>
+#include <unordered_set>
+#include <vector>
+
+namespace lodebook::drawing {
+
+/// What a map says of the log.
+struct SheetMap {
+  /// Nothing where no station has a position.
+  std::optional<Picture> picture;
+  /// What could not be drawn, one sentence each.
+  std::vector<std::string> remarks;
+};
+
+/// Writes the page of one log: begin_log, page for each page, end_log, then append_html. The
+/// reduction must live until end_log.
+///
+/// The page holds the settings, what most deserves a second look, every reading as typed and as
+/// corrected, what was checked and what is wrong, a net, roses and the map, and cautions: all that
+/// the text report says, once. It is well-formed as HTML and as XML, asks for nothing from outside,
+/// and forbids itself to. All of it is there without the script, which marks a reading of the table
+/// in the pictures.
+class Sheet {
+ public:
+  explicit Sheet(SheetMap map);
+
+  void begin_log(const reduction::Reduction& reduction);
+  void page(const notebook::Source& source, const reduction::Page& page);
+  void end_log(const reduction::Reduction& reduction);
+  void append_html(std::string& out) const;
+
+ private:
+  void append_contents(std::string& out) const;
+  void append_pictures(std::string& out) const;
+  void append_cautions(std::string& out) const;
+  bool has_cautions() const { return caution_ || map_.picture || !map_.remarks.empty(); }
+
+  SheetMap map_;
+  /// The `source` of each reading that the map shows.
+  std::unordered_set<std::string> on_map_;
+  const reduction::Reduction* reduction_ = nullptr;
+  reduction::Attitudes attitudes_;
+  output::SecondLook second_look_;
+  bool caution_ = false;
+
+  std::string title_;
+  // Parts of the page.
+  std::string heading_;
+  std::string contents_;
+  std::string look_;
+  std::string stations_;
+};
+
+}  // namespace lodebook::drawing

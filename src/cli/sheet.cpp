@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: MIT
+// `lodebook sheet`: one log as a page to print.
+#include <lodebook/cli/commands.hpp>
+#include <lodebook/cli/gather.hpp>
+#include <lodebook/drawing/map.hpp>
+#include <lodebook/drawing/sheet.hpp>
+
+namespace lodebook::cli {
+namespace {
+
+/// The map to go with the log, which is reduced once more as a map wants it.
+drawing::SheetMap map_of(const notebook::Notebook& notebook, reduction::Options options) {
+  options.repeats = reduction::Repeats::mean;
+  options.all_places = true;
+  reduction::Reduction reduction(notebook, options);
+  drawing::Map map(reduction::Selection{});
+  map.begin_log(reduction);
+  bool has_position = false;
+  reduction::Page page;
+  while (reduction.next(page)) {
+    map.page(notebook.source, page);
+    has_position = has_position || page.position;
+  }
+  if (!has_position) return {};
+  return {map.picture(), map.remarks()};
+}
+
+}  // namespace
+
+Outcome sheet(const CommandLine& line) {
+  if (line.words.empty()) return refused(logs_missing(Command::sheet));
+  if (line.words.size() > 1) return refused(sheet_of_many());
+  if (const auto error = refuse(line, line.words, !line.output)) return refused(*error);
+
+  Outcome outcome;
+  std::string text;
+  read_logs(line, outcome, [&](const notebook::Notebook& notebook) {
+    const reduction::Options options = options_of(line);
+    drawing::Sheet sheet(map_of(notebook, options));
+    reduction::Reduction reduction(notebook, options);
+    sheet.begin_log(reduction);
+    reduction::Page page;
+    while (reduction.next(page))
+      sheet.page(notebook.source, page);
+    sheet.end_log(reduction);
+    tell_faults(line, reduction);
+    judge(line, reduction.counts(), outcome);
+    sheet.append_html(text);
+    return true;
+  });
+  if (!text.empty()) deliver(line, text, outcome);
+  return outcome;
+}
+
+}  // namespace lodebook::cli
