@@ -12,13 +12,12 @@ import io
 import math
 import os
 import pathlib
-import resource
 import shutil
 import subprocess
 import unicodedata
 import xml.etree.ElementTree as ElementTree
 
-from program import BAD, PROGRAM, Case, main
+from program import BAD, Case, main
 
 DATA = pathlib.Path(__file__).resolve().parents[2] / "data"
 LOGS = ["night-typing.log", "labrador-1978.log", "lost-in-fog.log"]
@@ -521,7 +520,8 @@ class Pictures(Case):
             self.assertEqual(self.svg(*there), first)
             self.assertNotIn(str(self.folder).encode(), self.svg(*there))
 
-    def test_ten_thousand_readings_draw_in_two_seconds(self):
+    def test_ten_thousand_readings_are_all_drawn(self):
+        """How long they take, tests/bench/pictures.py measures."""
         state = 7
         lines = [HEADING]
         for i in range(2000):
@@ -530,16 +530,9 @@ class Pictures(Case):
                 state = (state * 1103515245 + 12345) % 2 ** 31
                 lines.append(f" bedding {state // 8 % 360:03} {10 + state // 4096 % 80}\n")
         self.put("big.txt", "".join(lines))
-        for command in (["net"], ["net", "--circles"], ["net", "--contours"], ["rose"],
-                        ["summary"]):
-            before = resource.getrusage(resource.RUSAGE_CHILDREN)
-            done = self.run_program(*command, "big.txt", "-q", "-o", "big.svg")
-            after = resource.getrusage(resource.RUSAGE_CHILDREN)
-            self.assertEqual(done.returncode, 0, done.stderr)
-            # What others do on the machine is not counted; a build that watches itself is slow.
-            limit = 30 if b"__asan_init" in pathlib.Path(PROGRAM).read_bytes() else 2
-            self.assertLess(after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime,
-                            limit, command)
+        for command in (["net"], ["net", "--circles"], ["net", "--contours"], ["rose"]):
+            svg = self.assert_status(0, *command, "big.txt", "-q").stdout
+            self.assertEqual(svg.count(b'<g class="reading"'), 10000, command)
 
     # ---- bad and odd input
 
