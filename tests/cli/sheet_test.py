@@ -13,6 +13,7 @@ import xml.etree.ElementTree
 
 from selenium import webdriver
 from selenium.webdriver.chrome.service import Service
+from selenium.webdriver.common.utils import is_connectable
 from selenium.webdriver.common.action_chains import ActionChains
 from selenium.webdriver.common.by import By
 
@@ -221,6 +222,17 @@ class Parsed(Pages):
                         self.assertIn(part, words, line)
 
 
+class Driver(Service):
+    """The driver by its number: a bare machine need not know the name localhost."""
+
+    @property
+    def service_url(self):
+        return f"http://127.0.0.1:{self.port}"
+
+    def is_connectable(self):
+        return is_connectable(self.port, "127.0.0.1")
+
+
 class Browser(Pages):
     """The page as Chromium shows it. A missing browser is a failure."""
 
@@ -230,11 +242,13 @@ class Browser(Pages):
         cls.addClassCleanup(folder.cleanup)
         options = webdriver.ChromeOptions()
         options.binary_location = "/usr/bin/chromium"
-        for flag in (*FLAGS, f"--user-data-dir={folder.name}"):
+        for flag in (*FLAGS, "--remote-debugging-pipe", f"--user-data-dir={folder.name}"):
             options.add_argument(flag)
         options.set_capability("goog:loggingPrefs", {"browser": "ALL", "performance": "ALL"})
-        cls.driver = webdriver.Chrome(options=options, service=Service("/usr/bin/chromedriver"))
+        cls.driver = webdriver.Chrome(options=options, service=Driver("/usr/bin/chromedriver"))
         cls.addClassCleanup(cls.driver.quit)
+        # No window of a headless browser has the focus, of which not all versions tell the page.
+        cls.driver.execute_cdp_cmd("Emulation.setFocusEmulationEnabled", {"enabled": True})
 
     def setUp(self):
         super().setUp()
