@@ -22,4 +22,8 @@ Angle angle_between_axes(Vector a, Vector b) {
   return Angle::atan2(norm(cross(a, b)), std::abs(dot(a, b)));
 }
 
+Angle angle_between_arrows(Vector a, Vector b) {
+  return Angle::atan2(norm(cross(a, b)), dot(a, b));
+}
+
 }  // namespace lodebook

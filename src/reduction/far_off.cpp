@@ -27,20 +27,6 @@ double angle_off_plane(const Vector& axis, const Vector& pole) {
   return 90 - angle_between_axes(axis, pole).degrees();
 }
 
-/// How axes and arrows are averaged and compared.
-struct Axes {
-  static std::optional<DirectionMean> mean(std::span<const Vector> axes) {
-    return mean_of_axes(axes);
-  }
-  static double cosine(Vector a, Vector b) { return std::abs(dot(a, b)); }
-};
-struct Arrows {
-  static std::optional<DirectionMean> mean(std::span<const Vector> arrows) {
-    return mean_of_arrows(arrows);
-  }
-  static double cosine(Vector a, Vector b) { return dot(a, b); }
-};
-
 std::vector<Vector> all_but(const std::vector<Vector>& axes,
                             std::vector<Vector>::const_iterator one) {
   std::vector<Vector> rest(axes.begin(), one);
@@ -48,26 +34,24 @@ std::vector<Vector> all_but(const std::vector<Vector>& axes,
   return rest;
 }
 
-template <class Directions>
-std::optional<Furthest> furthest_from_mean(const std::vector<Vector>& axes) {
-  const auto all = Directions::mean(axes);
+std::optional<Furthest> furthest_from_mean(const std::vector<Vector>& directions, Ends ends) {
+  const auto all = mean_of(directions, ends);
   if (!all) return std::nullopt;
-  const auto furthest = std::ranges::min_element(
-      axes, {}, [&](const Vector& axis) { return Directions::cosine(axis, all->axis); });
-  const auto others = Directions::mean(all_but(axes, furthest));
+  const auto furthest = std::ranges::max_element(directions, {}, [&](const Vector& direction) {
+    return angle_between(direction, all->axis, ends);
+  });
+  const auto others = mean_of(all_but(directions, furthest), ends);
   if (!others) return std::nullopt;
-  const auto count = static_cast<double>(axes.size());
-  // R of all, an axis turned to the side of the others.
-  const double along = Directions::cosine(*furthest, others->axis);
+  const auto count = static_cast<double>(directions.size());
+  const Angle off = angle_between(*furthest, others->axis, ends);
+  // R of all, by the law of cosines; an axis is turned to the side of the others.
   const double resultant =
-      std::sqrt(others->resultant * others->resultant + 1 + 2 * others->resultant * along);
+      std::sqrt(others->resultant * others->resultant + 1 + 2 * others->resultant * cos(off));
   const double scatter = count - 1 - others->resultant;
   const double gap = std::max(0.0, 1 + others->resultant - resultant);
   // P(F > x) with 2 and 2m degrees of freedom is (1 + x/m)^-m.
   const double chance = std::pow(1 + gap / std::max(scatter, 1e-12), -(count - 2));
-  const double across = norm(cross(*furthest, others->axis));
-  return Furthest{static_cast<std::size_t>(furthest - axes.begin()),
-                  Angle::atan2(across, along).degrees(), chance};
+  return Furthest{static_cast<std::size_t>(furthest - directions.begin()), off.degrees(), chance};
 }
 
 std::optional<Furthest> furthest_from_girdle(const std::vector<Vector>& axes) {
@@ -110,15 +94,13 @@ std::vector<Apart> find_apart(std::span<const Vector> given, FindFurthest find_f
 
 }  // namespace
 
-std::vector<Apart> axes_apart_from_mean(std::span<const Vector> axes) {
-  return find_apart(axes, furthest_from_mean<Axes>);
+std::vector<Apart> apart_from_mean(std::span<const Vector> directions, Ends ends) {
+  return find_apart(directions, [ends](const std::vector<Vector>& left) {
+    return furthest_from_mean(left, ends);
+  });
 }
 
-std::vector<Apart> arrows_apart_from_mean(std::span<const Vector> arrows) {
-  return find_apart(arrows, furthest_from_mean<Arrows>);
-}
-
-std::vector<Apart> axes_apart_from_girdle(std::span<const Vector> axes) {
+std::vector<Apart> apart_from_girdle(std::span<const Vector> axes) {
   return find_apart(axes, furthest_from_girdle);
 }
 

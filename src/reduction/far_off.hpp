@@ -25,11 +25,10 @@ inline constexpr std::size_t most_apart = 20;
 /// About the mean of a cluster: the test of discordancy of N. I. Fisher, T. Lewis & M. E. Willcox
 /// 1981, Applied Statistics 30, 230: (N - 2)(1 + R' - R) / (N - 1 - R') is F with 2 and 2N - 4
 /// degrees of freedom, R' being the resultant of the others (from memory).
-std::vector<Apart> axes_apart_from_mean(std::span<const Vector> axes);
-std::vector<Apart> arrows_apart_from_mean(std::span<const Vector> arrows);
+std::vector<Apart> apart_from_mean(std::span<const Vector> directions, Ends ends);
 
 /// From a best great circle: the angle off that of the others is held against their scatter by
 /// Student's t with N - 3 degrees of freedom.
-std::vector<Apart> axes_apart_from_girdle(std::span<const Vector> axes);
+std::vector<Apart> apart_from_girdle(std::span<const Vector> axes);
 
 }  // namespace lodebook::reduction

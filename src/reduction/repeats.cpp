@@ -18,12 +18,14 @@ std::vector<Vector> axes_of(std::span<const Repeat> repeats, const std::vector<s
   return axes;
 }
 
-/// The middle of axes that have no mean: of their sum, each turned to the side of the first.
-Vector middle(const std::vector<Vector>& axes) {
+/// The middle of directions that have no mean: of their sum, axes turned to the side of the first.
+Vector middle(const std::vector<Vector>& directions, Ends ends) {
   Vector sum;
-  for (const Vector& axis : axes)
-    sum = sum + (dot(axis, axes.front()) < 0 ? -axis : axis);
-  return unit(sum).value_or(axes.front());
+  for (const Vector& direction : directions) {
+    const bool turns = ends == Ends::both && dot(direction, directions.front()) < 0;
+    sum = sum + (turns ? -direction : direction);
+  }
+  return unit(sum).value_or(directions.front());
 }
 
 }  // namespace
@@ -33,7 +35,7 @@ double limit_of(double sigma, double floor) {
   return std::clamp(3 * sigma, floor, half_turn);
 }
 
-std::optional<Agreement> agreement(std::span<const Repeat> repeats) {
+std::optional<Agreement> agreement(std::span<const Repeat> repeats, Ends ends) {
   if (repeats.size() < 2) return std::nullopt;
   Agreement result;
   std::vector<Agreement::Member>& members = result.members;
@@ -43,10 +45,10 @@ std::optional<Agreement> agreement(std::span<const Repeat> repeats) {
   const auto excess = [&members](std::size_t i) { return members[i].off / members[i].limit; };
   while (true) {
     const std::vector<Vector> axes = axes_of(repeats, kept);
-    result.mean = mean_of_axes(axes);
-    const Vector centre = result.mean ? result.mean->axis : middle(axes);
+    result.mean = mean_of(axes, ends);
+    const Vector centre = result.mean ? result.mean->axis : middle(axes, ends);
     for (std::size_t i = 0; i < repeats.size(); ++i) {
-      const double off = angle_between_axes(repeats[i].axis, centre).degrees();
+      const double off = angle_between(repeats[i].axis, centre, ends).degrees();
       const double limit = limit_of(repeats[i].sigma, repeat_floor);
       members[i] = {off, limit, off > limit, centre};
     }

@@ -9,7 +9,7 @@
 
 namespace lodebook::reduction {
 
-/// A pole or line, and one sigma of its direction in degrees.
+/// A pole, line or arrow, and one sigma of its direction in degrees.
 struct Repeat {
   Vector axis;
   double sigma = 0;
@@ -38,6 +38,6 @@ struct Agreement {
 /// mean of the others, so that one bad repeat does not condemn the good ones. Two that disagree are
 /// both apart, since nothing tells which is wrong, and so are all that have no mean, by their
 /// angle from the middle of them. Nothing for fewer than two repeats.
-std::optional<Agreement> agreement(std::span<const Repeat> repeats);
+std::optional<Agreement> agreement(std::span<const Repeat> repeats, Ends ends);
 
 }  // namespace lodebook::reduction

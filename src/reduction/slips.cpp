@@ -151,13 +151,19 @@ std::string explain_plane(const PlaneAttitude& typed, double limit, const PlaneM
   return advice(std::move(candidates), limit);
 }
 
-std::string explain_line(const LineAttitude& typed, double limit, const LineMisfit& misfit) {
+std::string explain_line(const LineAttitude& typed, double limit, Ends ends,
+                         const LineMisfit& misfit) {
   using Form = LineAttitude::Form;
   std::vector<Candidate> candidates;
   const auto try_line = [&](std::string words, const LineAttitude& meant) {
-    if (const auto line = meant.line()) candidates.push_back({std::move(words), misfit(*line)});
+    if (const auto line = meant.line())
+      candidates.push_back({std::move(words), misfit(*line, meant.slope.value < 0)});
   };
   if (typed.form == Form::rake || typed.form == Form::vertical) return {};
+  if (const auto line = typed.line(); line && ends == Ends::one) {
+    const Line<north::dial> turned(line->trend().opposite(), line->plunge());
+    candidates.push_back({"read against the flow", misfit(turned, typed.slope.value < 0)});
+  }
   for (const MeantBearing& slip : bearing_slips(typed.bearing)) {
     LineAttitude other = typed;
     other.bearing = slip.bearing;

@@ -24,13 +24,15 @@ std::vector<MeantBearing> bearing_slips(const notebook::Bearing& typed);
 
 /// How far a reading is from where it should be, degrees.
 using PlaneMisfit = std::function<double(const Plane<north::dial>&)>;
-using LineMisfit = std::function<double(const Line<north::dial>&)>;
+/// `rises`: it was typed with a negative plunge, so that as an arrow it points to its upper end.
+using LineMisfit = std::function<double(const Line<north::dial>&, bool rises)>;
 
 /// The slips that bring the misfit to `limit` or less, best first and three at most, as advice
 /// such as `east for west? then within 1.2 degrees`; empty if none does.
 std::string explain_plane(const notebook::PlaneAttitude& plane, double limit,
                           const PlaneMisfit& misfit);
-std::string explain_line(const notebook::LineAttitude& line, double limit,
+/// Arrows, which count at one of their `ends`, may also have been read against the flow.
+std::string explain_line(const notebook::LineAttitude& line, double limit, Ends ends,
                          const LineMisfit& misfit);
 
 /// The same for a sight that is expected at an azimuth on the dial; `south_end` as it was typed,

@@ -52,6 +52,16 @@ bool any_side(std::span<const Row> rows) {
   });
 }
 
+/// Where a line that was read points, on the dial.
+Vector pointing(const Row& row) {
+  const Vector down = direction_of(row.as_read.value_or(0), *row.plunge);
+  return row.rises ? -down : down;
+}
+
+Ends ends_of(const notebook::Kind& kind) {
+  return kind.is_arrow ? Ends::one : Ends::both;
+}
+
 }  // namespace
 
 void Station::begin(Page& page) {
@@ -227,7 +237,7 @@ void Station::check_in_plane(const Row& row, const LineAttitude& attitude,
     return;
   }
   const Vector pole = read->plane.pole();
-  const auto off = [&](const Line<north::dial>& candidate) {
+  const auto off = [&](const Line<north::dial>& candidate, bool = false) {
     const Line<north::magnetic> turned(to_magnetic(candidate.trend(), settings.set),
                                        candidate.plunge());
     return angle_out_of_plane(turned.direction(), pole).degrees();
@@ -245,7 +255,7 @@ void Station::check_in_plane(const Row& row, const LineAttitude& attitude,
   check.passed = check.figure <= check.limit;
   if (!check.passed) {
     report(row, wording::line_off_plane(check.figure, check.plane_kind->name, check.limit,
-                                        explain_line(attitude, check.limit, off)));
+                                        explain_line(attitude, check.limit, Ends::both, off)));
   }
   page_->checks.push_back(check);
 }
@@ -312,12 +322,13 @@ void Station::check_repeats(std::size_t first_row, const Settings& settings) {
       repeats.push_back(
           {on_dial->pole(), pole_sigma(accuracy.bearing, accuracy.dip, on_dial->dip())});
     } else {
-      repeats.push_back({direction_of(row.as_read.value_or(0), *row.plunge),
-                         line_sigma(accuracy.bearing, accuracy.dip)});
+      repeats.push_back({pointing(row), line_sigma(accuracy.bearing, accuracy.dip)});
     }
     rows.push_back(&row);
   }
-  const auto agreed = agreement(repeats);
+  if (rows.empty()) return;
+  const Ends ends = ends_of(*rows.front()->kind);
+  const auto agreed = agreement(repeats, ends);
   if (!agreed) return;
   const bool is_plane = rows.front()->kind->type == Kind::Type::plane;
 
@@ -349,9 +360,11 @@ void Station::check_repeats(std::size_t first_row, const Settings& settings) {
         return angle_between_axes(meant.pole(), member.held_against).degrees();
       });
     } else if (const auto* line = std::get_if<LineAttitude>(&rows[i]->reading->what)) {
-      help = explain_line(*line, member.limit, [&member](const Line<north::dial>& meant) {
-        return angle_between_axes(meant.direction(), member.held_against).degrees();
-      });
+      const auto off = [&](const Line<north::dial>& meant, bool rises) {
+        const Vector direction = rises ? -meant.direction() : meant.direction();
+        return angle_between(direction, member.held_against, ends).degrees();
+      };
+      help = explain_line(*line, member.limit, ends, off);
     }
     report(*rows[i], wording::repeat_spread(is_plane ? "the pole" : "the line", member.off,
                                             member.limit, help));
@@ -368,8 +381,8 @@ void Station::check_repeats(std::size_t first_row, const Settings& settings) {
       found.mean_azimuth = axis(*found.mean_azimuth);
     found.mean_slope = plane.dip;
   } else {
-    const TrendAndPlunge line = line_of_axis(agreed->mean->axis);
-    if (line.plunge < 90) found.mean_azimuth = added(line.trend, turn);
+    const TrendAndPlunge line = line_of_arrow(agreed->mean->axis);
+    if (std::abs(line.plunge) < 90) found.mean_azimuth = added(line.trend, turn);
     found.mean_slope = line.plunge;
   }
   found.precision = agreed->mean->precision;
@@ -384,13 +397,13 @@ void Station::take_mean(std::size_t first_row, const Settings& settings) {
     Row& row = page_->rows[i];
     if (row.status == Status::rejected) continue;
     const auto* plane = std::get_if<PlaneAttitude>(&row.reading->what);
-    axes.push_back(plane ? plane->plane()->pole()
-                         : direction_of(row.as_read.value_or(0), *row.plunge));
+    axes.push_back(plane ? plane->plane()->pole() : pointing(row));
     if (!first) first = &row;
     last = &row;
   }
-  const auto mean = mean_of_axes(axes);
-  if (!mean || axes.size() < 2) return;
+  if (axes.size() < 2) return;
+  const auto mean = mean_of(axes, ends_of(*first->kind));
+  if (!mean) return;
 
   Row row = new_row(*first->entry, settings, first->unit);
   row.surface = first->surface;
@@ -411,6 +424,7 @@ void Station::take_mean(std::size_t first_row, const Settings& settings) {
                 any_side(std::span(page_->rows).subspan(first_row)), settings, share);
   } else {
     const TrendAndPlunge line = line_of_axis(mean->axis);
+    row.rises = line_of_arrow(mean->axis).plunge < 0;
     fill_trend(row,
                Line<north::dial>(*Azimuth<north::dial>::from_degrees(line.trend),
                                  *Plunge::from_degrees(line.plunge)),

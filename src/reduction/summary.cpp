@@ -66,18 +66,18 @@ Summary summary_of(Group group) {
     axes.push_back(member->axis);
     if (member->has_direction) azimuths.push_back(*member->azimuth);
   }
-  summary.mean = of.is_arrow ? mean_of_arrows(axes) : mean_of_axes(axes);
+  const Ends ends = of.is_arrow ? Ends::one : Ends::both;
+  summary.mean = mean_of(axes, ends);
   summary.azimuths = of.is_plane ? axial_mean(azimuths) : circular_mean(azimuths);
   summary.tensor = orientation_tensor(axes);
   if (!summary.tensor) return summary;
   summary.chance_of_evenness = chance_of_evenness(*summary.tensor, axes.size());
 
-  std::vector<Apart> apart =
-      of.is_arrow ? arrows_apart_from_mean(axes) : axes_apart_from_mean(axes);
+  std::vector<Apart> apart = apart_from_mean(axes, ends);
   summary.fabric = fabric_without(axes, apart);
   if (summary.fabric == Fabric::girdle && !of.is_arrow && summary.tensor->has_best_circle()) {
     summary.girdle = Girdle{summary.tensor->axes[2], girdle_pole_cone95(axes)};
-    apart = axes_apart_from_girdle(axes);
+    apart = apart_from_girdle(axes);
   } else if (summary.fabric == Fabric::too_few || summary.fabric == Fabric::no_preference) {
     apart.clear();  // from nothing
   }

@@ -12,9 +12,8 @@
 using namespace lodebook;
 using namespace lodebook::test;
 using reduction::Apart;
-using reduction::arrows_apart_from_mean;
-using reduction::axes_apart_from_girdle;
-using reduction::axes_apart_from_mean;
+using reduction::apart_from_girdle;
+using reduction::apart_from_mean;
 
 namespace {
 
@@ -43,9 +42,9 @@ std::vector<Vector> tight_about(double trend, double plunge) {
 
 TEST_CASE("one far from a cluster is named, with its angle from the others' mean") {
   std::vector<Vector> axes = tight_about(40, 30);
-  CHECK(axes_apart_from_mean(axes).empty());
+  CHECK(apart_from_mean(axes, Ends::both).empty());
   axes.insert(axes.begin() + 3, direction_of(40, 55));
-  const auto apart = axes_apart_from_mean(axes);
+  const auto apart = apart_from_mean(axes, Ends::both);
   REQUIRE(places(apart) == Places{3});
   CHECK(std::abs(apart[0].degrees - 25) < 0.1);
 }
@@ -53,18 +52,18 @@ TEST_CASE("one far from a cluster is named, with its angle from the others' mean
 TEST_CASE("either end of an axis will do, of an arrow it will not") {
   std::vector<Vector> axes = tight_about(40, 30);
   axes[2] = -axes[2];
-  CHECK(axes_apart_from_mean(axes).empty());
-  const auto apart = arrows_apart_from_mean(axes);
+  CHECK(apart_from_mean(axes, Ends::both).empty());
+  const auto apart = apart_from_mean(axes, Ends::one);
   REQUIRE(places(apart) == Places{2});
   CHECK(std::abs(apart[0].degrees - 180) < 2.5);
-  CHECK(arrows_apart_from_mean(tight_about(40, 30)).empty());
+  CHECK(apart_from_mean(tight_about(40, 30), Ends::one).empty());
 }
 
 TEST_CASE("several are named in the order of their places") {
   std::vector<Vector> axes = tight_about(40, 30);
   axes.push_back(direction_of(220, 30));
   axes.insert(axes.begin(), direction_of(130, 5));
-  CHECK(places(axes_apart_from_mean(axes)) == Places{0, 9});
+  CHECK(places(apart_from_mean(axes, Ends::both)) == Places{0, 9});
 }
 
 TEST_CASE("one far from a great circle is named, with its angle off that of the others") {
@@ -76,10 +75,10 @@ TEST_CASE("one far from a great circle is named, with its angle off that of the 
     const double off = turn % 30 == 0 ? 0.01 : -0.01;
     axes.push_back(*unit(cos(angle) * along + sin(angle) * cross(pole, along) + off * pole));
   }
-  CHECK(axes_apart_from_girdle(axes).empty());
+  CHECK(apart_from_girdle(axes).empty());
   const Angle off = *Angle::from_degrees(20);
   axes.push_back(cos(off) * along + sin(off) * pole);
-  const auto apart = axes_apart_from_girdle(axes);
+  const auto apart = apart_from_girdle(axes);
   REQUIRE(places(apart) == Places{axes.size() - 1});
   CHECK(std::abs(apart[0].degrees - 20) < 1);
 }
@@ -87,18 +86,18 @@ TEST_CASE("one far from a great circle is named, with its angle off that of the 
 TEST_CASE("within 5 degrees nothing is far off, however tight the others") {
   std::vector<Vector> axes(10, direction_of(40, 30));
   axes.push_back(direction_of(40, 34.9));
-  CHECK(axes_apart_from_mean(axes).empty());
+  CHECK(apart_from_mean(axes, Ends::both).empty());
   axes.back() = direction_of(40, 35.1);
-  CHECK(places(axes_apart_from_mean(axes)) == Places{10});
+  CHECK(places(apart_from_mean(axes, Ends::both)) == Places{10});
 }
 
 TEST_CASE("of four nothing is far off, and at least four stay behind") {
   std::vector<Vector> axes(3, direction_of(40, 30));
   axes.push_back(direction_of(130, 0));
-  CHECK(axes_apart_from_mean(axes).empty());
-  CHECK(axes_apart_from_girdle(axes).empty());
-  CHECK(axes_apart_from_mean({}).empty());
-  CHECK(axes_apart_from_girdle({}).empty());
+  CHECK(apart_from_mean(axes, Ends::both).empty());
+  CHECK(apart_from_girdle(axes).empty());
+  CHECK(apart_from_mean({}, Ends::both).empty());
+  CHECK(apart_from_girdle({}).empty());
 }
 
 TEST_CASE("the search ends after a number of them") {
@@ -106,7 +105,7 @@ TEST_CASE("the search ends after a number of them") {
   std::vector<Vector> axes = random.cluster(2000, direction_of(40, 30), 5000);
   for (int i = 0; i < 30; ++i)
     axes.push_back(direction_of(12.0 * i, 0));
-  CHECK(axes_apart_from_mean(axes).size() == reduction::most_apart);
+  CHECK(apart_from_mean(axes, Ends::both).size() == reduction::most_apart);
 }
 
 TEST_CASE("a planted stray is found, and in clean groups chance names one in a hundred") {
@@ -120,10 +119,10 @@ TEST_CASE("a planted stray is found, and in clean groups chance names one in a h
     for (int i = 0; i < groups; ++i) {
       const Vector center = random.anywhere();
       std::vector<Vector> axes = random.cluster(12, center, precision);
-      named += axes_apart_from_mean(axes).empty() ? 0 : 1;
+      named += apart_from_mean(axes, Ends::both).empty() ? 0 : 1;
       // At right angles to the centre, nothing of a cluster of this precision lies by chance.
       axes[5] = *unit(cross(center, random.anywhere()));
-      const Places apart = places(axes_apart_from_mean(axes));
+      const Places apart = places(apart_from_mean(axes, Ends::both));
       found += std::ranges::count(apart, std::size_t{5}) > 0 ? 1 : 0;
     }
     INFO("precision " << precision);
@@ -136,10 +135,10 @@ TEST_CASE("a planted stray is found, and in clean groups chance names one in a h
     for (int i = 0; i < groups; ++i) {
       const Vector pole = random.anywhere();
       std::vector<Vector> axes = random.girdle(12, pole, 150, scatter);
-      named += axes_apart_from_girdle(axes).empty() ? 0 : 1;
+      named += apart_from_girdle(axes).empty() ? 0 : 1;
       axes[5] = random.folded(pole, 60, 0);
       axes[5] = *unit(axes[5] + 0.9 * pole);  // 42 degrees off
-      const Places apart = places(axes_apart_from_girdle(axes));
+      const Places apart = places(apart_from_girdle(axes));
       found += std::ranges::count(apart, std::size_t{5}) > 0 ? 1 : 0;
     }
     INFO("scatter " << scatter);

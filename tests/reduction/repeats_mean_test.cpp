@@ -174,3 +174,31 @@ TEST_CASE("rakes join the mean as the lines that they are") {
   CHECK(miss(log.row(1).plunge, 60) < 1e-6);
   CHECK_FALSE(log.row(1).rake);
 }
+
+TEST_CASE(
+    "repeats of a current are arrows: one read against the flow is found, and turns no mean") {
+  const Reduced log(on_true_dial("current 270/0, 088/0, 092/0\n"));
+  CHECK_FALSE(log.check().passed);
+  CHECK(off(log.check().mean_azimuth, 90) < exact);
+  REQUIRE(log.diagnostics().size() == 1);
+  CHECK(log.diagnostics()[0]->help == "read against the flow? then 0.0 degrees off");
+  CHECK(log.row(0).status == Status::suspect);
+  CHECK(log.row(1).status == Status::ok);
+  // The same readings of an axis agree.
+  CHECK(Reduced(on_true_dial("lineation 270/0, 088/0, 092/0\n")).check().passed);
+}
+
+TEST_CASE("the mean of currents that rise rises, and keeps the end that it points to") {
+  const Reduced each(on_true_dial("current 350/-2, 352/-3, 351/-2\n"));
+  CHECK(each.check().passed);
+  CHECK(off(each.check().mean_azimuth, 351) < 0.1);
+  CHECK(each.check().mean_slope.value() < 0);
+  const Reduced log(on_true_dial("current 350/-2, 352/-3, 351/-2\n"), means());
+  REQUIRE(log.row_count() == 1);
+  CHECK(log.row().rises);
+  CHECK(off(log.row().trend, 171) < 0.1);
+  CHECK(log.row().plunge.value() > 0);
+  const Reduced level(on_true_dial("current 350/-2, 352/2, 351/1\n"), means());
+  CHECK_FALSE(level.row().rises);
+  CHECK(off(level.row().trend, 351) < 0.1);
+}

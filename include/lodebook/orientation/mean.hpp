@@ -36,4 +36,9 @@ std::optional<DirectionMean> mean_of_axes(std::span<const Vector> axes);
 /// for an empty span, or where they cancel out.
 std::optional<DirectionMean> mean_of_arrows(std::span<const Vector> arrows);
 
+/// Of axes, or of arrows.
+inline std::optional<DirectionMean> mean_of(std::span<const Vector> directions, Ends ends) {
+  return ends == Ends::one ? mean_of_arrows(directions) : mean_of_axes(directions);
+}
+
 }  // namespace lodebook

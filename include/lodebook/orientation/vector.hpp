@@ -2,6 +2,7 @@
 // Unit vectors in space: north, east, down.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 
 #include <lodebook/orientation/angle.hpp>
@@ -40,5 +41,14 @@ std::optional<Vector> unit(Vector v);
 /// The angle between two axes (directions without an arrow), in [0, 90] degrees, accurate also for
 /// nearly parallel ones: atan2(|a x b|, |a . b|).
 Angle angle_between_axes(Vector a, Vector b);
+/// The angle between two arrows, in [0, 180] degrees: atan2(|a x b|, a . b).
+Angle angle_between_arrows(Vector a, Vector b);
+
+/// Whether a direction counts at both its ends or at one.
+enum class Ends : std::uint8_t { both, one };
+/// Of axes, or of arrows.
+inline Angle angle_between(Vector a, Vector b, Ends ends) {
+  return ends == Ends::one ? angle_between_arrows(a, b) : angle_between_axes(a, b);
+}
 
 }  // namespace lodebook

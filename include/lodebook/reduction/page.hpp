@@ -82,9 +82,10 @@ struct Check {
 
   // for `repeats`
   std::size_t count = 0;
-  /// Strike (dip to the right) and dip of the mean plane, or trend and plunge of the mean line, in
-  /// the north of the rows; the azimuth is missing for a horizontal plane or vertical line, and
-  /// both where no mean is better than another, as of two at right angles.
+  /// Strike (dip to the right) and dip of the mean plane, or trend and plunge of the mean line
+  /// (negative of an arrow that rises), in the north of the rows; the azimuth is missing for a
+  /// horizontal plane or vertical line, and both where no mean is better than another, as of two at
+  /// right angles.
   std::optional<double> mean_azimuth;
   std::optional<double> mean_slope;
   /// Fisher's precision and 95 % cone (degrees), where defined: three or more repeats, k of 4 up.
