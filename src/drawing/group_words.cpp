@@ -21,13 +21,18 @@ constexpr std::string_view nothing = "No planes and no lines.";
 
 }  // namespace
 
+bool has_girdle_to_draw(const Summary& summary) {
+  return summary.girdle && summary.girdle->is_known();
+}
+
 bool has_mean_to_draw(const Summary& summary) {
-  return summary.mean && summary.mean->cone95 && summary.fabric != reduction::Fabric::no_preference;
+  return !summary.girdle && summary.mean && summary.mean->cone95 &&
+         summary.fabric != reduction::Fabric::no_preference;
 }
 
 std::string words_of(const Attitudes& attitudes, const Attitude& attitude) {
   const std::string& station = attitudes.station(attitude.station);
-  const notebook::Notation notation = output::notation_of(attitudes);
+  const notebook::Notation notation = attitudes.notation();
   return fmt::format("{}{}{}: {} as typed, {} from {} north", station, station.empty() ? "" : ", ",
                      attitudes.kind(attitude.kind), attitude.written,
                      attitude.is_plane ? output::plane_words(attitude.axis, notation)
@@ -36,14 +41,15 @@ std::string words_of(const Attitudes& attitudes, const Attitude& attitude) {
 }
 
 std::string figures_of(const SummaryDocument& document, const Summary& summary) {
-  const notebook::Notation notation = output::notation_of(document.attitudes);
+  const notebook::Notation notation = document.attitudes.notation();
   std::string words = output::counts_of(summary.group);
-  if (summary.girdle) {
-    words +=
-        fmt::format("; girdle {}, its pole {}", output::plane_words(summary.girdle->pole, notation),
-                    output::line_words(summary.girdle->pole, notation));
-    if (summary.girdle->cone95)
-      words += fmt::format(" ±{}°", output::figure_text(*summary.girdle->cone95, 1));
+  if (has_girdle_to_draw(summary)) {
+    words += fmt::format("; girdle {}, its pole {} ±{}°",
+                         output::plane_words(summary.girdle->pole, notation),
+                         output::line_words(summary.girdle->pole, notation),
+                         output::figure_text(*summary.girdle->cone95, 1));
+  } else if (summary.girdle) {
+    words += "; a girdle, its pole not known";
   } else if (has_mean_to_draw(summary)) {
     words += fmt::format("; mean {} ±{}°",
                          summary.group.is_plane ? output::plane_words(summary.mean->axis, notation)
@@ -58,12 +64,17 @@ std::string legend_of(const SummaryDocument& document, const Summary& summary) {
   return document.attitudes.kind(summary.group.kind) + ": " + figures_of(document, summary);
 }
 
-std::string panel_title(const SummaryDocument& document, const Group& group, bool with_kind) {
+bool has_norths(const SummaryDocument& document) {
+  return std::ranges::any_of(document.summaries, [&](const Summary& summary) {
+    return summary.group.north != document.summaries.front().group.north;
+  });
+}
+
+std::string panel_title(const SummaryDocument& document, const Group& group, bool with_kind,
+                        bool with_north) {
   std::string title = with_kind ? output::title_of(document.attitudes, group)
                                 : output::place_of(document.attitudes, group);
-  const bool mixed = std::ranges::any_of(
-      document.summaries, [&](const Summary& other) { return other.group.north != group.north; });
-  if (mixed) {
+  if (with_north) {
     if (!title.empty()) title += ", ";
     title += fmt::format("from {} north", reduction::name_of(group.north));
   }

@@ -4,11 +4,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <lodebook/drawing/panels.hpp>
 #include <lodebook/drawing/style.hpp>
 #include <lodebook/orientation/line.hpp>
 #include <lodebook/output/text.hpp>
+#include <map>
+#include <optional>
 #include <tuple>
 
 #include "group_words.hpp"
@@ -105,7 +108,7 @@ void draw_far_off(Picture& picture, const NetFrame& frame, const SummaryDocument
 /// The mean of a cluster, or the best great circle of a girdle and its pole.
 void draw_mean(Picture& picture, const NetFrame& frame, const Summary& summary) {
   const Series series = summary.group.kind;
-  if (summary.girdle) {
+  if (has_girdle_to_draw(summary)) {
     for (auto& part : parts_on_net(frame, great_circle(summary.girdle->pole, curve_step)))
       picture.line(Role::girdle, std::move(part), series);
     const Point at = frame.place(summary.girdle->pole);
@@ -114,8 +117,7 @@ void draw_mean(Picture& picture, const NetFrame& frame, const Summary& summary) 
                    {towards(at, azimuth, mean_radius), towards(at, azimuth + 180, mean_radius)},
                    series);
     }
-    if (summary.girdle->cone95)
-      draw_cone(picture, frame, summary.girdle->pole, *summary.girdle->cone95, series);
+    draw_cone(picture, frame, summary.girdle->pole, *summary.girdle->cone95, series);
   } else if (has_mean_to_draw(summary)) {
     picture.area(Role::mean, symbol_of(series, frame.place(summary.mean->axis), mean_radius),
                  series);
@@ -181,53 +183,71 @@ Picture draw(const SummaryDocument& document, const Members& members, const NetS
 /// The groups of each net, in order: those that share unit, station and north, and with contours
 /// the kind.
 std::vector<Members> nets_of(const SummaryDocument& document, bool by_kind) {
+  using Key = std::tuple<std::optional<notebook::NameId>, std::optional<std::size_t>,
+                         std::optional<notebook::NameId>, reduction::North,
+                         std::optional<notebook::NameId>>;
+  std::map<Key, std::size_t> places;
   std::vector<Members> nets;
-  const auto key = [by_kind](const Summary& summary) {
-    const reduction::Group& group = summary.group;
-    return std::tuple(group.unit, group.log, group.station, group.north,
-                      by_kind ? std::optional(group.kind) : std::nullopt);
-  };
   for (const Summary& summary : document.summaries) {
-    const auto same = std::ranges::find_if(
-        nets, [&](const Members& net) { return key(*net.front()) == key(summary); });
-    if (same == nets.end()) {
-      nets.push_back({&summary});
-    } else {
-      same->push_back(&summary);
-    }
+    const reduction::Group& group = summary.group;
+    const Key key = {group.unit, group.log, group.station, group.north,
+                     by_kind ? std::optional(group.kind) : std::nullopt};
+    const auto [place, is_new] = places.try_emplace(key, nets.size());
+    if (is_new) nets.emplace_back();
+    nets[place->second].push_back(&summary);
   }
   return nets;
 }
 
-}  // namespace
-
-Picture net_drawing(const SummaryDocument& document, double width) {
-  Members all;
-  for (const Summary& summary : document.summaries)
-    all.push_back(&summary);
-  return draw(document, all, {}, "", width);
+/// What means and girdles look like, as far as any is drawn.
+std::string caption(const SummaryDocument& document) {
+  bool has_mean = false;
+  bool has_girdle = false;
+  bool has_far_off = false;
+  bool rises = false;
+  for (const Summary& summary : document.summaries) {
+    has_girdle = has_girdle || has_girdle_to_draw(summary);
+    has_mean = has_mean || has_mean_to_draw(summary);
+    has_far_off = has_far_off || !summary.far_off.empty();
+    rises = rises || std::ranges::any_of(summary.group.members, [](const auto* member) {
+              return member->axis.down < -level_on_net;
+            });
+  }
+  std::string words;
+  if (has_mean) {
+    words +=
+        "Large symbols: means of poles and lines, turned to one hemisphere as axes, or of arrows, "
+        "with the cone that holds them with 95 % confidence. ";
+  }
+  if (has_girdle) {
+    words +=
+        "Thick and dashed: the best great circle of a girdle; crosses: its pole, with its cone by "
+        "bootstrap. ";
+  }
+  if (has_far_off) words += "Thin rings with a station's name: readings far outside their group. ";
+  if (rises) words += "Arrows that rise lie at their lower end. ";
+  return words;
 }
+
+}  // namespace
 
 Picture net_picture(const SummaryDocument& document, const NetStyle& style) {
   const std::vector<Members> nets = nets_of(document, style.contours);
   std::vector<Picture> panels;
   const double width = panel_width(nets.size());
   const bool by_kind = style.contours && nets.size() > 1;
-  for (const Members& net : nets)
-    panels.push_back(
-        draw(document, net, style, panel_title(document, net.front()->group, by_kind), width));
+  const bool by_north = has_norths(document);
+  for (const Members& net : nets) {
+    const std::string title = panel_title(document, net.front()->group, by_kind, by_north);
+    panels.push_back(draw(document, net, style, title, width));
+  }
 
   std::vector<std::string> footer = {fmt::format("Equal-area (Schmidt) net, lower hemisphere; {}.",
                                                  style.circles && style.poles
                                                      ? "planes as great circles and as poles"
                                                  : style.circles ? "planes as great circles"
                                                                  : "planes as poles")};
-  footer.push_back(
-      "Large symbols: means of poles, turned to one hemisphere as axes, and of lines, with the "
-      "cone "
-      "that holds them with 95 % confidence. Dashed: the best great circle of a girdle; crosses: "
-      "its pole, with its cone by bootstrap. Thin rings with a station's name: readings far "
-      "outside their group.");
+  footer.push_back(caption(document));
   if (style.contours)
     footer.push_back(
         "Sigma is what chance alone does to the number of N even readings in the cap, which has 3 "

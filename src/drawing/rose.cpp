@@ -144,7 +144,7 @@ std::string words_of_rose(const SummaryDocument& document, const Summary& summar
   if (mean.is_meaningful()) {
     words +=
         fmt::format("; mean {} ±{}°, resultant {}",
-                    output::mean_azimuth_words(summary, output::notation_of(document.attitudes)),
+                    output::mean_azimuth_words(summary, document.attitudes.notation()),
                     output::figure_text(*mean.arc95, 1), output::figure_text(mean.resultant, 2));
   } else if (mean.count > 1) {
     words += fmt::format("; no mean: resultant {}, which chance gives {} times in 100",
@@ -154,12 +154,11 @@ std::string words_of_rose(const SummaryDocument& document, const Summary& summar
   return words;
 }
 
-Picture draw(const SummaryDocument& document, const Summary& summary, int bin_degrees,
-             double width) {
+Picture draw(const SummaryDocument& document, const Summary& summary, std::string_view title,
+             int bin_degrees, double width) {
   Picture picture("rose-drawing", "", "", width, width);
   double y = 0;
-  for (const std::string& line :
-       heading_of(panel_title(document, summary.group, true), Role::label, width)) {
+  for (const std::string& line : heading_of(title, Role::label, width)) {
     y += height_of(Role::label) + 1;
     picture.words(Role::label, {width / 2, y}, line, Words::Anchor::middle);
   }
@@ -194,13 +193,16 @@ Picture draw(const SummaryDocument& document, const Summary& summary, int bin_de
 Picture rose_picture(const SummaryDocument& document, int bin_degrees) {
   std::vector<Picture> panels;
   const double width = panel_width(document.summaries.size());
-  for (const Summary& summary : document.summaries)
-    panels.push_back(draw(document, summary, bin_degrees, width));
+  const bool by_north = has_norths(document);
+  for (const Summary& summary : document.summaries) {
+    const std::string title = panel_title(document, summary.group, true, by_north);
+    panels.push_back(draw(document, summary, title, bin_degrees, width));
+  }
   std::vector<std::string> footer = {fmt::format(
       "Bins of {} degrees, the first from 000 to {:03}; the area of a petal goes by its count "
       "(radius by the square root), figures on rings are counts. Strikes are axes and count at "
-      "both "
-      "ends; trends are arrows. Ticks on the rim: readings. Thick line: the mean, with the arc "
+      "both ends; trends are arrows. Ticks on the rim: readings. Thick line: the mean, with the "
+      "arc "
       "that "
       "holds it with 95 % confidence.",
       bin_degrees, bin_degrees)};

@@ -29,22 +29,20 @@ struct SummaryColumn {
 void append_count(Out out, std::size_t count) {
   append_figure(out, static_cast<std::int64_t>(count), 0);
 }
-void append_azimuth(Out out, double degrees) {
-  append_figure(out, rounded_azimuth(degrees, 2), 2);
+void append_azimuth(Out out, const std::optional<double>& degrees) {
+  if (degrees) append_figure(out, rounded_azimuth(*degrees, 2), 2);
 }
 void append_strike(Out out, Vector pole) {
-  const StrikeAndDip plane = plane_of_pole(pole);
-  if (plane.dip > 0) append_azimuth(out, plane.strike);
+  append_azimuth(out, shown_plane(pole, 2).strike);
 }
 void append_dip(Out out, Vector pole) {
-  append_figure_of(out, plane_of_pole(pole).dip, 2);
+  append_figure_of(out, shown_plane(pole, 2).dip, 2);
 }
 void append_trend(Out out, Vector line) {
-  const TrendAndPlunge found = line_of_arrow(line);
-  if (std::abs(found.plunge) < 90) append_azimuth(out, found.trend);
+  append_azimuth(out, shown_line(line, 2).trend);
 }
 void append_plunge(Out out, Vector line) {
-  append_figure_of(out, line_of_arrow(line).plunge, 2);
+  append_figure_of(out, shown_line(line, 2).plunge, 2);
 }
 
 /// The mean of a group of planes, or of one of lines.
@@ -63,7 +61,7 @@ constexpr auto table_columns = std::to_array<SummaryColumn>({
     {"kind", Type::text,
      [](Out out, At at) { out += at.document.attitudes.kind(at.summary.group.kind); }},
     {"type", Type::word,
-     [](Out out, At at) { out += at.summary.group.is_plane ? "plane" : "line"; }},
+     [](Out out, At at) { out += type_of(at.summary.group); }},
     {"unit", Type::text,
      [](Out out, At at) {
        if (at.summary.group.unit) out += at.document.attitudes.unit(*at.summary.group.unit);

@@ -19,19 +19,23 @@ Json text(std::string_view words) {
   return notebook::valid_utf8(words);
 }
 
+Json azimuth_or_null(const std::optional<double>& degrees) {
+  return degrees ? azimuth_figure(*degrees) : Json();
+}
+
 /// The plane of a pole, and a line.
 Json plane_json(Vector pole) {
-  const StrikeAndDip plane = plane_of_pole(pole);
+  const ShownPlane plane = shown_plane(pole, 2);
   Json json = Json::object();
-  json["strike"] = plane.dip > 0 ? azimuth_figure(plane.strike) : Json();
+  json["strike"] = azimuth_or_null(plane.strike);
   json["dip"] = figure(plane.dip, 2);
   return json;
 }
 Json line_json(Vector line) {
-  const TrendAndPlunge found = line_of_arrow(line);
+  const ShownLine shown = shown_line(line, 2);
   Json json = Json::object();
-  json["trend"] = std::abs(found.plunge) < 90 ? azimuth_figure(found.trend) : Json();
-  json["plunge"] = figure(found.plunge, 2);
+  json["trend"] = azimuth_or_null(shown.trend);
+  json["plunge"] = figure(shown.plunge, 2);
   return json;
 }
 
@@ -104,7 +108,7 @@ Json group_json(const Attitudes& attitudes, const Summary& summary) {
   const Group& group = summary.group;
   Json json = Json::object();
   json["kind"] = text(attitudes.kind(group.kind));
-  json["type"] = group.is_plane ? "plane" : "line";
+  json["type"] = type_of(group);
   json["unit"] = group.unit ? text_or_null(attitudes.unit(*group.unit)) : Json();
   json["station"] = group.station ? text_or_null(attitudes.station(*group.station)) : Json();
   json["file"] = group.log ? text(file_of(attitudes.logs()[*group.log])) : Json();

@@ -90,13 +90,18 @@ void append_tensor(std::string& out, const Summary& summary, Notation notation) 
 
 void append_girdle(std::string& out, const Summary& summary, Notation notation) {
   if (!summary.girdle) return;
-  const std::string cone = summary.girdle->cone95 ? figure_text(*summary.girdle->cone95, 1) + "°"
-                                                  : std::string(undefined);
-  append_item(out, "girdle", plane_words(summary.girdle->pole, notation));
-  append_item(
-      out, "its pole",
-      fmt::format("{}, 95 % cone {} (bootstrap){}", line_words(summary.girdle->pole, notation),
-                  cone, summary.group.is_plane ? "; the fold axis, if these are folded" : ""));
+  const reduction::Girdle& girdle = *summary.girdle;
+  append_item(out, "girdle", plane_words(girdle.pole, notation));
+  std::string words = line_words(girdle.pole, notation);
+  words += girdle.cone95
+               ? fmt::format(", 95 % cone {}° (bootstrap)", figure_text(*girdle.cone95, 1))
+               : ", 95 % cone undefined";
+  if (!girdle.is_known()) {
+    words += ": it may lie nearly anywhere";
+  } else if (summary.group.is_plane) {
+    words += "; the fold axis, if these are folded";
+  }
+  append_item(out, "its pole", words);
 }
 
 void append_azimuths(std::string& out, const Summary& summary, Notation notation) {
@@ -157,7 +162,7 @@ void append_summary_text(std::string& out, const SummaryDocument& document, bool
              ? "repeats of one surface count once, as their mean"
              : "every reading counts, repeats of one surface too";
   out += "; planes are averaged by their poles, poles and lines as axes\n";
-  const Notation notation = notation_of(attitudes);
+  const Notation notation = attitudes.notation();
   for (const Summary& summary : document.summaries) {
     out.push_back('\n');
     append_group(out, document, summary, notation, color);

@@ -2,7 +2,7 @@
 // What summaries and pictures say of groups in words.
 #include <fmt/format.h>
 
-#include <algorithm>
+#include <cmath>
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/orientation/line.hpp>
 #include <lodebook/orientation/plane.hpp>
@@ -40,6 +40,10 @@ std::string place_of(const Attitudes& attitudes, const Group& group) {
   return place;
 }
 
+std::string_view type_of(const Group& group) {
+  return group.is_plane ? "plane" : group.is_arrow ? "arrow" : "line";
+}
+
 std::string counts_of(const Group& group) {
   std::string counts = counted(group.members.size(), "reading", "readings");
   if (group.surfaces != group.members.size()) {
@@ -74,41 +78,45 @@ std::string_view file_of(const reduction::AttitudeLog& log) {
 }
 
 std::string source_of(const Attitudes& attitudes, const reduction::Attitude& attitude) {
-  return fmt::format("{}:{}:{}", file_of(attitudes.logs()[attitude.log]), attitude.line,
-                     attitude.column);
+  std::string source;
+  append_source(source, file_of(attitudes.logs()[attitude.log]), attitude.line, attitude.column);
+  return source;
 }
 
-notebook::Notation notation_of(const Attitudes& attitudes) {
-  const bool all_quadrant =
-      !attitudes.logs().empty() && std::ranges::all_of(attitudes.logs(), [](const auto& log) {
-        return log.dial == notebook::Notation::quadrant;
-      });
-  return all_quadrant ? notebook::Notation::quadrant : notebook::Notation::azimuth;
+ShownPlane shown_plane(Vector pole, int decimals) {
+  const StrikeAndDip plane = plane_of_pole(pole);
+  if (rounded(plane.dip, decimals) == 0) return {std::nullopt, 0};
+  return {plane.strike, plane.dip};
+}
+
+ShownLine shown_line(Vector line, int decimals) {
+  const TrendAndPlunge found = line_of_arrow(line);
+  if (rounded(std::abs(found.plunge), decimals) == rounded(90, decimals))
+    return {std::nullopt, found.plunge};
+  return {found.trend, found.plunge};
 }
 
 std::string plane_words(Vector pole, notebook::Notation notation) {
-  const StrikeAndDip plane = plane_of_pole(pole);
+  const ShownPlane plane = shown_plane(pole, 1);
   std::string words;
-  append_converted_plane(words,
-                         rounded(plane.dip, 1) == 0 ? std::nullopt : std::optional(plane.strike),
-                         plane.dip, true, 1, 1, notation);
+  append_converted_plane(words, plane.strike, plane.dip, true, 1, 1, notation);
   return words;
 }
 
 std::string line_words(Vector line, notebook::Notation notation) {
-  const TrendAndPlunge found = line_of_arrow(line);
+  const ShownLine shown = shown_line(line, 1);
   std::string words;
-  append_converted_line(
-      words, std::abs(rounded(found.plunge, 1)) == 900 ? std::nullopt : std::optional(found.trend),
-      found.plunge, 1, 1, notation);
+  append_converted_line(words, shown.trend, shown.plunge, 1, 1, notation);
   return words;
 }
 
 std::string mean_azimuth_words(const reduction::Summary& summary, notebook::Notation notation) {
   double azimuth = *summary.azimuths.azimuth;
-  // Of a strike the northern end; east for one that runs east and west.
-  if (summary.group.is_plane && notation == notebook::Notation::quadrant && azimuth > 90)
-    azimuth += 180;
+  if (summary.group.is_plane) {
+    // Rounded first: the northern end of the strike as it is shown, east for east and west.
+    azimuth = static_cast<double>(rounded_axis(azimuth, 1)) / 10;
+    if (notation == notebook::Notation::quadrant && azimuth > 90) azimuth += 180;
+  }
   std::string words;
   append_converted_bearing(words, azimuth, 1, notation);
   return words;

@@ -71,11 +71,7 @@ void append_codes(std::string& out, const Row& row) {
 }
 
 void append_source(std::string& out, const RowContext& at) {
-  out += shown_name(at.source);
-  out.push_back(':');
-  append_figure(out, at.row.entry->line, 0);
-  out.push_back(':');
-  append_figure(out, at.row.entry->column, 0);
+  output::append_source(out, shown_name(at.source), at.row.entry->line, at.row.entry->column);
 }
 
 constexpr std::array<std::string_view, 4> types = {"plane", "line", "sight", "leg"};
@@ -189,6 +185,15 @@ constexpr auto plain_columns = [] {
 
 Columns columns(bool with_grid) {
   return with_grid ? Columns(with_grid_columns) : Columns(plain_columns);
+}
+
+void append_source(std::string& out, std::string_view file, std::uint32_t line,
+                   std::uint32_t column) {
+  out += file;
+  out.push_back(':');
+  append_figure(out, line, 0);
+  out.push_back(':');
+  append_figure(out, column, 0);
 }
 
 std::string source_of(const RowContext& at) {

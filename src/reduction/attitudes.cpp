@@ -28,11 +28,10 @@ void note_declination(AttitudeLog& log, const Settings& settings) {
 
 void set_figures(Attitude& attitude, const Row& row) {
   attitude.azimuth = attitude.is_plane ? row.strike : row.trend;
-  attitude.slope = (attitude.is_plane ? row.dip : row.plunge).value_or(0);
+  const double slope = (attitude.is_plane ? row.dip : row.plunge).value_or(0);
   attitude.has_direction = attitude.azimuth && row.uncertainty;
   const double azimuth = attitude.azimuth.value_or(0);
-  attitude.axis =
-      attitude.is_plane ? pole_of(azimuth, attitude.slope) : direction_of(azimuth, attitude.slope);
+  attitude.axis = attitude.is_plane ? pole_of(azimuth, slope) : direction_of(azimuth, slope);
   if (!row.rises) return;
   attitude.axis = -attitude.axis;
   if (attitude.azimuth) attitude.azimuth = wrap_degrees(azimuth + 180);
@@ -43,7 +42,8 @@ void set_figures(Attitude& attitude, const Row& row) {
 void Attitudes::begin_log(const Reduction& reduction) {
   AttitudeLog log;
   log.name = reduction.notebook().source.name();
-  log.dial = reduction.heading().dial.value_or(notebook::Notation::azimuth);
+  const auto dial = reduction.heading().dial.value_or(notebook::Notation::azimuth);
+  notation_ = logs_.empty() || dial == notation_ ? dial : notebook::Notation::azimuth;
   logs_.push_back(std::move(log));
 }
 

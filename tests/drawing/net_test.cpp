@@ -189,10 +189,25 @@ TEST_CASE("a girdle is drawn with its pole and a cone around that") {
   REQUIRE(strokes.size() == 2);  // a cross
   for (const Path& stroke : strokes)
     CHECK(between(direction_on(rim, middle_of(stroke.parts.at(0))), girdle.pole) < 1e-6);
-  for (const Path& cone : drawn<Path>(picture, Role::cone)) {
+  const auto cones = drawn<Path>(picture, Role::cone);
+  REQUIRE_FALSE(cones.empty());
+  for (const Path& cone : cones) {
     for (const Point& point : cone.parts.at(0))
       CHECK(std::abs(between(direction_on(rim, point), girdle.pole) - *girdle.cone95) < 0.02);
   }
+}
+
+TEST_CASE("a girdle whose pole may lie anywhere is not drawn, and said so") {
+  const SummedUp sum(heading_lines +
+                     "bedding 355 22\nbedding 358 24\nbedding 280 25\nbedding 260 19\n"
+                     "bedding 005 21\n");
+  REQUIRE(sum.summaries.at(0).girdle);
+  CHECK_FALSE(sum.summaries[0].girdle->is_known());
+  const Picture picture = net_picture(sum.document(), {});
+  CHECK(drawn<Path>(picture, Role::girdle).empty());
+  CHECK(drawn<Path>(picture, Role::cone).empty());
+  CHECK(contains(words_of(picture), "its pole not known"));
+  CHECK_FALSE(contains(words_of(picture), "best great circle"));
 }
 
 TEST_CASE("the graticule is of great circles through north and small circles about it") {
@@ -384,15 +399,6 @@ TEST_CASE("every reading is a group that names its place, and all groups end") {
   }
   CHECK(sources == std::vector<std::string>{"day.txt:5:1", "day.txt:5:17"});
   CHECK(is_balanced(picture));
-}
-
-TEST_CASE("the net alone can stand in another picture") {
-  const SummedUp sum(heading_lines + "bedding 090 30\nlineation 030/20\n");
-  const Picture picture = net_drawing(sum.document(), 80);
-  CHECK(picture.width() == 80);
-  CHECK(rim_of(picture).radius < 40);
-  CHECK(drawn<Words>(picture, Role::title).empty());
-  CHECK(is_on_paper(picture));
 }
 
 }  // namespace lodebook::drawing

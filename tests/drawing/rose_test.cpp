@@ -161,10 +161,13 @@ TEST_CASE("rings of the scale are by the square root of their counts") {
 TEST_CASE("figures of the scale stand away from petals where there is room") {
   const Picture picture = rose_of("lineation 045/10\nlineation 044/10\nlineation 046/20\n");
   const Circle rim = rim_of(picture);
+  std::size_t figures = 0;
   for (const Words& words : drawn<Words>(picture, Role::figure)) {
     if (words.text != "3" && words.text != "1") continue;
+    ++figures;
     CHECK(std::abs(std::remainder(azimuth_of(rim, words.at) - 45, 360)) > 20);
   }
+  CHECK(figures == 2);
 }
 
 TEST_CASE("width and origin of bins are stated") {

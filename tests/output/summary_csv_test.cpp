@@ -52,6 +52,18 @@ TEST_CASE("columns have fixed names, whether there are groups or not") {
   CHECK(lines_of(SummedUp(heading + "bedding 070 30\n")).at(0) == names);
 }
 
+TEST_CASE("what rounds to horizontal has no strike, and to vertical no trend") {
+  const auto rows = rows_of("bedding 0.004 > 090\nlineation 090/89.997\ncurrent 030/-2\n");
+  REQUIRE(rows.size() == 3);
+  CHECK(rows[0].at("mean_dip") == "0.00");
+  CHECK(rows[0].at("mean_strike").empty());
+  CHECK(rows[1].at("mean_plunge") == "90.00");
+  CHECK(rows[1].at("mean_trend").empty());
+  CHECK(rows[2].at("type") == "arrow");
+  CHECK(rows[2].at("mean_trend") == "30.00");
+  CHECK(rows[2].at("mean_plunge") == "-2.00");
+}
+
 TEST_CASE("planes have a strike and dip, lines a trend and plunge") {
   const auto rows = rows_of(
       "bedding 090 20\nbedding 090 30\nbedding 090 40\nlineation 030/20\nlineation 032/20\n");

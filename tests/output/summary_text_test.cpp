@@ -49,6 +49,20 @@ TEST_CASE("three readings have Fisher's figures and the tensor") {
   CHECK(contains(text, "  strikes         axial mean 090.0 ±0.0° (95 %), resultant 1.000\n"));
 }
 
+TEST_CASE("a mean of strikes is wrapped after it is rounded") {
+  CHECK(contains(text_of("joint 179.97 90\njoint 179.97 90\njoint 179.97 90\n"),
+                 "axial mean 000.0 "));
+  const std::string quadrant = "dial quadrant\n" + heading;
+  CHECK(contains(text_of(SummedUp(quadrant + "joint 090.02 80\njoint 090.02 80\n")),
+                 "axial mean E, "));
+}
+
+TEST_CASE("a pole that is known badly is no fold axis") {
+  CHECK(contains(text_of("bedding 355 22\nbedding 358 24\nbedding 280 25\nbedding 260 19\n"
+                         "bedding 005 21\n"),
+                 "(bootstrap): it may lie nearly anywhere\n"));
+}
+
 TEST_CASE("what is not defined is called so, and why") {
   CHECK(contains(text_of("lineation 030/20\nlineation 032/20\n"),
                  "k and cone undefined (under three readings)"));

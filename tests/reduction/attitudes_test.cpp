@@ -227,11 +227,18 @@ TEST_CASE("of each log its declinations are known, where it has any with planes 
   CHECK(logs[0].least_declination == -2.0);
   CHECK(logs[0].most_declination == 5.0);
   CHECK_FALSE(logs[0].by_model);
-  CHECK(logs[0].dial == notebook::Notation::azimuth);
   CHECK_FALSE(logs[1].least_declination);
-  CHECK(logs[1].dial == notebook::Notation::quadrant);
   REQUIRE(logs[2].least_declination);
   CHECK(logs[2].by_model);
+}
+
+TEST_CASE("words are in quadrants where all dials are") {
+  const NamedLog quadrant = {"one.txt", "dial quadrant\n"};
+  const NamedLog azimuth = {"two.txt", "dial azimuth\n"};
+  CHECK(gathered({quadrant, quadrant}).notation() == notebook::Notation::quadrant);
+  CHECK(gathered({quadrant, azimuth}).notation() == notebook::Notation::azimuth);
+  CHECK(gathered({azimuth, quadrant, quadrant}).notation() == notebook::Notation::azimuth);
+  CHECK(gathered({}).notation() == notebook::Notation::azimuth);
 }
 
 TEST_CASE("nothing gathers to nothing") {

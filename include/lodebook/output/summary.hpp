@@ -32,6 +32,9 @@ void append_summary_csv(std::string& out, const SummaryDocument& document);
 std::string title_of(const reduction::Attitudes& attitudes, const reduction::Group& group);
 std::string place_of(const reduction::Attitudes& attitudes, const reduction::Group& group);
 
+/// `plane`, `line` or, of a kind that points somewhere, `arrow`.
+std::string_view type_of(const reduction::Group& group);
+
 /// `32 readings of 12 surfaces, 2 suspect; left out: 1 rejected`
 std::string counts_of(const reduction::Group& group);
 
@@ -43,8 +46,18 @@ std::string declination_of(const reduction::AttitudeLog& log);
 std::string_view file_of(const reduction::AttitudeLog& log);
 std::string source_of(const reduction::Attitudes& attitudes, const reduction::Attitude& attitude);
 
-/// The notation of all logs' dials; azimuths where they differ.
-notebook::Notation notation_of(const reduction::Attitudes& attitudes);
+/// A plane by its pole, and a line, as figures of so many decimals show them: without an azimuth
+/// where they then are horizontal or vertical.
+struct ShownPlane {
+  std::optional<double> strike;
+  double dip = 0;
+};
+ShownPlane shown_plane(Vector pole, int decimals);
+struct ShownLine {
+  std::optional<double> trend;
+  double plunge = 0;  ///< negative of an arrow that rises
+};
+ShownLine shown_line(Vector line, int decimals);
 
 /// `N36.2W 47.0NE` of a pole, `N38.0W 15.2` of a line, `340.0/-2.1` of an arrow that rises; rounded
 /// to one decimal.

@@ -39,4 +39,8 @@ std::string source_of(const RowContext& at);
 std::string_view shown_name(const notebook::Source& source);
 std::string_view shown_name(std::string_view source_name);
 
+/// `day3.txt:18:3`: where a reading stands, as the column `source` has it.
+void append_source(std::string& out, std::string_view file, std::uint32_t line,
+                   std::uint32_t column);
+
 }  // namespace lodebook::output

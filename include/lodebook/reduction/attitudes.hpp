@@ -23,10 +23,9 @@ struct Attitude {
   /// The pole of a plane or the direction of a line about `north`, pointing down or level, unless
   /// it is an arrow that rises.
   Vector axis;
-  /// Strike (dip to the right) and dip, or trend and plunge, degrees; of an arrow that rises the
-  /// azimuth that it points to. No azimuth for a horizontal plane or vertical line.
+  /// Strike (dip to the right) or trend, degrees; of an arrow that rises the azimuth that it points
+  /// to. Nothing for a horizontal plane or vertical line.
   std::optional<double> azimuth;
-  double slope = 0;
   /// Its azimuth is known well enough to mean something: to 52 degrees, one sigma.
   bool has_direction = false;
   std::string written;
@@ -74,8 +73,6 @@ struct AttitudeLog {
   std::optional<double> least_declination;
   std::optional<double> most_declination;
   bool by_model = false;
-  /// The dial's notation, for words.
-  notebook::Notation dial = notebook::Notation::azimuth;
 };
 
 /// Collects pages. Names are kept once, however many logs share them.
@@ -86,6 +83,8 @@ class Attitudes {
   void add(const Page& page);
 
   const std::vector<AttitudeLog>& logs() const { return logs_; }
+  /// That of all logs' dials; azimuths where they differ.
+  notebook::Notation notation() const { return notation_; }
   const std::vector<Attitude>& all() const { return all_; }
   /// Sights and legs, which have no place in statistics of orientations.
   std::size_t sights_and_legs() const { return sights_and_legs_; }
@@ -111,6 +110,7 @@ class Attitudes {
   notebook::NameId intern(const notebook::Kind& kind);
 
   std::vector<AttitudeLog> logs_;
+  notebook::Notation notation_ = notebook::Notation::azimuth;
   std::vector<Attitude> all_;
   std::vector<Kind> kinds_;
   notebook::Names stations_;

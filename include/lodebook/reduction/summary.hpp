@@ -23,6 +23,10 @@ struct Girdle {
   Vector pole;
   /// Half-angle in degrees of the cone that holds it with 95 % confidence, by bootstrap.
   std::optional<double> cone95;
+
+  /// Its cone is no wider than 45 degrees. Beyond that the pole may lie nearly anywhere, and so may
+  /// the great circle.
+  bool is_known() const { return cone95 && *cone95 <= 45; }
 };
 
 /// A reading far outside its group: by its angle in degrees from the great circle of a girdle, or
@@ -48,7 +52,7 @@ struct Summary {
   CircularMean azimuths;
   /// In log order. They are not left out of anything here.
   std::vector<FarOff> far_off;
-  /// More are far off than are looked for (20).
+  /// As many were found as are looked for (20), so that there may be more.
   bool more_far_off = false;
 };
 
