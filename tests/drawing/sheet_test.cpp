@@ -4,6 +4,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <drawing/mapped.hpp>
 #include <set>
 
 #include "../small_log.hpp"
@@ -229,8 +230,7 @@ TEST_CASE("a map is shown where there is one, and its readings can be reached") 
   CHECK(contains(without, "<p>There is no map, for no position is known.</p>"));
   CHECK(contains(row_of(without, "26:3"), "<span>Cairn     N17W</span>"));
 
-  const std::string page =
-      sheet_of(test::small_log, {map_with("day.txt:26:3"), {"1 reading not drawn: Q9 (1)"}});
+  const std::string page = sheet_of(test::small_log, {map_with("day.txt:26:3"), {}});
   check_page(page);
   CHECK(count(page, "<svg ") == 3);
   CHECK(contains(row_of(page, "26:3"), "<a href=\"#map\">Cairn     N17W</a>"));
@@ -238,7 +238,13 @@ TEST_CASE("a map is shown where there is one, and its readings can be reached") 
   CHECK_FALSE(contains(page, "There is no map"));
   CHECK(contains(page, "<p>The map is fitted to screen or paper: measure by its bar"));
   CHECK_FALSE(contains(without, "measure by its bar"));
-  CHECK(contains(page, "<p>On the map: 1 reading not drawn: Q9 (1).</p>"));
+}
+
+TEST_CASE("what the map could not draw is said among the cautions") {
+  const std::string log = std::string(test::small_log) + "station Q9\n  bedding N85E 32N\n";
+  const test::Mapped map = test::mapped(std::vector<std::string>{log});
+  CHECK(contains(sheet_of(log, {map.picture, map.remarks}),
+                 "<p>Not on the map: 1 reading without a position: Q9 (1).</p>"));
 }
 
 TEST_CASE("a page that gives positions cautions, one that does not has nothing to caution of") {

@@ -264,7 +264,7 @@ void Sheet::append_cautions(std::string& out) const {
   if (caution_) markup.element("p", sentence(output::caution()));
   if (map_.picture) markup.element("p", caution_of_scale);
   for (const std::string& remark : map_.remarks)
-    markup.element("p", "On the map: " + sentence(remark));
+    markup.element("p", "Not on the map: " + remark + '.');
   markup.close();
   markup.line_break();
 }
