@@ -66,6 +66,16 @@ TEST_CASE("a station's name stands free of all symbols") {
     CHECK(distance(symbol, *name) > 3.3);
 }
 
+TEST_CASE("a station without a place leaves no trace within the frame") {
+  // Q3 is near the middle of the frame.
+  const std::string placed =
+      "station Q1 at 44.6891S 169.0144E\nstation Q2 at 44.6991S 169.0344E\n"
+      "station Q3 at 44.6940S 169.0240E\nbedding 085/32\n";
+  const Picture picture = mapped(placed + "station Q4\nbedding 085/32\n").picture;
+  CHECK(dots(picture).size() == 3);
+  CHECK(shapes_of(picture, Role::leader).empty());
+}
+
 TEST_CASE("many readings need larger paper, and none is dropped") {
   const Picture picture = mapped(many(2000)).picture;
   CHECK(drawn(picture).size() == 2000);

@@ -65,16 +65,17 @@ bool needs_leader(const Box& name, Point place, const std::vector<Point>& others
 }  // namespace
 
 Content::Content(const Survey& survey, const MapGrid& grid) : survey_(survey), grid_(grid) {
+  std::vector<std::size_t> numbers;
   for (const Survey::Station& station : survey.stations) {
-    stations_.emplace_back();
-    if (station.position) stations_.back() = grid.place(*station.position);
+    numbers.push_back(stations_.size());
+    if (station.position) stations_.push_back({grid.place(*station.position), &station.name});
   }
   for (const Survey::Landmark& landmark : survey.landmarks)
     landmarks_.push_back(grid.place(landmark.position));
   for (const Survey::Measured& one : survey.measured) {
-    Measured measured{one.station, &one.reading, one.attitude};
+    Measured measured{numbers[one.station], &one.reading, one.attitude};
     if (auto& azimuth = measured.attitude.azimuth)
-      *azimuth = wrap_degrees(*azimuth - stations_[one.station]->convergence);
+      *azimuth = wrap_degrees(*azimuth - stations_[measured.station].place.convergence);
     measured_.push_back(std::move(measured));
   }
   extent_ = extent_of(survey, grid);
@@ -84,7 +85,7 @@ double Content::area_mm2() const {
   // Symbols fill about two fifths of the paper, names less.
   constexpr double symbol_mm2 = 210;
   constexpr double name_mm2 = 90;
-  const auto names = static_cast<double>(survey_.stations.size() + survey_.landmarks.size());
+  const auto names = static_cast<double>(stations_.size() + landmarks_.size());
   return symbol_mm2 * static_cast<double>(measured_.size()) + name_mm2 * names;
 }
 
@@ -115,16 +116,13 @@ bool Content::arrange(const View& view) {
   view_ = view;
   names_.clear();
   std::vector<Spot> spots;
-  // Stations without a place have no symbols; they keep their number.
-  station_points_.assign(stations_.size(), view.frame.center());
-  for (std::size_t i = 0; i < stations_.size(); ++i) {
-    if (stations_[i]) station_points_[i] = view.paper(stations_[i]->at);
-    spots.push_back({station_points_[i], stations_[i] ? station_radius + 0.2 : 0});
-  }
-  for (std::size_t i = 0; i < stations_.size(); ++i) {
-    if (stations_[i] && !survey_.stations[i].name.empty())
-      names_.push_back({station_points_[i], Role::label,
-                        shortened(survey_.stations[i].name, Role::label, longest_name_mm)});
+  station_points_.clear();
+  for (const Station& station : stations_) {
+    const Point at = view.paper(station.place.at);
+    station_points_.push_back(at);
+    spots.push_back({at, station_radius + 0.2});
+    if (!station.name->empty())
+      names_.push_back({at, Role::label, shortened(*station.name, Role::label, longest_name_mm)});
   }
   note_landmarks(spots);
 
@@ -245,9 +243,8 @@ void Content::draw(Picture& picture) const {
     draw_landmark(picture, landmark);
   for (const Pointer& pointer : pointers_)
     draw_pointer(picture, pointer.tip, pointer.azimuth);
-  for (std::size_t i = 0; i < stations_.size(); ++i) {
-    if (stations_[i]) draw_station(picture, station_points_[i]);
-  }
+  for (const Point& station : station_points_)
+    draw_station(picture, station);
   draw_symbols(picture);
   draw_names(picture);
 }

@@ -31,7 +31,12 @@ class Content {
     Point tip;
     double azimuth = 0;
   };
+  struct Station {
+    GridPlace place;
+    const std::string* name = nullptr;
+  };
   struct Measured {
+    /// Among stations_.
     std::size_t station = 0;
     const BeginReading* reading = nullptr;
     /// Its azimuth is on the grid.
@@ -51,8 +56,8 @@ class Content {
 
   const Survey& survey_;
   const MapGrid& grid_;
-  /// Of survey_.stations; missing without a position.
-  std::vector<std::optional<GridPlace>> stations_;
+  /// Those that have a position.
+  std::vector<Station> stations_;
   std::vector<GridPlace> landmarks_;
   std::vector<Measured> measured_;
   Extent extent_;
