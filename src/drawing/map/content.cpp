@@ -142,10 +142,26 @@ bool Content::arrange(const View& view) {
   auto crowd = drawing::arrange(view.frame, spots, symbols, names_);
   if (!crowd) return false;
   crowd_ = std::move(*crowd);
-  has_leaders_ = false;
-  for (std::size_t i = 0; i < measured_.size(); ++i)
-    has_leaders_ = has_leaders_ || crowd_.symbols[i] != station_points_[measured_[i].station];
+  note_leaders();
   return true;
+}
+
+void Content::note_leaders() {
+  leaders_.clear();
+  for (std::size_t i = 0; i < measured_.size(); ++i) {
+    const Point home = station_points_[measured_[i].station];
+    const Point at = crowd_.symbols[i];
+    if (at == home) continue;
+    const double azimuth = azimuth_of(home - at);
+    leaders_.push_back({home, towards(at, azimuth, clearance(measured_[i].attitude, azimuth))});
+  }
+  std::vector<Point> others = station_points_;
+  std::ranges::sort(others, {}, &Point::x);
+  for (std::size_t i = 0; i < names_.size(); ++i) {
+    const Box& box = crowd_.names[i];
+    if (needs_leader(box, names_[i].at, others))
+      leaders_.push_back({names_[i].at, nearest_of(box, names_[i].at)});
+  }
 }
 
 void Content::draw_sighted(Picture& picture, Role role, const Survey::Sighted& sighted) const {
@@ -191,24 +207,6 @@ void Content::draw_errors(Picture& picture) const {
   }
 }
 
-void Content::draw_leaders(Picture& picture) const {
-  for (std::size_t i = 0; i < measured_.size(); ++i) {
-    const Point home = station_points_[measured_[i].station];
-    const Point at = crowd_.symbols[i];
-    if (at == home) continue;
-    const double azimuth = azimuth_of(home - at);
-    picture.line(Role::leader,
-                 {home, towards(at, azimuth, clearance(measured_[i].attitude, azimuth))});
-  }
-  std::vector<Point> others = station_points_;
-  std::ranges::sort(others, {}, &Point::x);
-  for (std::size_t i = 0; i < names_.size(); ++i) {
-    const Box& box = crowd_.names[i];
-    if (needs_leader(box, names_[i].at, others))
-      picture.line(Role::leader, {names_[i].at, nearest_of(box, names_[i].at)});
-  }
-}
-
 void Content::draw_symbols(Picture& picture) const {
   // As far as strike lines reach.
   constexpr double halo_radius = 3.3;
@@ -238,7 +236,8 @@ void Content::draw(Picture& picture) const {
   draw_lines(picture);
   draw_errors(picture);
   picture.end();
-  draw_leaders(picture);
+  for (const Leader& leader : leaders_)
+    picture.line(Role::leader, {leader.from, leader.to});
   for (const Point& landmark : landmarks_inside_)
     draw_landmark(picture, landmark);
   for (const Pointer& pointer : pointers_)
