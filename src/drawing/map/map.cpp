@@ -279,6 +279,10 @@ void Map::page(const notebook::Source& source, const reduction::Page& page) {
   notes_->page(source, page);
 }
 
+bool Map::has_places() const {
+  return !notes_->survey().places().empty();
+}
+
 Picture Map::picture() const {
   return paper_of(notes_->survey());
 }

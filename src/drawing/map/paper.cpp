@@ -62,14 +62,7 @@ Picture empty_sheet(const Survey& survey) {
 }  // namespace
 
 Picture paper_of(const Survey& survey) {
-  std::vector<earth::Position> places;
-  for (const Survey::Station& station : survey.stations) {
-    if (station.position) places.push_back(*station.position);
-  }
-  if (places.empty()) {
-    for (const Survey::Landmark& landmark : survey.landmarks)
-      places.push_back(landmark.position);
-  }
+  const std::vector<earth::Position> places = survey.places();
   if (places.empty()) return empty_sheet(survey);
 
   const MapGrid grid(places);

@@ -32,6 +32,18 @@ std::string sentence(std::string_view reason, const std::vector<Survey::Missing>
 
 }  // namespace
 
+std::vector<earth::Position> Survey::places() const {
+  std::vector<earth::Position> places;
+  for (const Station& station : stations) {
+    if (station.position) places.push_back(*station.position);
+  }
+  if (places.empty()) {
+    for (const Landmark& landmark : landmarks)
+      places.push_back(landmark.position);
+  }
+  return places;
+}
+
 std::size_t Survey::missing_count(Why why) const {
   const auto& list = missing[static_cast<std::size_t>(why)];
   return std::accumulate(list.begin(), list.end(), std::size_t{0},

@@ -90,6 +90,8 @@ struct Survey {
   /// Suspect ones that were not wanted.
   std::size_t left_out = 0;
 
+  /// What the map is laid out by: the stations', or the landmarks' where no station has any.
+  std::vector<earth::Position> places() const;
   std::size_t missing_count(Why why) const;
   /// One sentence for each reason.
   std::vector<std::string> remarks() const;

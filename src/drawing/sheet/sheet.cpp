@@ -120,9 +120,11 @@ std::string sentence(std::string_view caution) {
 
 }  // namespace
 
-Sheet::Sheet(SheetMap map) : map_(std::move(map)) {
-  if (!map_.picture) return;
-  for (const Picture::Item& item : map_.picture->items()) {
+Sheet::Sheet(const Map& map) {
+  if (!map.has_places()) return;
+  map_ = map.picture();
+  not_on_map_ = map.remarks();
+  for (const Picture::Item& item : map_->items()) {
     if (const auto* const reading = std::get_if<BeginReading>(&item))
       on_map_.insert(reading->source);
   }
@@ -245,13 +247,13 @@ void Sheet::append_pictures(std::string& out) const {
       summaries, [](const reduction::Summary& summary) { return !summary.group.members.empty(); });
   if (!has_members)
     markup.element("p", "There is no net and no rose, for no plane and no line was read.");
-  if (!map_.picture) markup.element("p", "There is no map, for no position is known.");
+  if (!map_) markup.element("p", "There is no map, for no position is known.");
   if (has_members) {
     const output::SummaryDocument document{attitudes_, summaries, {}, {}};
     append_figure(markup, "Net", net_picture(document, {}));
     append_figure(markup, "Roses", rose_picture(document, bin_degrees));
   }
-  if (map_.picture) append_figure(markup, "Map", *map_.picture);
+  if (map_) append_figure(markup, "Map", *map_);
   markup.close();
   markup.line_break();
 }
@@ -262,8 +264,8 @@ void Sheet::append_cautions(std::string& out) const {
   markup.open("section", {{"id", "cautions"}});
   markup.element("h2", "Cautions");
   if (caution_) markup.element("p", sentence(output::caution()));
-  if (map_.picture) markup.element("p", caution_of_scale);
-  for (const std::string& remark : map_.remarks)
+  if (map_) markup.element("p", caution_of_scale);
+  for (const std::string& remark : not_on_map_)
     markup.element("p", "Not on the map: " + remark + '.');
   markup.close();
   markup.line_break();
