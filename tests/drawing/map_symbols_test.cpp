@@ -209,6 +209,16 @@ TEST_CASE("a fault's ball lies on the side that went down, arrows go with its se
   CHECK(only("slickenline 085/32 dextral").words() == "32d");
 }
 
+TEST_CASE("a plane and a line of one name have each their row in the legend") {
+  const std::string text =
+      text_of(mapped({on_the_map + "kind rib plane\n" + station + "rib 085/32\n",
+                      on_the_map + "kind rib line\n" + station + "rib 085/32\n"})
+                  .picture);
+  const auto first = text.find("\nrib\n");
+  REQUIRE(first != text.npos);
+  CHECK(text.find("\nrib\n", first + 1) != text.npos);
+}
+
 TEST_CASE("the legend explains what is used, and says which symbols follow the standard") {
   const std::string text = text_of(mapped(station + "bedding 085/32\nvein 085/32\n").picture);
   const auto standard = text.find("Symbols after FGDC-STD-013-2006\n");

@@ -3,11 +3,11 @@
 // explains it.
 #pragma once
 
-#include <compare>
 #include <lodebook/drawing/picture.hpp>
 #include <lodebook/notebook/notebook.hpp>
 #include <optional>
 #include <string>
+#include <tuple>
 
 namespace lodebook::drawing {
 
@@ -57,12 +57,10 @@ struct SymbolMeaning {
   /// The symbol as drawn there.
   Attitude example;
 
-  friend bool operator==(const SymbolMeaning& a, const SymbolMeaning& b) {
-    return a.words == b.words;
-  }
-  /// The standard's first, in the order of their words.
+  /// The standard's first, in the order of their words; a plane before a line of the same name.
   friend bool operator<(const SymbolMeaning& a, const SymbolMeaning& b) {
-    return a.is_standard != b.is_standard ? a.is_standard : a.words < b.words;
+    return std::tie(b.is_standard, a.words, b.example.is_plane) <
+           std::tie(a.is_standard, b.words, a.example.is_plane);
   }
 };
 SymbolMeaning meaning_of(const Attitude& attitude);
