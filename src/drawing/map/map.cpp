@@ -71,9 +71,9 @@ std::pair<Position, Position> line_of_position(const SightFix& fix,
 }
 
 /// A sight of a fix as it was observed: from the known point to where it passes the fix, so that
-/// sights that disagree do so on the map. One read the wrong way round never passes.
-std::optional<std::pair<Position, Position>> observed(const SightFix& fix,
-                                                      const reduction::FixedSight& sight) {
+/// sights that disagree do so on the map. It does pass: where a sight points away, there is no fix
+/// (SightFault::behind).
+std::pair<Position, Position> observed(const SightFix& fix, const reduction::FixedSight& sight) {
   if (!fix.position) return line_of_position(fix, sight);
   const earth::LocalPlane plane(sight.known);
   const earth::PlanePoint fixed = plane.to_plane(*fix.position);
@@ -83,7 +83,6 @@ std::optional<std::pair<Position, Position>> observed(const SightFix& fix,
       fix.is_landmark ? sight.bearing : sight.bearing + 180 + plane.meridian_turn(*fix.position);
   const Point unit = towards({0, 0}, azimuth, 1);
   const double along = fixed.east_m * unit.x - fixed.north_m * unit.y;
-  if (along <= 0) return std::nullopt;
   const Position passing = earth::travelled(sight.known, azimuth, along);
   return fix.is_landmark ? std::pair{sight.known, passing} : std::pair{passing, sight.known};
 }
@@ -180,9 +179,8 @@ class Map::Notes {
 
   void note_fix(const SightFix& fix) {
     if (fix.without_declination) return;
-    for (const reduction::FixedSight& sight : fix.sights) {
-      if (const auto ray = observed(fix, sight)) observed_[sight.reading] = *ray;
-    }
+    for (const reduction::FixedSight& sight : fix.sights)
+      observed_[sight.reading] = observed(fix, sight);
     if (fix.triangle) survey_.triangles.push_back(fix.triangle->corners);
   }
 
