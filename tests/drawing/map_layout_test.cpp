@@ -252,6 +252,26 @@ TEST_CASE("without a declination nothing is drawn as if it were true") {
   CHECK(says(text, "without a declination"));
 }
 
+TEST_CASE("a later block of a station has the station's place") {
+  const Mapped map = mapped(
+      "station Q1 at 44.6891S 169.0144E\nbedding 085/32\n"
+      "station Q2 at 44.6991S 169.0344E\nstation q1\nbedding 120/40\nsight Q2 125\n");
+  CHECK(map.remarks.empty());
+  CHECK(drawn(map.picture).size() == 3);
+  CHECK(dots(map.picture).size() == 2);
+  CHECK(says(text_of(map.picture), "day.log; 2 stations\n"));
+  CHECK(says(map.picture.description(), ": 2 symbols; 2 stations."));
+  // The first block too, where a later one says where the station is.
+  CHECK(mapped("station Q1\nbedding 085/32\nstation Q1 at 44.6891S 169.0144E\n").remarks.empty());
+}
+
+TEST_CASE("stations without a position are counted as such") {
+  const Mapped map = mapped(two_stations + "station Q3\nbedding 085/32\n");
+  CHECK(says(text_of(map.picture), "day.log; 3 stations, 1 of them without a position\n"));
+  CHECK(says(map.picture.description(), ": 2 symbols; 3 stations, 1 of them without a position."));
+  CHECK(says(text_of(mapped("station Q3\n").picture), "day.log; 1 station without a position\n"));
+}
+
 TEST_CASE("norths are told with their angles") {
   const std::string text = text_of(
       mapped(std::vector<std::string>{"set 0\ndeclination 24.6E\nrule right\n" + two_stations})

@@ -136,6 +136,7 @@ class Map::Notes {
                              : page.is_station     ? "a station without a name"
                                                    : "before the first station";
     const std::size_t station = page.is_station ? note_station(name, position) : 0;
+    if (page.is_station && !position) position = survey_.stations[station].position;
     if (page.is_station) note_declination(name, page.settings);
     for (const Row& row : page.rows) {
       if (std::ranges::find(kinds_, row.kind->name) == kinds_.end())
@@ -158,11 +159,12 @@ class Map::Notes {
     return survey_.kinds.empty() || std::ranges::count(survey_.kinds, fold_case(kind.name)) != 0;
   }
 
-  /// The station's number; another one where a name comes again at another place.
+  /// The station's number; another one where a name comes again at another place. A block that
+  /// states no place belongs to the station that has its name.
   std::size_t note_station(std::string_view name, const std::optional<Position>& position) {
     const auto [at, is_new] = stations_.try_emplace(fold_case(name), survey_.stations.size());
     if (position) places_[at->first] = *position;
-    if (is_new || survey_.stations[at->second].position != position) {
+    if (is_new || (position && survey_.stations[at->second].position != position)) {
       at->second = survey_.stations.size();
       survey_.stations.push_back({std::string(name), position});
     }

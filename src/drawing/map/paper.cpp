@@ -37,7 +37,7 @@ std::string subtitle_of(const Survey& survey) {
     text += (i == 0 ? "" : ", ") + survey.logs[i];
   if (survey.logs.size() > most_named)
     text += " and " + output::counted(survey.logs.size() - most_named, "more log", "more logs");
-  text += "; " + output::counted(survey.stations.size(), "station", "stations");
+  text += "; " + survey.stations_in_words();
   return text;
 }
 
@@ -103,8 +103,8 @@ Picture paper_of(const Survey& survey) {
   picture.place(under, {inset, y});
   picture.resize(picture.width(), y + under.height() + inset);
   picture.describe("Map " + scale_words(view.scale) + ", " + grid.name() + ": " +
-                   output::counted(survey.measured.size(), "symbol", "symbols") + " at " +
-                   output::counted(survey.stations.size(), "station", "stations") + '.');
+                   output::counted(survey.measured.size(), "symbol", "symbols") + "; " +
+                   survey.stations_in_words() + '.');
   return picture;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "survey.hpp"
 
+#include <algorithm>
 #include <lodebook/output/text.hpp>
 #include <numeric>
 
@@ -42,6 +43,15 @@ std::vector<earth::Position> Survey::places() const {
       places.push_back(landmark.position);
   }
   return places;
+}
+
+std::string Survey::stations_in_words() const {
+  const auto placeless = static_cast<std::size_t>(
+      std::ranges::count_if(stations, [](const Station& station) { return !station.position; }));
+  std::string words = output::counted(stations.size(), "station", "stations");
+  if (placeless != 0 && placeless == stations.size()) return words + " without a position";
+  if (placeless != 0) words += ", " + std::to_string(placeless) + " of them without a position";
+  return words;
 }
 
 std::size_t Survey::missing_count(Why why) const {
