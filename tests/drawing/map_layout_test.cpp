@@ -272,6 +272,19 @@ TEST_CASE("stations without a position are counted as such") {
   CHECK(says(text_of(mapped("station Q3\n").picture), "day.log; 1 station without a position\n"));
 }
 
+TEST_CASE("a sheet without a map has margins too") {
+  const Picture picture = mapped("station Q3\nbedding 085/32\n").picture;
+  std::size_t words = 0;
+  for (const Role role : {Role::title, Role::label, Role::figure}) {
+    for (const Words& line : words_of(picture, role)) {
+      CHECK(line.at.x == 3);
+      CHECK(line.at.y < picture.height() - 3);
+      ++words;
+    }
+  }
+  CHECK(words > 5);
+}
+
 TEST_CASE("norths are told with their angles") {
   const std::string text = text_of(
       mapped(std::vector<std::string>{"set 0\ndeclination 24.6E\nrule right\n" + two_stations})

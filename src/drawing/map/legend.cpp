@@ -68,7 +68,7 @@ class Legend {
     constexpr double most_mm = column_mm - icon_mm - 2;
     constexpr double half_step = 1.3;
     const std::vector<std::string> lines = lines_of(words, Role::figure, most_mm);
-    if (lines.size() == 1) {
+    if (lines.size() < 2) {
       picture_.words(Role::figure, at, words);
       return;
     }
