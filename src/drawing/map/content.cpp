@@ -22,10 +22,10 @@ double distance(Point a, Point b) {
 
 /// The radius of a symbol's room: a few sizes, so that room looked for in vain is not looked for
 /// again.
-double room_of(const Attitude& attitude) {
+double room_of(const MapSymbol& symbol) {
   constexpr double usual = 4.5;
   constexpr double step = 1;
-  const double radius = radius_of(attitude);
+  const double radius = radius_of(symbol);
   return usual + step * std::max(0.0, std::ceil((radius - usual) / step));
 }
 
@@ -73,8 +73,8 @@ Content::Content(const Survey& survey, const MapGrid& grid) : survey_(survey), g
   for (const Survey::Landmark& landmark : survey.landmarks)
     landmarks_.push_back(grid.place(landmark.position));
   for (const Survey::Measured& one : survey.measured) {
-    Measured measured{numbers[one.station], &one.reading, one.attitude};
-    if (auto& azimuth = measured.attitude.azimuth)
+    Measured measured{numbers[one.station], &one.reading, one.symbol};
+    if (auto& azimuth = measured.symbol.azimuth)
       *azimuth = wrap_degrees(*azimuth - stations_[measured.station].place.convergence);
     measured_.push_back(std::move(measured));
   }
@@ -132,9 +132,9 @@ bool Content::arrange(const View& view) {
   for (std::size_t i = 0; i < measured_.size(); ++i) {
     auto& claim = claims[measured_[i].station];
     if (!claim ||
-        (measured_[i].attitude.kind == "bedding" && measured_[*claim].attitude.kind != "bedding"))
+        (measured_[i].symbol.kind == "bedding" && measured_[*claim].symbol.kind != "bedding"))
       claim = i;
-    symbols.push_back({measured_[i].station, room_of(measured_[i].attitude), false});
+    symbols.push_back({measured_[i].station, room_of(measured_[i].symbol), false});
   }
   for (const auto& claim : claims) {
     if (claim) symbols[*claim].claims_place = true;
@@ -153,7 +153,7 @@ void Content::note_leaders() {
     const Point at = crowd_.symbols[i];
     if (at == home) continue;
     const double azimuth = azimuth_of(home - at);
-    leaders_.push_back({home, towards(at, azimuth, clearance(measured_[i].attitude, azimuth))});
+    leaders_.push_back({home, towards(at, azimuth, clearance(measured_[i].symbol, azimuth))});
   }
   std::vector<Point> others = station_points_;
   std::ranges::sort(others, {}, &Point::x);
@@ -215,7 +215,7 @@ void Content::draw_symbols(Picture& picture) const {
     const Point at = crowd_.symbols[i];
     picture.begin_reading(one.reading->source, one.reading->title);
     if (at != station_points_[one.station]) picture.circle(Role::halo, at, halo_radius);
-    draw_symbol(picture, at, one.attitude);
+    draw_symbol(picture, at, one.symbol);
     picture.end();
   }
 }

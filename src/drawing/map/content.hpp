@@ -45,7 +45,7 @@ class Content {
     std::size_t station = 0;
     const BeginReading* reading = nullptr;
     /// Its azimuth is on the grid.
-    Attitude attitude;
+    MapSymbol symbol;
   };
 
   void note_landmarks(std::vector<Spot>& spots);

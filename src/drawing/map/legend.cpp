@@ -34,9 +34,9 @@ Entry word_entry(std::string sign, std::string words) {
           std::move(words)};
 }
 
-Entry symbol_entry(Attitude attitude, std::string words) {
-  return {[attitude = std::move(attitude)](Picture& picture, Point at) {
-            draw_symbol(picture, at - Point{0, figure_of(attitude).empty() ? 0.0 : 1.2}, attitude);
+Entry symbol_entry(MapSymbol symbol, std::string words) {
+  return {[symbol = std::move(symbol)](Picture& picture, Point at) {
+            draw_symbol(picture, at - Point{0, figure_of(symbol).empty() ? 0.0 : 1.2}, symbol);
           },
           std::move(words)};
 }
@@ -93,19 +93,19 @@ std::vector<Entry> additions(const Survey& survey) {
   bool upright = false;
   bool unknown = false;
   for (const Survey::Measured& one : survey.measured) {
-    const Attitude& attitude = one.attitude;
-    upright = upright || (attitude.is_plane && attitude.facing == Facing::upright &&
-                          form_of(attitude) == Form::inclined);
-    unknown = unknown || attitude.facing == Facing::unknown;
-    if (attitude.sense == Sense::unstated) continue;
-    if (shows_sense(attitude)) {
-      shown.insert(attitude.sense);
+    const MapSymbol& symbol = one.symbol;
+    upright = upright || (symbol.is_plane && symbol.facing == Facing::upright &&
+                          form_of(symbol) == Form::inclined);
+    unknown = unknown || symbol.facing == Facing::unknown;
+    if (symbol.sense == Sense::unstated) continue;
+    if (shows_sense(symbol)) {
+      shown.insert(symbol.sense);
     } else {
-      signs.insert(std::string(letter_of(attitude.sense)));
+      signs.insert(std::string(letter_of(symbol.sense)));
     }
   }
   std::vector<Entry> entries;
-  Attitude fault{"fault", true, 90, 60, Facing::unstated, Sense::normal, false};
+  MapSymbol fault{"fault", true, 90, 60, Facing::unstated, Sense::normal, false};
   if (shown.contains(Sense::normal) || shown.contains(Sense::reverse))
     entries.push_back(symbol_entry(fault, "ball: side gone down"));
   fault.sense = Sense::dextral;
@@ -118,10 +118,10 @@ std::vector<Entry> additions(const Survey& survey) {
                                               : sign == "d" ? "dextral movement"
                                                             : "sinistral movement"));
   }
-  const Attitude bedding{"bedding", true, 90, 30, Facing::upright, Sense::unstated, false};
+  const MapSymbol bedding{"bedding", true, 90, 30, Facing::upright, Sense::unstated, false};
   if (upright) entries.push_back(symbol_entry(bedding, "dot: known to be upright"));
   if (unknown) entries.push_back(word_entry("30?", "which way up is not known"));
-  if (std::ranges::any_of(survey.measured, [](const auto& one) { return one.attitude.suspect; }))
+  if (std::ranges::any_of(survey.measured, [](const auto& one) { return one.symbol.suspect; }))
     entries.push_back(word_entry("(30)", "suspect reading"));
   return entries;
 }
@@ -172,7 +172,7 @@ std::vector<Entry> places_and_lines(const Margin& margin) {
 double draw_legend(Picture& picture, const Margin& margin, double y, double width) {
   std::set<SymbolMeaning> meanings;
   for (const Survey::Measured& one : margin.survey.measured)
-    meanings.insert(meaning_of(one.attitude));
+    meanings.insert(meaning_of(one.symbol));
   std::vector<Entry> standard;
   std::vector<Entry> own;
   for (const SymbolMeaning& meaning : meanings)

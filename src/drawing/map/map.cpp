@@ -44,17 +44,17 @@ std::string origin_of(const reduction::Settings& settings) {
 }
 
 /// A plane or line that can be drawn has a slope, and an azimuth unless it needs none.
-std::optional<Attitude> attitude_of(const Row& row) {
+std::optional<MapSymbol> map_symbol_of(const Row& row) {
   const bool is_plane = row.kind->type == Kind::Type::plane;
   const auto& slope = is_plane ? row.dip : row.plunge;
   if (!slope) return std::nullopt;
-  Attitude attitude = {row.kind->name, is_plane,  is_plane ? row.strike : row.trend,       *slope,
-                       row.facing,     row.sense, row.status == reduction::Status::suspect};
+  MapSymbol symbol = {row.kind->name, is_plane,  is_plane ? row.strike : row.trend,       *slope,
+                      row.facing,     row.sense, row.status == reduction::Status::suspect};
   if (row.rises) {
-    attitude.slope = -attitude.slope;
-    if (attitude.azimuth) attitude.azimuth = wrap_degrees(*attitude.azimuth + 180);
+    symbol.slope = -symbol.slope;
+    if (symbol.azimuth) symbol.azimuth = wrap_degrees(*symbol.azimuth + 180);
   }
-  return attitude;
+  return symbol;
 }
 
 /// Where there is no fix, each sight still says that its other end lies on a line: so long that all
@@ -211,11 +211,11 @@ class Map::Notes {
     switch (row.kind->type) {
       case Kind::Type::plane:
       case Kind::Type::line: {
-        auto attitude = attitude_of(row);
-        if (!attitude) return Why::rejected;
-        if (attitude->azimuth && !is_true) return Why::declination;
+        auto symbol = map_symbol_of(row);
+        if (!symbol) return Why::rejected;
+        if (symbol->azimuth && !is_true) return Why::declination;
         survey_.measured.push_back(
-            {station, reading_of(context.source, context.page, row), *attitude});
+            {station, reading_of(context.source, context.page, row), *symbol});
         break;
       }
       case Kind::Type::sight:

@@ -29,7 +29,7 @@ struct Survey {
     std::size_t station = 0;
     BeginReading reading;
     /// Its azimuth is still from true north.
-    Attitude attitude;
+    MapSymbol symbol;
   };
   /// A sight or leg from one place to another; also a sight on which no fix could rest, which runs
   /// from the known point as far as its observer may be.
