@@ -58,16 +58,18 @@ TEST_CASE("every reading with a place and a direction is on the map once") {
     sources.insert(one.reading.source);
     CHECK_FALSE(one.shapes.empty());
   }
-  const std::multiset<std::string> expected = {"Q1 bedding N85E 32N",
-                                               "Q1 lineation N20W 31 on bedding",
-                                               "Q1 bedding N82E 30N, N84E 31N, 088/33 N",
-                                               "Q1 cleavage 61 > N12W",
-                                               "Q1 sight Trig-Dome N66W",
-                                               "Q2 sight Cairn     N17W",
-                                               "Q2 sight Trig-Dome N65.5W",
-                                               "Q2 sight Saddle    N87.5E",
-                                               "Q2 leg S45E 120m back N44W to Q3",
-                                               "Q3 joint vertical N10E"};
+  // The declination is 24.6 east.
+  const std::multiset<std::string> expected = {
+      "Q1, bedding: N85E 32N as typed, N70.4W 32.0N from true north",
+      "Q1, lineation: N20W 31 on bedding as typed, N4.6E 31.0 from true north",
+      "Q1, bedding: N82E 30N, N84E 31N, 088/33 N as typed, N70.6W 31.3N from true north",
+      "Q1, cleavage: 61 > N12W as typed, N77.4W 61.0N from true north",
+      "Q1, sight: Trig-Dome N66W as typed, N41.4W from true north",
+      "Q2, sight: Cairn     N17W as typed, N7.6E from true north",
+      "Q2, sight: Trig-Dome N65.5W as typed, N40.9W from true north",
+      "Q2, sight: Saddle    N87.5E as typed, S67.9E from true north",
+      "Q2, leg: S45E 120m back N44W to Q3 as typed, S20.4E from true north",
+      "Q3, joint: vertical N10E as typed, N34.6E 90.0 from true north"};
   CHECK(titles == expected);
   CHECK(sources.contains("day.log:17:3"));
   CHECK(sources.size() == expected.size());
@@ -120,6 +122,15 @@ TEST_CASE("arrows point along the trend less the convergence") {
   CHECK(symbol.words() == "35");
   const auto shaft = symbol.paths(Role::symbol).front();
   CHECK(apart(azimuth(shaft[0], shaft[1]), 220 - convergence) < 0.01);
+}
+
+TEST_CASE("titles are as pictures of groups have them") {
+  CHECK(only("bedding 085/32").reading.title ==
+        "Q1, bedding: 085/32 as typed, 085.0/32.0 S from true north");
+  CHECK(only("current 220/-12").reading.title ==
+        "Q1, current: 220/-12 as typed, 220.0/-12.0 from true north");
+  CHECK(only("bedding horizontal").reading.title ==
+        "Q1, bedding: horizontal as typed, horizontal from true north");
 }
 
 TEST_CASE("a current that rises points where it was typed") {

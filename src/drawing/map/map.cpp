@@ -11,6 +11,7 @@
 #include <tuple>
 #include <unordered_map>
 
+#include "../reading_words.hpp"
 #include "paper.hpp"
 #include "survey.hpp"
 #include "traverse.hpp"
@@ -25,17 +26,6 @@ using reduction::Fixes;
 using reduction::Page;
 using reduction::Row;
 using reduction::SightFix;
-
-BeginReading reading_of(const notebook::Source& source, const Page& page, const Row& row) {
-  std::string title;
-  for (const std::string_view word :
-       {page.station, std::string_view(row.kind->name), row.written}) {
-    if (word.empty()) continue;
-    if (!title.empty()) title.push_back(' ');
-    title += word;
-  }
-  return {output::source_of({source, page, row}), std::move(title)};
-}
 
 std::string origin_of(const reduction::Settings& settings) {
   if (settings.declination_from == reduction::From::option) return "as given beside the log";
@@ -104,6 +94,7 @@ class Map::Notes {
     const Fixes& fixes = reduction.fixes();
     if (survey_.area.empty()) survey_.area = reduction.heading().area;
     survey_.logs.emplace_back(output::shown_name(reduction.notebook().source));
+    dial_ = reduction.heading().dial.value_or(notebook::Notation::azimuth);
     stations_.clear();
     places_.clear();
     observed_.clear();
@@ -179,6 +170,13 @@ class Map::Notes {
       survey_.landmarks.push_back({std::string(name), position});
   }
 
+  BeginReading reading_of(const output::RowContext& context) const {
+    const Row& row = context.row;
+    return {output::source_of(context),
+            reading_words(context.page.station, row.kind->name, row.written,
+                          corrected_words(row, dial_), row.north)};
+  }
+
   void note_fix(const SightFix& fix) {
     if (fix.without_declination) return;
     for (const reduction::FixedSight& sight : fix.sights)
@@ -202,8 +200,7 @@ class Map::Notes {
     if (row.status == reduction::Status::rejected) return Why::rejected;
     const auto ray = observed_.find(row.reading->number);
     if (ray != observed_.end()) {
-      survey_.sights.push_back(
-          {reading_of(context.source, context.page, row), ray->second.first, ray->second.second});
+      survey_.sights.push_back({reading_of(context), ray->second.first, ray->second.second});
       return std::nullopt;
     }
     if (!position) return Why::position;
@@ -214,8 +211,7 @@ class Map::Notes {
         auto symbol = map_symbol_of(row);
         if (!symbol) return Why::rejected;
         if (symbol->azimuth && !is_true) return Why::declination;
-        survey_.measured.push_back(
-            {station, reading_of(context.source, context.page, row), *symbol});
+        survey_.measured.push_back({station, reading_of(context), *symbol});
         break;
       }
       case Kind::Type::sight:
@@ -223,8 +219,7 @@ class Map::Notes {
       case Kind::Type::leg: {
         const auto leg = legs_.find(row.reading->number);
         if (leg == legs_.end()) return Why::other_end;
-        survey_.legs.push_back(
-            {reading_of(context.source, context.page, row), leg->second.first, leg->second.second});
+        survey_.legs.push_back({reading_of(context), leg->second.first, leg->second.second});
         break;
       }
     }
@@ -236,11 +231,9 @@ class Map::Notes {
     const Row& row = context.row;
     const auto target = places_.find(fold_case(row.target));
     if (target != places_.end()) {
-      survey_.sights.push_back(
-          {reading_of(context.source, context.page, row), from, target->second});
+      survey_.sights.push_back({reading_of(context), from, target->second});
     } else if (row.bearing && is_true) {
-      survey_.open_sights.push_back(
-          {reading_of(context.source, context.page, row), from, *row.bearing});
+      survey_.open_sights.push_back({reading_of(context), from, *row.bearing});
     } else {
       return row.bearing && !is_true ? Why::declination : Why::other_end;
     }
@@ -260,6 +253,7 @@ class Map::Notes {
   std::vector<std::string> kinds_;
   std::set<std::tuple<std::string, double, double>> landmarks_;
   // of the log in hand
+  notebook::Notation dial_ = notebook::Notation::azimuth;
   std::unordered_map<std::string, std::size_t> stations_;
   std::unordered_map<std::string, Position> places_;
   std::unordered_map<std::uint32_t, std::pair<Position, Position>> observed_;

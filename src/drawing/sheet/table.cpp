@@ -5,11 +5,11 @@
 #include <array>
 #include <lodebook/notebook/catalogue.hpp>
 #include <lodebook/orientation/decimal.hpp>
-#include <lodebook/output/notation.hpp>
 #include <lodebook/output/report_words.hpp>
 #include <lodebook/output/table.hpp>
 #include <lodebook/output/text.hpp>
 
+#include "../reading_words.hpp"
 #include "parts.hpp"
 
 namespace lodebook::drawing {
@@ -23,19 +23,6 @@ using reduction::Status;
 // Roles are said because a stacked table on a narrow screen loses them otherwise.
 constexpr std::array<std::string_view, 7> headings = {"Line",  "Kind",  "As typed", "Corrected",
                                                       "± 1 σ", "Added", "Status"};
-
-/// The corrected direction: `293.9/30.0 NE`, `N66.1W 30.0NE`; empty for a rejected reading.
-std::string direction_of(const Row& row, Notation notation) {
-  std::string out;
-  if (row.dip) {
-    output::append_converted_plane(out, row.strike, *row.dip, !row.strike_is_axis, 1, 1, notation);
-  } else if (row.plunge) {
-    output::append_converted_line(out, row.trend, *row.plunge, 1, 1, notation);
-  } else if (row.bearing) {
-    output::append_converted_bearing(out, *row.bearing, 1, notation);
-  }
-  return out;
-}
 
 /// What was measured beside a bearing, in degrees and metres: `back 215.9, 335.0 m, slope 7.0°`.
 std::string beside_bearing(const Row& row) {
@@ -142,8 +129,8 @@ class TableWriter {
   }
 
   void write_corrected(const Row& row) {
-    const std::string azimuth = direction_of(row, Notation::azimuth);
-    const std::string quadrant = direction_of(row, Notation::quadrant);
+    const std::string azimuth = corrected_words(row, Notation::azimuth);
+    const std::string quadrant = corrected_words(row, Notation::quadrant);
     markup_.open("td", {{"role", "cell"}});
     if (azimuth.empty()) {
       markup_.element("i", "none");
