@@ -285,6 +285,21 @@ TEST_CASE("a sheet without a map has margins too") {
   CHECK(words > 5);
 }
 
+TEST_CASE("a station without a name is on the map, and named in remarks alone") {
+  const Mapped map = mapped(
+      "station\nat 44.6891S 169.0144E\nbedding 085/32\nstation\nat 44.6991S 169.0344E\n"
+      "station\nbedding 120/40\n");
+  CHECK(dots(map.picture).size() == 2);
+  CHECK(drawn(map.picture).size() == 1);
+  CHECK(says(text_of(map.picture), "3 stations, 1 of them without a position\n"));
+  REQUIRE(map.remarks.size() == 1);
+  CHECK(map.remarks[0] == "1 reading without a position: station without a name (1)");
+  // No name stands in the frame.
+  const Frame frame = frame_of(map.picture);
+  for (const Words& words : words_of(map.picture, Role::label))
+    CHECK_FALSE(frame.holds(words.at));
+}
+
 TEST_CASE("norths are told with their angles") {
   const std::string text = text_of(
       mapped(std::vector<std::string>{"set 0\ndeclination 24.6E\nrule right\n" + two_stations})

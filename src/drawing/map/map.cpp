@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <lodebook/earth/geodesic.hpp>
+#include <lodebook/output/report_words.hpp>
 #include <lodebook/output/table.hpp>
 #include <lodebook/output/text.hpp>
 #include <lodebook/reduction/fixes.hpp>
@@ -123,10 +124,8 @@ class Map::Notes {
   void page(const notebook::Source& source, const Page& page) {
     std::optional<Position> position;
     if (page.is_station && page.position) position = page.position->position;
-    const std::string name = !page.station.empty() ? std::string(page.station)
-                             : page.is_station     ? "a station without a name"
-                                                   : "before the first station";
-    const std::size_t station = page.is_station ? note_station(name, position) : 0;
+    const std::string name(output::page_name(page));
+    const std::size_t station = page.is_station ? note_station(page.station, position) : 0;
     if (page.is_station && !position) position = survey_.stations[station].position;
     if (page.is_station) note_declination(name, page.settings);
     for (const Row& row : page.rows) {
@@ -151,8 +150,12 @@ class Map::Notes {
   }
 
   /// The station's number; another one where a name comes again at another place. A block that
-  /// states no place belongs to the station that has its name.
+  /// states no place belongs to the station that has its name. One without a name is its own.
   std::size_t note_station(std::string_view name, const std::optional<Position>& position) {
+    if (name.empty()) {
+      survey_.stations.push_back({"", position});
+      return survey_.stations.size() - 1;
+    }
     const auto [at, is_new] = stations_.try_emplace(fold_case(name), survey_.stations.size());
     if (position) places_[at->first] = *position;
     if (is_new || (position && survey_.stations[at->second].position != position)) {

@@ -17,6 +17,7 @@ namespace lodebook::drawing {
 
 struct Survey {
   struct Station {
+    /// May be empty.
     std::string name;
     std::optional<earth::Position> position;
   };

@@ -9,6 +9,7 @@
 #include <lodebook/drawing/style.hpp>
 #include <lodebook/drawing/svg.hpp>
 #include <lodebook/output/report.hpp>
+#include <lodebook/output/report_words.hpp>
 #include <lodebook/output/table.hpp>
 #include <lodebook/output/text.hpp>
 
@@ -146,7 +147,7 @@ void Sheet::page(const notebook::Source& source, const reduction::Page& page) {
   append_sheet_station(stations, source, page, *reduction_, on_map_);
   Markup contents(contents_);
   contents.open("li");
-  contents.element("a", {{"href", '#' + id_of(page)}}, name_of(page));
+  contents.element("a", {{"href", '#' + id_of(page)}}, output::page_name(page));
   if (page.counts.suspect + page.counts.rejected + page.counts.not_understood > 0) {
     contents.text(" ");
     contents.element("small", faults_of(page.counts));
