@@ -16,7 +16,10 @@ constexpr std::array<std::string_view, Survey::whys> reasons = {
     "to a point whose place is not known", "rejected, or without figures"};
 
 std::string sentence(std::string_view reason, const std::vector<Survey::Missing>& missing,
-                     std::size_t count, const std::vector<std::string>& logs) {
+                     const std::vector<std::string>& logs) {
+  const std::size_t count = std::accumulate(
+      missing.begin(), missing.end(), std::size_t{0},
+      [](std::size_t sum, const Survey::Missing& one) { return sum + one.readings; });
   std::string text = output::counted(count, "reading", "readings");
   text.append(" ").append(reason).append(": ");
   for (std::size_t i = 0; i < std::min(missing.size(), most_named); ++i) {
@@ -54,17 +57,10 @@ std::string Survey::stations_in_words() const {
   return words;
 }
 
-std::size_t Survey::missing_count(Why why) const {
-  const auto& list = missing[static_cast<std::size_t>(why)];
-  return std::accumulate(list.begin(), list.end(), std::size_t{0},
-                         [](std::size_t sum, const Missing& one) { return sum + one.readings; });
-}
-
 std::vector<std::string> Survey::remarks() const {
   std::vector<std::string> remarks;
   for (std::size_t i = 0; i < whys; ++i) {
-    if (!missing[i].empty())
-      remarks.push_back(sentence(reasons[i], missing[i], missing_count(static_cast<Why>(i)), logs));
+    if (!missing[i].empty()) remarks.push_back(sentence(reasons[i], missing[i], logs));
   }
   return remarks;
 }

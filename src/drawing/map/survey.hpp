@@ -95,7 +95,6 @@ struct Survey {
   std::vector<earth::Position> places() const;
   /// `3 stations, 1 of them without a position`.
   std::string stations_in_words() const;
-  std::size_t missing_count(Why why) const;
   /// One sentence for each reason.
   std::vector<std::string> remarks() const;
 };
