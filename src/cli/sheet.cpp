@@ -38,7 +38,7 @@ Outcome sheet(const CommandLine& line) {
     reduction::Page page;
     while (reduction.next(page))
       sheet.page(notebook.source, page);
-    sheet.end_log(reduction);
+    sheet.end_log();
     tell_faults(line, reduction);
     judge(line, reduction.counts(), outcome);
     sheet.append_html(text);

@@ -22,7 +22,7 @@ std::string sheet_of(const std::string& text) {
   reduction::Page page;
   while (reduction.next(page))
     sheet.page(book.source, page);
-  sheet.end_log(reduction);
+  sheet.end_log();
   std::string out;
   sheet.append_html(out);
   return out;

@@ -28,7 +28,7 @@ class Sheet {
 
   void begin_log(const reduction::Reduction& reduction);
   void page(const notebook::Source& source, const reduction::Page& page);
-  void end_log(const reduction::Reduction& reduction);
+  void end_log();
   void append_html(std::string& out) const;
 
  private:

@@ -156,9 +156,9 @@ void Sheet::page(const notebook::Source& source, const reduction::Page& page) {
   contents.line_break();
 }
 
-void Sheet::end_log(const reduction::Reduction& reduction) {
+void Sheet::end_log() {
   Markup heading(heading_);
-  append_sheet_heading(heading, title_, reduction);
+  append_sheet_heading(heading, title_, *reduction_);
   Markup look(look_);
   if (second_look_.items().empty()) {
     look.element("p", "Nothing stands out for a second look.");
@@ -171,7 +171,7 @@ void Sheet::end_log(const reduction::Reduction& reduction) {
                  fmt::format("{}{}line {}", item.station, item.station.empty() ? "" : ", ",
                              item.diagnostic.place.line));
     look.text(": " + item.diagnostic.message);
-    append_typed_line(look, reduction.notebook().source, item.diagnostic.place);
+    append_typed_line(look, reduction_->notebook().source, item.diagnostic.place);
     look.close();
   }
   look.close();
