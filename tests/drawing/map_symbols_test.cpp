@@ -220,6 +220,16 @@ TEST_CASE("a fault's ball lies on the side that went down, arrows go with its se
   CHECK(only("slickenline 085/32 dextral").words() == "32d");
 }
 
+TEST_CASE("the legend explains the letters of senses that symbols cannot show") {
+  const std::string text =
+      text_of(mapped(station + "fault vertical N20E normal\nslickenline 085/32 dextral\n").picture);
+  CHECK(says(text, "34n\n"));
+  CHECK(says(text, "movement: normal\n"));
+  CHECK(says(text, "34d\n"));
+  CHECK(says(text, "movement: dextral\n"));
+  CHECK_FALSE(says(text, "movement: reverse\n"));
+}
+
 TEST_CASE("a plane and a line of one name have each their row in the legend") {
   const std::string text =
       text_of(mapped({on_the_map + "kind rib plane\n" + station + "rib 085/32\n",

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <functional>
+#include <lodebook/output/notation.hpp>
 #include <set>
 
 #include "../paragraph.hpp"
@@ -88,8 +89,8 @@ class Legend {
 
 /// What is added to symbols on this map.
 std::vector<Entry> additions(const Survey& survey) {
-  std::set<std::string> signs;
   std::set<Sense> shown;
+  std::set<Sense> lettered;
   bool upright = false;
   bool unknown = false;
   for (const Survey::Measured& one : survey.measured) {
@@ -98,11 +99,7 @@ std::vector<Entry> additions(const Survey& survey) {
                           form_of(symbol) == Form::inclined);
     unknown = unknown || symbol.facing == Facing::unknown;
     if (symbol.sense == Sense::unstated) continue;
-    if (shows_sense(symbol)) {
-      shown.insert(symbol.sense);
-    } else {
-      signs.insert(std::string(letter_of(symbol.sense)));
-    }
+    (shows_sense(symbol) ? shown : lettered).insert(symbol.sense);
   }
   std::vector<Entry> entries;
   MapSymbol fault{"fault", true, 90, 60, Facing::unstated, Sense::normal, false};
@@ -112,11 +109,10 @@ std::vector<Entry> additions(const Survey& survey) {
   if (shown.contains(Sense::dextral)) entries.push_back(symbol_entry(fault, "dextral"));
   fault.sense = Sense::sinistral;
   if (shown.contains(Sense::sinistral)) entries.push_back(symbol_entry(fault, "sinistral"));
-  for (const std::string& sign : signs) {
-    entries.push_back(word_entry("34" + sign, sign == "n"   ? "normal movement"
-                                              : sign == "r" ? "reverse movement"
-                                              : sign == "d" ? "dextral movement"
-                                                            : "sinistral movement"));
+  for (const Sense sense : lettered) {
+    std::string words = "movement:";
+    output::append_sense(words, sense);
+    entries.push_back(word_entry("34" + std::string(letter_of(sense)), std::move(words)));
   }
   const MapSymbol bedding{"bedding", true, 90, 30, Facing::upright, Sense::unstated, false};
   if (upright) entries.push_back(symbol_entry(bedding, "dot: known to be upright"));
