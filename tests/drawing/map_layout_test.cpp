@@ -308,3 +308,13 @@ TEST_CASE("norths are told with their angles") {
   CHECK(says(text, "Magnetic north lies 24.6° east of true north and 23.2° east of grid north"));
   CHECK(says(text, "the declination at"));
 }
+
+TEST_CASE("a declination that changes over the stations is told with its sides") {
+  const std::string text =
+      text_of(mapped(std::vector<std::string>{
+                         "set 0\ndeclination 1E\nrule right\nstation Q1 at 44.6891S "
+                         "169.0144E\nbedding 085/32\n"
+                         "declination 0.5W\nstation Q2 at 44.6991S 169.0344E\nbedding 120/40\n"})
+                  .picture);
+  CHECK(says(text, "Over the stations the declination runs from 0.5° west to 1.0° east; each"));
+}
