@@ -8,6 +8,7 @@
 #include <lodebook/output/report_words.hpp>
 #include <lodebook/output/table.hpp>
 #include <lodebook/output/text.hpp>
+#include <map>
 
 #include "../reading_words.hpp"
 #include "parts.hpp"
@@ -64,7 +65,10 @@ class TableWriter {
  public:
   TableWriter(Markup& markup, const notebook::Source& source, const reduction::Page& page,
               const std::unordered_set<std::string>& on_map)
-      : markup_(markup), source_(source), page_(page), on_map_(on_map), north_(first_north(page)) {}
+      : markup_(markup), source_(source), page_(page), on_map_(on_map), north_(first_north(page)) {
+    for (const notebook::Diagnostic& diagnostic : page.diagnostics)
+      faults_.try_emplace({diagnostic.reading, diagnostic.code}, &diagnostic);
+  }
 
   void write() {
     markup_.open("table", {{"role", "table"}});
@@ -149,13 +153,11 @@ class TableWriter {
     markup_.element("b", reduction::name_of(row.status));
     for (const notebook::Code code : row.codes) {
       const std::string_view title = notebook::catalogue()[static_cast<std::size_t>(code)].title;
-      const auto fault = std::ranges::find_if(page_.diagnostics, [&](const auto& diagnostic) {
-        return diagnostic.code == code && diagnostic.reading == row.reading->number;
-      });
-      if (fault == page_.diagnostics.end()) {
+      const auto fault = faults_.find({row.reading->number, code});
+      if (fault == faults_.end()) {
         markup_.element("span", title);
       } else {
-        markup_.element("a", {{"href", '#' + id_of(*fault)}}, title);
+        markup_.element("a", {{"href", '#' + id_of(*fault->second)}}, title);
       }
     }
     markup_.close();
@@ -166,6 +168,8 @@ class TableWriter {
   const reduction::Page& page_;
   const std::unordered_set<std::string>& on_map_;
   std::optional<North> north_;
+  /// The first of each reading and code.
+  std::map<std::pair<std::uint32_t, notebook::Code>, const notebook::Diagnostic*> faults_;
 };
 
 }  // namespace
