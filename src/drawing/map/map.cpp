@@ -96,6 +96,7 @@ class Map::Notes {
     if (survey_.area.empty()) survey_.area = reduction.heading().area;
     survey_.logs.emplace_back(output::shown_name(reduction.notebook().source));
     dial_ = reduction.heading().dial.value_or(notebook::Notation::azimuth);
+    wanted_.clear();
     stations_.clear();
     places_.clear();
     observed_.clear();
@@ -129,8 +130,6 @@ class Map::Notes {
     if (page.is_station && !position) position = survey_.stations[station].position;
     if (page.is_station) note_declination(name, page.settings);
     for (const Row& row : page.rows) {
-      if (std::ranges::find(kinds_, row.kind->name) == kinds_.end())
-        kinds_.push_back(row.kind->name);
       if (!is_wanted(*row.kind)) continue;
       survey_.readings += row.repeats;
       if (without_suspect_ && row.status == reduction::Status::suspect) {
@@ -145,8 +144,15 @@ class Map::Notes {
  private:
   using Why = Survey::Why;
 
-  bool is_wanted(const Kind& kind) const {
-    return survey_.kinds.empty() || std::ranges::count(survey_.kinds, fold_case(kind.name)) != 0;
+  /// Names are compared once for each of the log's kinds, which are noted so.
+  bool is_wanted(const Kind& kind) {
+    const auto [known, is_new] = wanted_.try_emplace(&kind);
+    if (is_new) {
+      if (std::ranges::count(kinds_, kind.name) == 0) kinds_.push_back(kind.name);
+      known->second =
+          survey_.kinds.empty() || std::ranges::count(survey_.kinds, fold_case(kind.name)) != 0;
+    }
+    return known->second;
   }
 
   /// The station's number; another one where a name comes again at another place. A block that
@@ -257,6 +263,7 @@ class Map::Notes {
   std::set<std::tuple<std::string, double, double>> landmarks_;
   // of the log in hand
   notebook::Notation dial_ = notebook::Notation::azimuth;
+  std::unordered_map<const Kind*, bool> wanted_;
   std::unordered_map<std::string, std::size_t> stations_;
   std::unordered_map<std::string, Position> places_;
   std::unordered_map<std::uint32_t, std::pair<Position, Position>> observed_;
