@@ -133,6 +133,19 @@ TEST_CASE("titles are as pictures of groups have them") {
         "Q1, bedding: horizontal as typed, horizontal from true north");
 }
 
+TEST_CASE("a mean says where all of its readings stand, rejected ones left out") {
+  const Drawn mean = drawn(mapped(station + "bedding N82E 30N, N95E 31N, N84E 31N, 088/33 N\n"
+                                            "bedding N85E 32N\n")
+                               .picture)
+                         .front();
+  CHECK(mean.reading.source == "day.log:5:1");
+  CHECK(mean.reading.repeats == "5:29 5:39");
+  CHECK(only("bedding N82E 30N").reading.repeats.empty());
+  std::string svg;
+  lodebook::drawing::append_svg_file(svg, mapped(station + "bedding N82E 30N, N84E 31N\n").picture);
+  CHECK(says(svg, "data-source=\"day.log:5:1\" data-repeats=\"5:19\">"));
+}
+
 TEST_CASE("a current that rises points where it was typed") {
   const double convergence = earth::grid_position(somewhere).convergence.degrees_east();
   const Drawn symbol = only("current 220/-12");

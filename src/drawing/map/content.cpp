@@ -213,7 +213,7 @@ void Content::draw_symbols(Picture& picture) const {
   for (std::size_t i = 0; i < measured_.size(); ++i) {
     const Measured& one = measured_[i];
     const Point at = crowd_.symbols[i];
-    picture.begin_reading(one.reading->source, one.reading->title);
+    picture.begin_reading(one.reading->source, one.reading->title, one.reading->repeats);
     if (at != station_points_[one.station]) picture.circle(Role::halo, at, halo_radius);
     draw_symbol(picture, at, one.symbol);
     picture.end();

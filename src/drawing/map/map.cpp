@@ -28,6 +28,25 @@ using reduction::Page;
 using reduction::Row;
 using reduction::SightFix;
 
+/// Where the other readings of a mean stand. They follow its first one in the log; those among them
+/// that were rejected have rows of their own.
+std::string repeats_of(const Page& page, const Row& row) {
+  std::string places;
+  const Row* next = &row + 1;
+  const Row* const end = page.rows.data() + page.rows.size();
+  const notebook::Entry* entry = row.entry + 1;
+  for (std::size_t found = 1; found < row.repeats; ++entry) {
+    if (next != end && next->entry == entry) {
+      ++next;
+      continue;
+    }
+    if (!places.empty()) places.push_back(' ');
+    places += std::to_string(entry->line) + ':' + std::to_string(entry->column);
+    ++found;
+  }
+  return places;
+}
+
 std::string origin_of(const reduction::Settings& settings) {
   if (settings.declination_from == reduction::From::option) return "as given beside the log";
   if (settings.from_model()) return "by " + std::string(name_of(settings.site.field->model()));
@@ -183,7 +202,8 @@ class Map::Notes {
     const Row& row = context.row;
     return {output::source_of(context),
             reading_words(context.page.station, row.kind->name, row.written,
-                          corrected_words(row, dial_), row.north)};
+                          corrected_words(row, dial_), row.north),
+            repeats_of(context.page, row)};
   }
 
   void note_fix(const SightFix& fix) {
