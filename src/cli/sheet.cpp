@@ -9,20 +9,16 @@ namespace lodebook::cli {
 namespace {
 
 /// The map to go with the log, which is reduced once more as a map wants it.
-drawing::SheetMap map_of(const notebook::Notebook& notebook, reduction::Options options) {
+drawing::Map map_of(const notebook::Notebook& notebook, reduction::Options options) {
   options.repeats = reduction::Repeats::mean;
   options.all_places = true;
   reduction::Reduction reduction(notebook, options);
   drawing::Map map(reduction::Selection{});
   map.begin_log(reduction);
-  bool has_position = false;
   reduction::Page page;
-  while (reduction.next(page)) {
+  while (reduction.next(page))
     map.page(notebook.source, page);
-    has_position = has_position || page.position;
-  }
-  if (!has_position) return {};
-  return {map.picture(), map.remarks()};
+  return map;
 }
 
 }  // namespace
@@ -42,7 +38,7 @@ Outcome sheet(const CommandLine& line) {
     reduction::Page page;
     while (reduction.next(page))
       sheet.page(notebook.source, page);
-    sheet.end_log(reduction);
+    sheet.end_log();
     tell_faults(line, reduction);
     judge(line, reduction.counts(), outcome);
     sheet.append_html(text);

@@ -64,8 +64,8 @@ void Picture::words(Role role, Point at, std::string text, Words::Anchor anchor,
   items_.emplace_back(Shape{Words{at, std::move(text), anchor, turn}, role, {}, {}});
 }
 
-void Picture::begin_reading(std::string source, std::string title) {
-  items_.emplace_back(BeginReading{std::move(source), std::move(title)});
+void Picture::begin_reading(std::string source, std::string title, std::string repeats) {
+  items_.emplace_back(BeginReading{std::move(source), std::move(title), std::move(repeats)});
 }
 
 void Picture::begin_clip(Circle outline) {

@@ -117,7 +117,13 @@ class Writer {
     }
   }
   void write(const BeginReading& reading) {
-    markup_.open("g", {{"class", "reading"}, {"data-source", reading.source}});
+    if (reading.repeats.empty()) {
+      markup_.open("g", {{"class", "reading"}, {"data-source", reading.source}});
+    } else {
+      markup_.open("g", {{"class", "reading"},
+                         {"data-source", reading.source},
+                         {"data-repeats", reading.repeats}});
+    }
     markup_.element("title", reading.title);
   }
   void write(const BeginClip& clip) {

@@ -78,12 +78,9 @@ void append_heading(std::string& out, const reduction::Reduction& reduction, boo
 
 void append_station(std::string& out, const Page& page, reduction::North wanted,
                     notebook::Notation notation, bool color) {
-  if (!page.is_station) {
-    append_bold(out, "before the first station", color);
-    out += ": ";
-  } else {
-    append_bold(out, page.station.empty() ? "station without a name" : page.station, color);
-    out += ": ";
+  append_bold(out, page_name(page), color);
+  out += ": ";
+  if (page.is_station) {
     append_position(out, page);
     std::string site;
     append_site(site, page.settings, wanted);

@@ -90,6 +90,11 @@ void append_mean(std::string& out, const Check& check, notebook::Notation notati
 
 }  // namespace
 
+std::string_view page_name(const Page& page) {
+  if (!page.is_station) return "before the first station";
+  return page.station.empty() ? "station without a name" : page.station;
+}
+
 void append_compass(std::string& out, const Settings& settings, reduction::North wanted) {
   const reduction::Correction correction = reduction::correction(settings, wanted);
   append_set(out, settings);

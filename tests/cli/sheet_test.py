@@ -370,7 +370,10 @@ class Browser(Pages):
         link = self.driver.find_element(By.CSS_SELECTOR, f"tr[data-source='{source}'] a")
         self.script("arguments[0].focus()", link)
         marked = self.marked()
-        self.assertEqual({place for _, place in marked}, {source})
+        # The mean on the map has the place of its first reading.
+        mean = ["g", "night-typing.log:35:3"]
+        self.assertIn(mean, marked)
+        self.assertEqual({place for _, place in marked if place != mean[1]}, {source})
         stroke = ("return getComputedStyle(document.querySelector('#net g.reading.marked .mark'))"
                   ".strokeWidth")
         self.assertEqual(self.script(stroke), "1.6px")
@@ -380,6 +383,20 @@ class Browser(Pages):
         other = self.driver.find_element(By.CSS_SELECTOR, "nav a")
         self.script("arguments[0].focus()", other)
         self.assertEqual(self.marked(), [])
+
+    def test_each_repeat_marks_its_mean_on_the_map_and_the_mean_marks_them(self):
+        self.open("night-typing.log")
+        first, second = "night-typing.log:35:3", "night-typing.log:35:25"
+        mean = f"#map g.reading[data-source='{first}']"
+        row = self.driver.find_element(By.CSS_SELECTOR, f"tr[data-source='{second}']")
+        ActionChains(self.driver).scroll_to_element(row).move_to_element(row).perform()
+        is_marked = "return document.querySelector(arguments[0]).classList.contains('marked')"
+        self.assertTrue(self.script(is_marked, mean))
+        self.assertFalse(self.script(is_marked, f"tr[data-source='{first}']"))
+        mark = self.driver.find_element(By.CSS_SELECTOR, mean + " path")
+        ActionChains(self.driver).scroll_to_element(mark).move_to_element(mark).perform()
+        for source in (first, second):
+            self.assertTrue(self.script(is_marked, f"tr[data-source='{source}']"))
 
     def test_a_picture_marks_its_row(self):
         self.open("night-typing.log")

@@ -66,6 +66,31 @@ TEST_CASE("a station's name stands free of all symbols") {
     CHECK(distance(symbol, *name) > 3.3);
 }
 
+TEST_CASE("the legend explains leaders where only a name has one") {
+  // Many names at one place: some have no room beside it.
+  const std::string station = "station Long-Name-Of-A-Station at 44.6891S 169.0144E\n";
+  const Picture alone = mapped(station).picture;
+  CHECK(shapes_of(alone, Role::leader).empty());
+  CHECK_FALSE(says(text_of(alone), "to its place, moved aside"));
+  std::string landmarks;
+  for (int i = 0; i < 8; ++i)
+    landmarks += "landmark Cairn-" + std::to_string(i) + " 44.6891S 169.0144E\n";
+  const Picture crowded = mapped(landmarks + station).picture;
+  // One more is in the legend.
+  CHECK(shapes_of(crowded, Role::leader).size() > 1);
+  CHECK(says(text_of(crowded), "to its place, moved aside"));
+}
+
+TEST_CASE("a station without a place leaves no trace within the frame") {
+  // Q3 is near the middle of the frame.
+  const std::string placed =
+      "station Q1 at 44.6891S 169.0144E\nstation Q2 at 44.6991S 169.0344E\n"
+      "station Q3 at 44.6940S 169.0240E\nbedding 085/32\n";
+  const Picture picture = mapped(placed + "station Q4\nbedding 085/32\n").picture;
+  CHECK(dots(picture).size() == 3);
+  CHECK(shapes_of(picture, Role::leader).empty());
+}
+
 TEST_CASE("many readings need larger paper, and none is dropped") {
   const Picture picture = mapped(many(2000)).picture;
   CHECK(drawn(picture).size() == 2000);

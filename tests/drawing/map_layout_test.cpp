@@ -252,6 +252,54 @@ TEST_CASE("without a declination nothing is drawn as if it were true") {
   CHECK(says(text, "without a declination"));
 }
 
+TEST_CASE("a later block of a station has the station's place") {
+  const Mapped map = mapped(
+      "station Q1 at 44.6891S 169.0144E\nbedding 085/32\n"
+      "station Q2 at 44.6991S 169.0344E\nstation q1\nbedding 120/40\nsight Q2 125\n");
+  CHECK(map.remarks.empty());
+  CHECK(drawn(map.picture).size() == 3);
+  CHECK(dots(map.picture).size() == 2);
+  CHECK(says(text_of(map.picture), "day.log; 2 stations\n"));
+  CHECK(says(map.picture.description(), ": 2 symbols; 2 stations."));
+  // The first block too, where a later one says where the station is.
+  CHECK(mapped("station Q1\nbedding 085/32\nstation Q1 at 44.6891S 169.0144E\n").remarks.empty());
+}
+
+TEST_CASE("stations without a position are counted as such") {
+  const Mapped map = mapped(two_stations + "station Q3\nbedding 085/32\n");
+  CHECK(says(text_of(map.picture), "day.log; 3 stations, 1 of them without a position\n"));
+  CHECK(says(map.picture.description(), ": 2 symbols; 3 stations, 1 of them without a position."));
+  CHECK(says(text_of(mapped("station Q3\n").picture), "day.log; 1 station without a position\n"));
+}
+
+TEST_CASE("a sheet without a map has margins too") {
+  const Picture picture = mapped("station Q3\nbedding 085/32\n").picture;
+  std::size_t words = 0;
+  for (const Role role : {Role::title, Role::label, Role::figure}) {
+    for (const Words& line : words_of(picture, role)) {
+      CHECK(line.at.x == 3);
+      CHECK(line.at.y < picture.height() - 3);
+      ++words;
+    }
+  }
+  CHECK(words > 5);
+}
+
+TEST_CASE("a station without a name is on the map, and named in remarks alone") {
+  const Mapped map = mapped(
+      "station\nat 44.6891S 169.0144E\nbedding 085/32\nstation\nat 44.6991S 169.0344E\n"
+      "station\nbedding 120/40\n");
+  CHECK(dots(map.picture).size() == 2);
+  CHECK(drawn(map.picture).size() == 1);
+  CHECK(says(text_of(map.picture), "3 stations, 1 of them without a position\n"));
+  REQUIRE(map.remarks.size() == 1);
+  CHECK(map.remarks[0] == "1 reading without a position: station without a name (1)");
+  // No name stands in the frame.
+  const Frame frame = frame_of(map.picture);
+  for (const Words& words : words_of(map.picture, Role::label))
+    CHECK_FALSE(frame.holds(words.at));
+}
+
 TEST_CASE("norths are told with their angles") {
   const std::string text = text_of(
       mapped(std::vector<std::string>{"set 0\ndeclination 24.6E\nrule right\n" + two_stations})
@@ -259,4 +307,14 @@ TEST_CASE("norths are told with their angles") {
   CHECK(says(text, "Grid north lies 1.4° east of true north"));
   CHECK(says(text, "Magnetic north lies 24.6° east of true north and 23.2° east of grid north"));
   CHECK(says(text, "the declination at"));
+}
+
+TEST_CASE("a declination that changes over the stations is told with its sides") {
+  const std::string text =
+      text_of(mapped(std::vector<std::string>{
+                         "set 0\ndeclination 1E\nrule right\nstation Q1 at 44.6891S "
+                         "169.0144E\nbedding 085/32\n"
+                         "declination 0.5W\nstation Q2 at 44.6991S 169.0344E\nbedding 120/40\n"})
+                  .picture);
+  CHECK(says(text, "Over the stations the declination runs from 0.5° west to 1.0° east; each"));
 }

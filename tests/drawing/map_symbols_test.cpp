@@ -58,16 +58,18 @@ TEST_CASE("every reading with a place and a direction is on the map once") {
     sources.insert(one.reading.source);
     CHECK_FALSE(one.shapes.empty());
   }
-  const std::multiset<std::string> expected = {"Q1 bedding N85E 32N",
-                                               "Q1 lineation N20W 31 on bedding",
-                                               "Q1 bedding N82E 30N, N84E 31N, 088/33 N",
-                                               "Q1 cleavage 61 > N12W",
-                                               "Q1 sight Trig-Dome N66W",
-                                               "Q2 sight Cairn     N17W",
-                                               "Q2 sight Trig-Dome N65.5W",
-                                               "Q2 sight Saddle    N87.5E",
-                                               "Q2 leg S45E 120m back N44W to Q3",
-                                               "Q3 joint vertical N10E"};
+  // The declination is 24.6 east.
+  const std::multiset<std::string> expected = {
+      "Q1, bedding: N85E 32N as typed, N70.4W 32.0N from true north",
+      "Q1, lineation: N20W 31 on bedding as typed, N4.6E 31.0 from true north",
+      "Q1, bedding: N82E 30N, N84E 31N, 088/33 N as typed, N70.6W 31.3N from true north",
+      "Q1, cleavage: 61 > N12W as typed, N77.4W 61.0N from true north",
+      "Q1, sight: Trig-Dome N66W as typed, N41.4W from true north",
+      "Q2, sight: Cairn     N17W as typed, N7.6E from true north",
+      "Q2, sight: Trig-Dome N65.5W as typed, N40.9W from true north",
+      "Q2, sight: Saddle    N87.5E as typed, S67.9E from true north",
+      "Q2, leg: S45E 120m back N44W to Q3 as typed, S20.4E from true north",
+      "Q3, joint: vertical N10E as typed, N34.6E 90.0 from true north"};
   CHECK(titles == expected);
   CHECK(sources.contains("day.log:17:3"));
   CHECK(sources.size() == expected.size());
@@ -120,6 +122,28 @@ TEST_CASE("arrows point along the trend less the convergence") {
   CHECK(symbol.words() == "35");
   const auto shaft = symbol.paths(Role::symbol).front();
   CHECK(apart(azimuth(shaft[0], shaft[1]), 220 - convergence) < 0.01);
+}
+
+TEST_CASE("titles are as pictures of groups have them") {
+  CHECK(only("bedding 085/32").reading.title ==
+        "Q1, bedding: 085/32 as typed, 085.0/32.0 S from true north");
+  CHECK(only("current 220/-12").reading.title ==
+        "Q1, current: 220/-12 as typed, 220.0/-12.0 from true north");
+  CHECK(only("bedding horizontal").reading.title ==
+        "Q1, bedding: horizontal as typed, horizontal from true north");
+}
+
+TEST_CASE("a mean says where all of its readings stand, rejected ones left out") {
+  const Drawn mean = drawn(mapped(station + "bedding N82E 30N, N95E 31N, N84E 31N, 088/33 N\n"
+                                            "bedding N85E 32N\n")
+                               .picture)
+                         .front();
+  CHECK(mean.reading.source == "day.log:5:1");
+  CHECK(mean.reading.repeats == "5:29 5:39");
+  CHECK(only("bedding N82E 30N").reading.repeats.empty());
+  std::string svg;
+  lodebook::drawing::append_svg_file(svg, mapped(station + "bedding N82E 30N, N84E 31N\n").picture);
+  CHECK(says(svg, "data-source=\"day.log:5:1\" data-repeats=\"5:19\">"));
 }
 
 TEST_CASE("a current that rises points where it was typed") {
@@ -207,6 +231,26 @@ TEST_CASE("a fault's ball lies on the side that went down, arrows go with its se
   CHECK(apart(eastern_way("sinistral"), -convergence) < 0.01);
   CHECK(only("fault vertical N20E normal").words() == "n");
   CHECK(only("slickenline 085/32 dextral").words() == "32d");
+}
+
+TEST_CASE("the legend explains the letters of senses that symbols cannot show") {
+  const std::string text =
+      text_of(mapped(station + "fault vertical N20E normal\nslickenline 085/32 dextral\n").picture);
+  CHECK(says(text, "34n\n"));
+  CHECK(says(text, "movement: normal\n"));
+  CHECK(says(text, "34d\n"));
+  CHECK(says(text, "movement: dextral\n"));
+  CHECK_FALSE(says(text, "movement: reverse\n"));
+}
+
+TEST_CASE("a plane and a line of one name have each their row in the legend") {
+  const std::string text =
+      text_of(mapped({on_the_map + "kind rib plane\n" + station + "rib 085/32\n",
+                      on_the_map + "kind rib line\n" + station + "rib 085/32\n"})
+                  .picture);
+  const auto first = text.find("\nrib\n");
+  REQUIRE(first != text.npos);
+  CHECK(text.find("\nrib\n", first + 1) != text.npos);
 }
 
 TEST_CASE("the legend explains what is used, and says which symbols follow the standard") {

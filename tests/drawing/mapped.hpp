@@ -27,13 +27,8 @@ using drawing::Words;
 /// A heading that says all of its compass.
 inline const std::string on_the_map = "set 0\ndeclination 0\nrule right\n";
 
-struct Mapped {
-  Picture picture;
-  std::vector<std::string> remarks;
-};
-
-inline Mapped mapped(const std::vector<std::string>& logs,
-                     const reduction::Selection& selection = {}) {
+inline drawing::Map map_of(const std::vector<std::string>& logs,
+                           const reduction::Selection& selection = {}) {
   drawing::Map map(selection);
   for (const std::string& log : logs) {
     const notebook::Notebook notebook = notebook::read_log(notebook::Source("day.log", log));
@@ -46,6 +41,17 @@ inline Mapped mapped(const std::vector<std::string>& logs,
     while (reduction.next(page))
       map.page(notebook.source, page);
   }
+  return map;
+}
+
+struct Mapped {
+  Picture picture;
+  std::vector<std::string> remarks;
+};
+
+inline Mapped mapped(const std::vector<std::string>& logs,
+                     const reduction::Selection& selection = {}) {
+  const drawing::Map map = map_of(logs, selection);
   return {map.picture(), map.remarks()};
 }
 

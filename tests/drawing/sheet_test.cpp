@@ -4,26 +4,25 @@
 
 #include <catch2/catch.hpp>
 
+#include <drawing/mapped.hpp>
 #include <set>
 
 #include "../small_log.hpp"
 
 using namespace lodebook;
-using drawing::Picture;
 using drawing::Sheet;
-using drawing::SheetMap;
 
 namespace {
 
-std::string sheet_of(const std::string& text, SheetMap map = {}) {
-  const notebook::Notebook book = notebook::read_log(notebook::Source("day.txt", text));
+std::string sheet_of(const std::string& text) {
+  const notebook::Notebook book = notebook::read_log(notebook::Source("day.log", text));
   reduction::Reduction reduction(book, {});
-  Sheet sheet(std::move(map));
+  Sheet sheet(test::map_of({text}));
   sheet.begin_log(reduction);
   reduction::Page page;
   while (reduction.next(page))
     sheet.page(book.source, page);
-  sheet.end_log(reduction);
+  sheet.end_log();
   std::string out;
   sheet.append_html(out);
   return out;
@@ -55,7 +54,7 @@ std::vector<std::string> values(const std::string& text, std::string_view attrib
 
 /// The row of the table with this place in the log.
 std::string row_of(const std::string& text, std::string_view place) {
-  const auto at = text.find("data-source=\"day.txt:" + std::string(place) + "\" role=\"row\"");
+  const auto at = text.find("data-source=\"day.log:" + std::string(place) + "\" role=\"row\"");
   REQUIRE(at != text.npos);
   return text.substr(at, text.find("</tr>", at) - at);
 }
@@ -92,14 +91,6 @@ void check_page(const std::string& page) {
     REQUIRE(link.starts_with('#'));
     CHECK(distinct.contains(link.substr(1)));
   }
-}
-
-Picture map_with(const std::string& source) {
-  Picture map("map", "A map", "One sight.", 180, 100);
-  map.begin_reading(source, "Q2 sight");
-  map.circle(drawing::Role::mark, {1, 1}, 1);
-  map.end();
-  return map;
 }
 
 }  // namespace
@@ -144,7 +135,7 @@ TEST_CASE("every reading has one row, as typed and as corrected side by side") {
   CHECK(contains(line, ">N20W 31 on bedding</a>"));
   CHECK(contains(line, "<b>004.6/31.0</b><span>N4.6E 31.0</span>"));
   const std::string leg = row_of(page, "29:3");
-  CHECK(contains(leg, "<span>S45E 120m back N44W to Q3</span><i>paced</i>"));
+  CHECK(contains(leg, ">S45E 120m back N44W to Q3</a><i>paced</i>"));
   CHECK(contains(leg, "<b>159.6</b><span>S20.4E</span><span>back 340.6, 120.0 m</span>"));
   // The side of a vertical plane was not typed.
   CHECK(contains(row_of(page, "32:3"), "<b>034.6/90.0</b><span>N34.6E 90.0</span>"));
@@ -216,29 +207,43 @@ TEST_CASE("pictures show each plane and line by the place that its row has") {
   const std::string page = sheet_of(test::small_log);
   for (const char* const place : {"17:3", "18:3", "19:23", "20:3"}) {
     INFO(place);
-    // Its row, the net, and the rose.
-    CHECK(count(page, "data-source=\"day.txt:" + std::string(place) + '"') == 3);
+    // Its row, the net, and the rose; the map too, but for the second of three repeats.
+    CHECK(count(page, "data-source=\"day.log:" + std::string(place) + '"') ==
+          (std::string_view(place) == "19:23" ? 3 : 4));
   }
-  CHECK(count(page, "<svg ") == 2);
+  CHECK(count(page, "<svg ") == 3);
   CHECK(contains(page, "<desc id=\"net-description\">bedding: 4 readings of 2 surfaces"));
   CHECK(contains(page, "<desc id=\"rose-description\">bedding: 4 strikes"));
 }
 
 TEST_CASE("a map is shown where there is one, and its readings can be reached") {
-  const std::string without = sheet_of(test::small_log);
-  CHECK(contains(without, "<p>There is no map, for no position is known.</p>"));
-  CHECK(contains(row_of(without, "26:3"), "<span>Cairn     N17W</span>"));
-
-  const std::string page =
-      sheet_of(test::small_log, {map_with("day.txt:26:3"), {"1 reading not drawn: Q9 (1)"}});
-  check_page(page);
-  CHECK(count(page, "<svg ") == 3);
+  const std::string page = sheet_of(test::small_log);
+  CHECK(contains(page, "<title id=\"map-title\">"));
   CHECK(contains(row_of(page, "26:3"), "<a href=\"#map\">Cairn     N17W</a>"));
-  CHECK(contains(row_of(page, "27:3"), "<span>"));
   CHECK_FALSE(contains(page, "There is no map"));
   CHECK(contains(page, "<p>The map is fitted to screen or paper: measure by its bar"));
+
+  const std::string without = sheet_of(compass + "station Q1\n  sight Cairn N17W\n");
+  check_page(without);
+  CHECK(contains(without, "<p>There is no map, for no position is known.</p>"));
+  CHECK(contains(row_of(without, "4:3"), "<span>Cairn N17W</span>"));
+  CHECK_FALSE(contains(without, "map-title"));
   CHECK_FALSE(contains(without, "measure by its bar"));
-  CHECK(contains(page, "<p>On the map: 1 reading not drawn: Q9 (1).</p>"));
+}
+
+TEST_CASE("landmarks alone have a map too") {
+  const std::string page =
+      sheet_of(compass + "landmark Cairn 44.6502S 169.0314E\nstation Q1\n  joint N10E 80E\n");
+  check_page(page);
+  CHECK(contains(page, "<title id=\"map-title\">"));
+  CHECK_FALSE(contains(page, "There is no map"));
+  CHECK(contains(page, "<p>Not on the map: 1 reading without a position: Q1 (1).</p>"));
+}
+
+TEST_CASE("what the map could not draw is said among the cautions") {
+  const std::string page =
+      sheet_of(std::string(test::small_log) + "station Q9\n  bedding N85E 32N\n");
+  CHECK(contains(page, "<p>Not on the map: 1 reading without a position: Q9 (1).</p>"));
 }
 
 TEST_CASE("a page that gives positions cautions, one that does not has nothing to caution of") {
@@ -279,11 +284,11 @@ TEST_CASE("readings before the first station and stations without any are there"
 TEST_CASE("an empty log is a page too") {
   const std::string page = sheet_of("");
   check_page(page);
-  CHECK(contains(page, "<h1>day.txt</h1>"));
+  CHECK(contains(page, "<h1>day.log</h1>"));
 }
 
 TEST_CASE("a sheet asks for nothing from outside and lets one script run") {
-  const std::string page = sheet_of(test::small_log, {map_with("day.txt:26:3"), {}});
+  const std::string page = sheet_of(test::small_log);
   CHECK(contains(page,
                  "content=\"default-src 'none'; style-src 'unsafe-inline'; script-src "
                  "'sha256-"));

@@ -271,6 +271,29 @@ TEST_CASE("what has no answer says why") {
   CHECK(fault(reduction::fit(here, 0.4)) == SightFault::at_known_point);
 }
 
+TEST_CASE("no sight of a fix points away from it, whatever was read") {
+  constexpr unsigned seed = 31;
+  INFO("seed " << seed);
+  Field field(seed);
+  std::size_t fixed = 0;
+  std::size_t wide = 0;
+  for (int i = 0; i < 2000; ++i) {
+    std::vector<SightLine> sights = sights_from(field.station(), field.landmarks(3));
+    for (SightLine& sight : sights)
+      sight.azimuth = field.uniform(0, 360);
+    const reduction::SightResult result = reduction::fit(sights, 0.4);
+    const auto* const found = std::get_if<SightFit>(&result);
+    if (!found) continue;
+    ++fixed;
+    for (const double residual : found->residuals) {
+      CHECK(std::abs(residual) <= 90);
+      wide += std::abs(residual) > 45 ? 1U : 0U;
+    }
+  }
+  CHECK(fixed > 200);
+  CHECK(wide > 20);
+}
+
 TEST_CASE("on the danger circle the orientation is not known, and near it badly") {
   // Station and landmarks on one circle.
   const earth::LocalPlane plane({-44.7, 169});

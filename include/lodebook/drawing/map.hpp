@@ -30,7 +30,9 @@ class Map {
   void begin_log(const reduction::Reduction& reduction);
   void page(const notebook::Source& source, const reduction::Page& page);
 
-  /// After the last page.
+  /// After the last page: whether a station or a landmark has a position. The picture of a map
+  /// without any says so.
+  bool has_places() const;
   Picture picture() const;
   /// All kinds that were read, selected or not.
   std::vector<std::string> kinds() const;

@@ -87,6 +87,8 @@ struct Shape {
 struct BeginReading {
   std::string source;
   std::string title;
+  /// Of a mean: where its other repeats stand in the same log, `18:23 18:33`.
+  std::string repeats = {};
 };
 /// What follows, up to its `End`, is cut off at an outline.
 struct BeginClip {
@@ -109,7 +111,7 @@ class Picture {
   void circle(Role role, Point center, double radius, std::optional<Series> series = {});
   void words(Role role, Point at, std::string text, Words::Anchor anchor = Words::Anchor::start,
              double turn = 0);
-  void begin_reading(std::string source, std::string title);
+  void begin_reading(std::string source, std::string title, std::string repeats = {});
   void begin_clip(Circle outline);
   void begin_clip(Path outline);
   void end();

@@ -2,7 +2,7 @@
 // A log as one page to read, print and keep: HTML that needs nothing but itself.
 #pragma once
 
-#include <lodebook/drawing/picture.hpp>
+#include <lodebook/drawing/map.hpp>
 #include <lodebook/output/second_look.hpp>
 #include <lodebook/reduction/attitudes.hpp>
 #include <lodebook/reduction/reduction.hpp>
@@ -12,14 +12,6 @@
 #include <vector>
 
 namespace lodebook::drawing {
-
-/// What a map says of the log.
-struct SheetMap {
-  /// Nothing where no station has a position.
-  std::optional<Picture> picture;
-  /// What could not be drawn, one sentence each.
-  std::vector<std::string> remarks;
-};
 
 /// Writes the page of one log: begin_log, page for each page, end_log, then append_html. The
 /// reduction must live until end_log.
@@ -31,20 +23,23 @@ struct SheetMap {
 /// in the pictures.
 class Sheet {
  public:
-  explicit Sheet(SheetMap map);
+  /// `map` is that of the log, after its last page.
+  explicit Sheet(const Map& map);
 
   void begin_log(const reduction::Reduction& reduction);
   void page(const notebook::Source& source, const reduction::Page& page);
-  void end_log(const reduction::Reduction& reduction);
+  void end_log();
   void append_html(std::string& out) const;
 
  private:
   void append_contents(std::string& out) const;
   void append_pictures(std::string& out) const;
   void append_cautions(std::string& out) const;
-  bool has_cautions() const { return caution_ || map_.picture || !map_.remarks.empty(); }
+  bool has_cautions() const { return caution_ || map_; }
 
-  SheetMap map_;
+  /// Nothing where no place is known.
+  std::optional<Picture> map_;
+  std::vector<std::string> not_on_map_;
   /// The `source` of each reading that the map shows.
   std::unordered_set<std::string> on_map_;
   const reduction::Reduction* reduction_ = nullptr;

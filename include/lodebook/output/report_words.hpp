@@ -4,8 +4,12 @@
 
 #include <lodebook/reduction/page.hpp>
 #include <string>
+#include <string_view>
 
 namespace lodebook::output {
+
+/// `H1`, `station without a name`, `before the first station`
+std::string_view page_name(const reduction::Page& page);
 
 /// `dial set to 0 (log), declination 24.6E ±0.4 (log), so 24.6 is added to every bearing`
 void append_compass(std::string& out, const reduction::Settings& settings, reduction::North wanted);

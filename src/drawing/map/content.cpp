@@ -22,10 +22,10 @@ double distance(Point a, Point b) {
 
 /// The radius of a symbol's room: a few sizes, so that room looked for in vain is not looked for
 /// again.
-double room_of(const Attitude& attitude) {
+double room_of(const MapSymbol& symbol) {
   constexpr double usual = 4.5;
   constexpr double step = 1;
-  const double radius = radius_of(attitude);
+  const double radius = radius_of(symbol);
   return usual + step * std::max(0.0, std::ceil((radius - usual) / step));
 }
 
@@ -65,16 +65,17 @@ bool needs_leader(const Box& name, Point place, const std::vector<Point>& others
 }  // namespace
 
 Content::Content(const Survey& survey, const MapGrid& grid) : survey_(survey), grid_(grid) {
+  std::vector<std::size_t> numbers;
   for (const Survey::Station& station : survey.stations) {
-    stations_.emplace_back();
-    if (station.position) stations_.back() = grid.place(*station.position);
+    numbers.push_back(stations_.size());
+    if (station.position) stations_.push_back({grid.place(*station.position), &station.name});
   }
   for (const Survey::Landmark& landmark : survey.landmarks)
     landmarks_.push_back(grid.place(landmark.position));
   for (const Survey::Measured& one : survey.measured) {
-    Measured measured{one.station, &one.reading, one.attitude};
-    if (auto& azimuth = measured.attitude.azimuth)
-      *azimuth = wrap_degrees(*azimuth - stations_[one.station]->convergence);
+    Measured measured{numbers[one.station], &one.reading, one.symbol};
+    if (auto& azimuth = measured.symbol.azimuth)
+      *azimuth = wrap_degrees(*azimuth - stations_[measured.station].place.convergence);
     measured_.push_back(std::move(measured));
   }
   extent_ = extent_of(survey, grid);
@@ -84,7 +85,7 @@ double Content::area_mm2() const {
   // Symbols fill about two fifths of the paper, names less.
   constexpr double symbol_mm2 = 210;
   constexpr double name_mm2 = 90;
-  const auto names = static_cast<double>(survey_.stations.size() + survey_.landmarks.size());
+  const auto names = static_cast<double>(stations_.size() + landmarks_.size());
   return symbol_mm2 * static_cast<double>(measured_.size()) + name_mm2 * names;
 }
 
@@ -115,16 +116,13 @@ bool Content::arrange(const View& view) {
   view_ = view;
   names_.clear();
   std::vector<Spot> spots;
-  // Stations without a place have no symbols; they keep their number.
-  station_points_.assign(stations_.size(), view.frame.center());
-  for (std::size_t i = 0; i < stations_.size(); ++i) {
-    if (stations_[i]) station_points_[i] = view.paper(stations_[i]->at);
-    spots.push_back({station_points_[i], stations_[i] ? station_radius + 0.2 : 0});
-  }
-  for (std::size_t i = 0; i < stations_.size(); ++i) {
-    if (stations_[i] && !survey_.stations[i].name.empty())
-      names_.push_back({station_points_[i], Role::label,
-                        shortened(survey_.stations[i].name, Role::label, longest_name_mm)});
+  station_points_.clear();
+  for (const Station& station : stations_) {
+    const Point at = view.paper(station.place.at);
+    station_points_.push_back(at);
+    spots.push_back({at, station_radius + 0.2});
+    if (!station.name->empty())
+      names_.push_back({at, Role::label, shortened(*station.name, Role::label, longest_name_mm)});
   }
   note_landmarks(spots);
 
@@ -134,9 +132,9 @@ bool Content::arrange(const View& view) {
   for (std::size_t i = 0; i < measured_.size(); ++i) {
     auto& claim = claims[measured_[i].station];
     if (!claim ||
-        (measured_[i].attitude.kind == "bedding" && measured_[*claim].attitude.kind != "bedding"))
+        (measured_[i].symbol.kind == "bedding" && measured_[*claim].symbol.kind != "bedding"))
       claim = i;
-    symbols.push_back({measured_[i].station, room_of(measured_[i].attitude), false});
+    symbols.push_back({measured_[i].station, room_of(measured_[i].symbol), false});
   }
   for (const auto& claim : claims) {
     if (claim) symbols[*claim].claims_place = true;
@@ -144,10 +142,26 @@ bool Content::arrange(const View& view) {
   auto crowd = drawing::arrange(view.frame, spots, symbols, names_);
   if (!crowd) return false;
   crowd_ = std::move(*crowd);
-  has_leaders_ = false;
-  for (std::size_t i = 0; i < measured_.size(); ++i)
-    has_leaders_ = has_leaders_ || crowd_.symbols[i] != station_points_[measured_[i].station];
+  note_leaders();
   return true;
+}
+
+void Content::note_leaders() {
+  leaders_.clear();
+  for (std::size_t i = 0; i < measured_.size(); ++i) {
+    const Point home = station_points_[measured_[i].station];
+    const Point at = crowd_.symbols[i];
+    if (at == home) continue;
+    const double azimuth = azimuth_of(home - at);
+    leaders_.push_back({home, towards(at, azimuth, clearance(measured_[i].symbol, azimuth))});
+  }
+  std::vector<Point> others = station_points_;
+  std::ranges::sort(others, {}, &Point::x);
+  for (std::size_t i = 0; i < names_.size(); ++i) {
+    const Box& box = crowd_.names[i];
+    if (needs_leader(box, names_[i].at, others))
+      leaders_.push_back({names_[i].at, nearest_of(box, names_[i].at)});
+  }
 }
 
 void Content::draw_sighted(Picture& picture, Role role, const Survey::Sighted& sighted) const {
@@ -193,33 +207,15 @@ void Content::draw_errors(Picture& picture) const {
   }
 }
 
-void Content::draw_leaders(Picture& picture) const {
-  for (std::size_t i = 0; i < measured_.size(); ++i) {
-    const Point home = station_points_[measured_[i].station];
-    const Point at = crowd_.symbols[i];
-    if (at == home) continue;
-    const double azimuth = azimuth_of(home - at);
-    picture.line(Role::leader,
-                 {home, towards(at, azimuth, clearance(measured_[i].attitude, azimuth))});
-  }
-  std::vector<Point> others = station_points_;
-  std::ranges::sort(others, {}, &Point::x);
-  for (std::size_t i = 0; i < names_.size(); ++i) {
-    const Box& box = crowd_.names[i];
-    if (needs_leader(box, names_[i].at, others))
-      picture.line(Role::leader, {names_[i].at, nearest_of(box, names_[i].at)});
-  }
-}
-
 void Content::draw_symbols(Picture& picture) const {
   // As far as strike lines reach.
   constexpr double halo_radius = 3.3;
   for (std::size_t i = 0; i < measured_.size(); ++i) {
     const Measured& one = measured_[i];
     const Point at = crowd_.symbols[i];
-    picture.begin_reading(one.reading->source, one.reading->title);
+    picture.begin_reading(one.reading->source, one.reading->title, one.reading->repeats);
     if (at != station_points_[one.station]) picture.circle(Role::halo, at, halo_radius);
-    draw_symbol(picture, at, one.attitude);
+    draw_symbol(picture, at, one.symbol);
     picture.end();
   }
 }
@@ -240,14 +236,14 @@ void Content::draw(Picture& picture) const {
   draw_lines(picture);
   draw_errors(picture);
   picture.end();
-  draw_leaders(picture);
+  for (const Leader& leader : leaders_)
+    picture.line(Role::leader, {leader.from, leader.to});
   for (const Point& landmark : landmarks_inside_)
     draw_landmark(picture, landmark);
   for (const Pointer& pointer : pointers_)
     draw_pointer(picture, pointer.tip, pointer.azimuth);
-  for (std::size_t i = 0; i < stations_.size(); ++i) {
-    if (stations_[i]) draw_station(picture, station_points_[i]);
-  }
+  for (const Point& station : station_points_)
+    draw_station(picture, station);
   draw_symbols(picture);
   draw_names(picture);
 }

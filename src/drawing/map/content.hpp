@@ -18,7 +18,7 @@ class Content {
 
   /// Finds places for all symbols and names; false where the frame has too little room.
   bool arrange(const View& view);
-  bool has_leaders() const { return has_leaders_; }
+  bool has_leaders() const { return !leaders_.empty(); }
   bool has_landmarks_inside() const { return !landmarks_inside_.empty(); }
   bool has_landmarks_outside() const { return !pointers_.empty(); }
 
@@ -31,28 +31,38 @@ class Content {
     Point tip;
     double azimuth = 0;
   };
+  /// From a place to what was moved aside from it.
+  struct Leader {
+    Point from;
+    Point to;
+  };
+  struct Station {
+    GridPlace place;
+    const std::string* name = nullptr;
+  };
   struct Measured {
+    /// Among stations_.
     std::size_t station = 0;
     const BeginReading* reading = nullptr;
     /// Its azimuth is on the grid.
-    Attitude attitude;
+    MapSymbol symbol;
   };
 
   void note_landmarks(std::vector<Spot>& spots);
+  void note_leaders();
   Point paper(const earth::Position& position) const {
     return view_.paper(grid_.place(position).at);
   }
   void draw_lines(Picture& picture) const;
   void draw_errors(Picture& picture) const;
   void draw_sighted(Picture& picture, Role role, const Survey::Sighted& sighted) const;
-  void draw_leaders(Picture& picture) const;
   void draw_symbols(Picture& picture) const;
   void draw_names(Picture& picture) const;
 
   const Survey& survey_;
   const MapGrid& grid_;
-  /// Of survey_.stations; missing without a position.
-  std::vector<std::optional<GridPlace>> stations_;
+  /// Those that have a position.
+  std::vector<Station> stations_;
   std::vector<GridPlace> landmarks_;
   std::vector<Measured> measured_;
   Extent extent_;
@@ -64,7 +74,7 @@ class Content {
   std::vector<Pointer> pointers_;
   std::vector<CrowdName> names_;
   Crowd crowd_;
-  bool has_leaders_ = false;
+  std::vector<Leader> leaders_;
 };
 
 }  // namespace lodebook::drawing

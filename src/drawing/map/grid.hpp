@@ -29,7 +29,6 @@ class MapGrid {
   earth::Position position(const earth::PlanePoint& point) const;
   /// `WGS 84 / UTM 59G`.
   std::string name() const;
-  bool is_zone() const { return zone_.has_value(); }
 
  private:
   earth::LocalPlane plane_;

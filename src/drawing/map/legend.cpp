@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <functional>
+#include <lodebook/output/notation.hpp>
 #include <set>
 
 #include "../paragraph.hpp"
@@ -34,9 +35,9 @@ Entry word_entry(std::string sign, std::string words) {
           std::move(words)};
 }
 
-Entry symbol_entry(Attitude attitude, std::string words) {
-  return {[attitude = std::move(attitude)](Picture& picture, Point at) {
-            draw_symbol(picture, at - Point{0, figure_of(attitude).empty() ? 0.0 : 1.2}, attitude);
+Entry symbol_entry(MapSymbol symbol, std::string words) {
+  return {[symbol = std::move(symbol)](Picture& picture, Point at) {
+            draw_symbol(picture, at - Point{0, figure_of(symbol).empty() ? 0.0 : 1.2}, symbol);
           },
           std::move(words)};
 }
@@ -68,7 +69,7 @@ class Legend {
     constexpr double most_mm = column_mm - icon_mm - 2;
     constexpr double half_step = 1.3;
     const std::vector<std::string> lines = lines_of(words, Role::figure, most_mm);
-    if (lines.size() == 1) {
+    if (lines.size() < 2) {
       picture_.words(Role::figure, at, words);
       return;
     }
@@ -88,40 +89,35 @@ class Legend {
 
 /// What is added to symbols on this map.
 std::vector<Entry> additions(const Survey& survey) {
-  std::set<std::string> signs;
   std::set<Sense> shown;
+  std::set<Sense> lettered;
   bool upright = false;
   bool unknown = false;
   for (const Survey::Measured& one : survey.measured) {
-    const Attitude& attitude = one.attitude;
-    upright = upright || (attitude.is_plane && attitude.facing == Facing::upright &&
-                          form_of(attitude) == Form::inclined);
-    unknown = unknown || attitude.facing == Facing::unknown;
-    if (attitude.sense == Sense::unstated) continue;
-    if (shows_sense(attitude)) {
-      shown.insert(attitude.sense);
-    } else {
-      signs.insert(std::string(letter_of(attitude.sense)));
-    }
+    const MapSymbol& symbol = one.symbol;
+    upright = upright || (symbol.is_plane && symbol.facing == Facing::upright &&
+                          form_of(symbol) == Form::inclined);
+    unknown = unknown || symbol.facing == Facing::unknown;
+    if (symbol.sense == Sense::unstated) continue;
+    (shows_sense(symbol) ? shown : lettered).insert(symbol.sense);
   }
   std::vector<Entry> entries;
-  Attitude fault{"fault", true, 90, 60, Facing::unstated, Sense::normal, false};
+  MapSymbol fault{"fault", true, 90, 60, Facing::unstated, Sense::normal, false};
   if (shown.contains(Sense::normal) || shown.contains(Sense::reverse))
     entries.push_back(symbol_entry(fault, "ball: side gone down"));
   fault.sense = Sense::dextral;
   if (shown.contains(Sense::dextral)) entries.push_back(symbol_entry(fault, "dextral"));
   fault.sense = Sense::sinistral;
   if (shown.contains(Sense::sinistral)) entries.push_back(symbol_entry(fault, "sinistral"));
-  for (const std::string& sign : signs) {
-    entries.push_back(word_entry("34" + sign, sign == "n"   ? "normal movement"
-                                              : sign == "r" ? "reverse movement"
-                                              : sign == "d" ? "dextral movement"
-                                                            : "sinistral movement"));
+  for (const Sense sense : lettered) {
+    std::string words = "movement:";
+    output::append_sense(words, sense);
+    entries.push_back(word_entry("34" + std::string(letter_of(sense)), std::move(words)));
   }
-  const Attitude bedding{"bedding", true, 90, 30, Facing::upright, Sense::unstated, false};
+  const MapSymbol bedding{"bedding", true, 90, 30, Facing::upright, Sense::unstated, false};
   if (upright) entries.push_back(symbol_entry(bedding, "dot: known to be upright"));
   if (unknown) entries.push_back(word_entry("30?", "which way up is not known"));
-  if (std::ranges::any_of(survey.measured, [](const auto& one) { return one.attitude.suspect; }))
+  if (std::ranges::any_of(survey.measured, [](const auto& one) { return one.symbol.suspect; }))
     entries.push_back(word_entry("(30)", "suspect reading"));
   return entries;
 }
@@ -172,7 +168,7 @@ std::vector<Entry> places_and_lines(const Margin& margin) {
 double draw_legend(Picture& picture, const Margin& margin, double y, double width) {
   std::set<SymbolMeaning> meanings;
   for (const Survey::Measured& one : margin.survey.measured)
-    meanings.insert(meaning_of(one.attitude));
+    meanings.insert(meaning_of(one.symbol));
   std::vector<Entry> standard;
   std::vector<Entry> own;
   for (const SymbolMeaning& meaning : meanings)

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <lodebook/earth/geodesic.hpp>
+#include <lodebook/output/report_words.hpp>
 #include <lodebook/output/table.hpp>
 #include <lodebook/output/text.hpp>
 #include <lodebook/reduction/fixes.hpp>
@@ -11,6 +12,7 @@
 #include <tuple>
 #include <unordered_map>
 
+#include "../reading_words.hpp"
 #include "paper.hpp"
 #include "survey.hpp"
 #include "traverse.hpp"
@@ -26,15 +28,23 @@ using reduction::Page;
 using reduction::Row;
 using reduction::SightFix;
 
-BeginReading reading_of(const notebook::Source& source, const Page& page, const Row& row) {
-  std::string title;
-  for (const std::string_view word :
-       {page.station, std::string_view(row.kind->name), row.written}) {
-    if (word.empty()) continue;
-    if (!title.empty()) title.push_back(' ');
-    title += word;
+/// Where the other readings of a mean stand. They follow its first one in the log; those among them
+/// that were rejected have rows of their own.
+std::string repeats_of(const Page& page, const Row& row) {
+  std::string places;
+  const Row* next = &row + 1;
+  const Row* const end = page.rows.data() + page.rows.size();
+  const notebook::Entry* entry = row.entry + 1;
+  for (std::size_t found = 1; found < row.repeats; ++entry) {
+    if (next != end && next->entry == entry) {
+      ++next;
+      continue;
+    }
+    if (!places.empty()) places.push_back(' ');
+    places += std::to_string(entry->line) + ':' + std::to_string(entry->column);
+    ++found;
   }
-  return {output::source_of({source, page, row}), std::move(title)};
+  return places;
 }
 
 std::string origin_of(const reduction::Settings& settings) {
@@ -44,17 +54,17 @@ std::string origin_of(const reduction::Settings& settings) {
 }
 
 /// A plane or line that can be drawn has a slope, and an azimuth unless it needs none.
-std::optional<Attitude> attitude_of(const Row& row) {
+std::optional<MapSymbol> map_symbol_of(const Row& row) {
   const bool is_plane = row.kind->type == Kind::Type::plane;
   const auto& slope = is_plane ? row.dip : row.plunge;
   if (!slope) return std::nullopt;
-  Attitude attitude = {row.kind->name, is_plane,  is_plane ? row.strike : row.trend,       *slope,
-                       row.facing,     row.sense, row.status == reduction::Status::suspect};
+  MapSymbol symbol = {row.kind->name, is_plane,  is_plane ? row.strike : row.trend,       *slope,
+                      row.facing,     row.sense, row.status == reduction::Status::suspect};
   if (row.rises) {
-    attitude.slope = -attitude.slope;
-    if (attitude.azimuth) attitude.azimuth = wrap_degrees(*attitude.azimuth + 180);
+    symbol.slope = -symbol.slope;
+    if (symbol.azimuth) symbol.azimuth = wrap_degrees(*symbol.azimuth + 180);
   }
-  return attitude;
+  return symbol;
 }
 
 /// Where there is no fix, each sight still says that its other end lies on a line: so long that all
@@ -71,9 +81,9 @@ std::pair<Position, Position> line_of_position(const SightFix& fix,
 }
 
 /// A sight of a fix as it was observed: from the known point to where it passes the fix, so that
-/// sights that disagree do so on the map. One read the wrong way round never passes.
-std::optional<std::pair<Position, Position>> observed(const SightFix& fix,
-                                                      const reduction::FixedSight& sight) {
+/// sights that disagree do so on the map. It does pass: where a sight points away, there is no fix
+/// (SightFault::behind).
+std::pair<Position, Position> observed(const SightFix& fix, const reduction::FixedSight& sight) {
   if (!fix.position) return line_of_position(fix, sight);
   const earth::LocalPlane plane(sight.known);
   const earth::PlanePoint fixed = plane.to_plane(*fix.position);
@@ -83,7 +93,6 @@ std::optional<std::pair<Position, Position>> observed(const SightFix& fix,
       fix.is_landmark ? sight.bearing : sight.bearing + 180 + plane.meridian_turn(*fix.position);
   const Point unit = towards({0, 0}, azimuth, 1);
   const double along = fixed.east_m * unit.x - fixed.north_m * unit.y;
-  if (along <= 0) return std::nullopt;
   const Position passing = earth::travelled(sight.known, azimuth, along);
   return fix.is_landmark ? std::pair{sight.known, passing} : std::pair{passing, sight.known};
 }
@@ -105,6 +114,8 @@ class Map::Notes {
     const Fixes& fixes = reduction.fixes();
     if (survey_.area.empty()) survey_.area = reduction.heading().area;
     survey_.logs.emplace_back(output::shown_name(reduction.notebook().source));
+    dial_ = reduction.heading().dial.value_or(notebook::Notation::azimuth);
+    wanted_.clear();
     stations_.clear();
     places_.clear();
     observed_.clear();
@@ -133,14 +144,11 @@ class Map::Notes {
   void page(const notebook::Source& source, const Page& page) {
     std::optional<Position> position;
     if (page.is_station && page.position) position = page.position->position;
-    const std::string name = !page.station.empty() ? std::string(page.station)
-                             : page.is_station     ? "a station without a name"
-                                                   : "before the first station";
-    const std::size_t station = page.is_station ? note_station(name, position) : 0;
+    const std::string name(output::page_name(page));
+    const std::size_t station = page.is_station ? note_station(page.station, position) : 0;
+    if (page.is_station && !position) position = survey_.stations[station].position;
     if (page.is_station) note_declination(name, page.settings);
     for (const Row& row : page.rows) {
-      if (std::ranges::find(kinds_, row.kind->name) == kinds_.end())
-        kinds_.push_back(row.kind->name);
       if (!is_wanted(*row.kind)) continue;
       survey_.readings += row.repeats;
       if (without_suspect_ && row.status == reduction::Status::suspect) {
@@ -155,15 +163,27 @@ class Map::Notes {
  private:
   using Why = Survey::Why;
 
-  bool is_wanted(const Kind& kind) const {
-    return survey_.kinds.empty() || std::ranges::count(survey_.kinds, fold_case(kind.name)) != 0;
+  /// Names are compared once for each of the log's kinds, which are noted so.
+  bool is_wanted(const Kind& kind) {
+    const auto [known, is_new] = wanted_.try_emplace(&kind);
+    if (is_new) {
+      if (std::ranges::count(kinds_, kind.name) == 0) kinds_.push_back(kind.name);
+      known->second =
+          survey_.kinds.empty() || std::ranges::count(survey_.kinds, fold_case(kind.name)) != 0;
+    }
+    return known->second;
   }
 
-  /// The station's number; another one where a name comes again at another place.
+  /// The station's number; another one where a name comes again at another place. A block that
+  /// states no place belongs to the station that has its name. One without a name is its own.
   std::size_t note_station(std::string_view name, const std::optional<Position>& position) {
+    if (name.empty()) {
+      survey_.stations.push_back({"", position});
+      return survey_.stations.size() - 1;
+    }
     const auto [at, is_new] = stations_.try_emplace(fold_case(name), survey_.stations.size());
     if (position) places_[at->first] = *position;
-    if (is_new || survey_.stations[at->second].position != position) {
+    if (is_new || (position && survey_.stations[at->second].position != position)) {
       at->second = survey_.stations.size();
       survey_.stations.push_back({std::string(name), position});
     }
@@ -178,11 +198,18 @@ class Map::Notes {
       survey_.landmarks.push_back({std::string(name), position});
   }
 
+  BeginReading reading_of(const output::RowContext& context) const {
+    const Row& row = context.row;
+    return {output::source_of(context),
+            reading_words(context.page.station, row.kind->name, row.written,
+                          corrected_words(row, dial_), row.north),
+            repeats_of(context.page, row)};
+  }
+
   void note_fix(const SightFix& fix) {
     if (fix.without_declination) return;
-    for (const reduction::FixedSight& sight : fix.sights) {
-      if (const auto ray = observed(fix, sight)) observed_[sight.reading] = *ray;
-    }
+    for (const reduction::FixedSight& sight : fix.sights)
+      observed_[sight.reading] = observed(fix, sight);
     if (fix.triangle) survey_.triangles.push_back(fix.triangle->corners);
   }
 
@@ -202,8 +229,7 @@ class Map::Notes {
     if (row.status == reduction::Status::rejected) return Why::rejected;
     const auto ray = observed_.find(row.reading->number);
     if (ray != observed_.end()) {
-      survey_.sights.push_back(
-          {reading_of(context.source, context.page, row), ray->second.first, ray->second.second});
+      survey_.sights.push_back({reading_of(context), ray->second.first, ray->second.second});
       return std::nullopt;
     }
     if (!position) return Why::position;
@@ -211,11 +237,10 @@ class Map::Notes {
     switch (row.kind->type) {
       case Kind::Type::plane:
       case Kind::Type::line: {
-        auto attitude = attitude_of(row);
-        if (!attitude) return Why::rejected;
-        if (attitude->azimuth && !is_true) return Why::declination;
-        survey_.measured.push_back(
-            {station, reading_of(context.source, context.page, row), *attitude});
+        auto symbol = map_symbol_of(row);
+        if (!symbol) return Why::rejected;
+        if (symbol->azimuth && !is_true) return Why::declination;
+        survey_.measured.push_back({station, reading_of(context), *symbol});
         break;
       }
       case Kind::Type::sight:
@@ -223,8 +248,7 @@ class Map::Notes {
       case Kind::Type::leg: {
         const auto leg = legs_.find(row.reading->number);
         if (leg == legs_.end()) return Why::other_end;
-        survey_.legs.push_back(
-            {reading_of(context.source, context.page, row), leg->second.first, leg->second.second});
+        survey_.legs.push_back({reading_of(context), leg->second.first, leg->second.second});
         break;
       }
     }
@@ -236,11 +260,9 @@ class Map::Notes {
     const Row& row = context.row;
     const auto target = places_.find(fold_case(row.target));
     if (target != places_.end()) {
-      survey_.sights.push_back(
-          {reading_of(context.source, context.page, row), from, target->second});
+      survey_.sights.push_back({reading_of(context), from, target->second});
     } else if (row.bearing && is_true) {
-      survey_.open_sights.push_back(
-          {reading_of(context.source, context.page, row), from, *row.bearing});
+      survey_.open_sights.push_back({reading_of(context), from, *row.bearing});
     } else {
       return row.bearing && !is_true ? Why::declination : Why::other_end;
     }
@@ -260,6 +282,8 @@ class Map::Notes {
   std::vector<std::string> kinds_;
   std::set<std::tuple<std::string, double, double>> landmarks_;
   // of the log in hand
+  notebook::Notation dial_ = notebook::Notation::azimuth;
+  std::unordered_map<const Kind*, bool> wanted_;
   std::unordered_map<std::string, std::size_t> stations_;
   std::unordered_map<std::string, Position> places_;
   std::unordered_map<std::uint32_t, std::pair<Position, Position>> observed_;
@@ -277,6 +301,10 @@ void Map::begin_log(const reduction::Reduction& reduction) {
 
 void Map::page(const notebook::Source& source, const reduction::Page& page) {
   notes_->page(source, page);
+}
+
+bool Map::has_places() const {
+  return !notes_->survey().places().empty();
 }
 
 Picture Map::picture() const {

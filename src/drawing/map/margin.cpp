@@ -15,17 +15,17 @@ using output::figure_text;
 
 constexpr double gap = 2;
 
-/// `1.3° east of true north`; nothing between them is `in line with true north`.
-std::string lies(double degrees_east, std::string_view of) {
+/// `1.3° east`; `0.0°`.
+std::string side_words(double degrees_east) {
   const double degrees = std::remainder(degrees_east, 360.0);
   const std::string figure = figure_text(std::abs(degrees), 1);
-  if (figure == "0.0") return "in line with " + std::string(of);
-  return figure + "° " + (degrees > 0 ? "east" : "west") + " of " + std::string(of);
+  return figure + (figure == "0.0" ? "°" : degrees > 0 ? "° east" : "° west");
 }
 
-std::string side_words(double degrees_east) {
-  const std::string figure = figure_text(std::abs(degrees_east), 1);
-  return figure + (figure == "0.0" ? "°" : degrees_east > 0 ? "° E" : "° W");
+/// `1.3° east of true north`; nothing between them is `in line with true north`.
+std::string lies(double degrees_east, std::string_view of) {
+  const std::string words = side_words(degrees_east);
+  return (words == side_words(0) ? "in line with " : words + " of ") + std::string(of);
 }
 
 std::vector<std::string> north_words(const Margin& margin) {

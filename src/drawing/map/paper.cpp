@@ -37,7 +37,7 @@ std::string subtitle_of(const Survey& survey) {
     text += (i == 0 ? "" : ", ") + survey.logs[i];
   if (survey.logs.size() > most_named)
     text += " and " + output::counted(survey.logs.size() - most_named, "more log", "more logs");
-  text += "; " + output::counted(survey.stations.size(), "station", "stations");
+  text += "; " + survey.stations_in_words();
   return text;
 }
 
@@ -51,25 +51,20 @@ void draw_header(Picture& picture, const Survey& survey) {
 Picture empty_sheet(const Survey& survey) {
   Picture picture("map", title_of(survey), "No station has a position.", usual_width, 0);
   draw_header(picture, survey);
-  double y =
-      header + draw_paragraph(picture, Role::label, {0, header},
-                              "There is nothing to draw: no station has a position.", usual_width);
-  y = draw_footer(picture, survey, y + 2, usual_width);
-  picture.resize(usual_width, y + 1);
+  constexpr double width = usual_width - 2 * inset;
+  Picture under("words", "", "", width, 0);
+  double y = draw_paragraph(under, Role::label, {0, 0},
+                            "There is nothing to draw: no station has a position.", width);
+  y = draw_footer(under, survey, y + 2, width);
+  picture.place(under, {inset, header});
+  picture.resize(usual_width, header + y + inset);
   return picture;
 }
 
 }  // namespace
 
 Picture paper_of(const Survey& survey) {
-  std::vector<earth::Position> places;
-  for (const Survey::Station& station : survey.stations) {
-    if (station.position) places.push_back(*station.position);
-  }
-  if (places.empty()) {
-    for (const Survey::Landmark& landmark : survey.landmarks)
-      places.push_back(landmark.position);
-  }
+  const std::vector<earth::Position> places = survey.places();
   if (places.empty()) return empty_sheet(survey);
 
   const MapGrid grid(places);
@@ -110,8 +105,8 @@ Picture paper_of(const Survey& survey) {
   picture.place(under, {inset, y});
   picture.resize(picture.width(), y + under.height() + inset);
   picture.describe("Map " + scale_words(view.scale) + ", " + grid.name() + ": " +
-                   output::counted(survey.measured.size(), "symbol", "symbols") + " at " +
-                   output::counted(survey.stations.size(), "station", "stations") + '.');
+                   output::counted(survey.measured.size(), "symbol", "symbols") + "; " +
+                   survey.stations_in_words() + '.');
   return picture;
 }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "survey.hpp"
 
+#include <algorithm>
 #include <lodebook/output/text.hpp>
 #include <numeric>
 
@@ -15,7 +16,10 @@ constexpr std::array<std::string_view, Survey::whys> reasons = {
     "to a point whose place is not known", "rejected, or without figures"};
 
 std::string sentence(std::string_view reason, const std::vector<Survey::Missing>& missing,
-                     std::size_t count, const std::vector<std::string>& logs) {
+                     const std::vector<std::string>& logs) {
+  const std::size_t count = std::accumulate(
+      missing.begin(), missing.end(), std::size_t{0},
+      [](std::size_t sum, const Survey::Missing& one) { return sum + one.readings; });
   std::string text = output::counted(count, "reading", "readings");
   text.append(" ").append(reason).append(": ");
   for (std::size_t i = 0; i < std::min(missing.size(), most_named); ++i) {
@@ -32,17 +36,31 @@ std::string sentence(std::string_view reason, const std::vector<Survey::Missing>
 
 }  // namespace
 
-std::size_t Survey::missing_count(Why why) const {
-  const auto& list = missing[static_cast<std::size_t>(why)];
-  return std::accumulate(list.begin(), list.end(), std::size_t{0},
-                         [](std::size_t sum, const Missing& one) { return sum + one.readings; });
+std::vector<earth::Position> Survey::places() const {
+  std::vector<earth::Position> places;
+  for (const Station& station : stations) {
+    if (station.position) places.push_back(*station.position);
+  }
+  if (places.empty()) {
+    for (const Landmark& landmark : landmarks)
+      places.push_back(landmark.position);
+  }
+  return places;
+}
+
+std::string Survey::stations_in_words() const {
+  const auto placeless = static_cast<std::size_t>(
+      std::ranges::count_if(stations, [](const Station& station) { return !station.position; }));
+  std::string words = output::counted(stations.size(), "station", "stations");
+  if (placeless != 0 && placeless == stations.size()) return words + " without a position";
+  if (placeless != 0) words += ", " + std::to_string(placeless) + " of them without a position";
+  return words;
 }
 
 std::vector<std::string> Survey::remarks() const {
   std::vector<std::string> remarks;
   for (std::size_t i = 0; i < whys; ++i) {
-    if (!missing[i].empty())
-      remarks.push_back(sentence(reasons[i], missing[i], missing_count(static_cast<Why>(i)), logs));
+    if (!missing[i].empty()) remarks.push_back(sentence(reasons[i], missing[i], logs));
   }
   return remarks;
 }

@@ -17,6 +17,7 @@ namespace lodebook::drawing {
 
 struct Survey {
   struct Station {
+    /// May be empty.
     std::string name;
     std::optional<earth::Position> position;
   };
@@ -29,7 +30,7 @@ struct Survey {
     std::size_t station = 0;
     BeginReading reading;
     /// Its azimuth is still from true north.
-    Attitude attitude;
+    MapSymbol symbol;
   };
   /// A sight or leg from one place to another; also a sight on which no fix could rest, which runs
   /// from the known point as far as its observer may be.
@@ -90,7 +91,10 @@ struct Survey {
   /// Suspect ones that were not wanted.
   std::size_t left_out = 0;
 
-  std::size_t missing_count(Why why) const;
+  /// What the map is laid out by: the stations', or the landmarks' where no station has any.
+  std::vector<earth::Position> places() const;
+  /// `3 stations, 1 of them without a position`.
+  std::string stations_in_words() const;
   /// One sentence for each reason.
   std::vector<std::string> remarks() const;
 };

@@ -32,24 +32,24 @@ bool has_sides(Form form) {
 
 /// Where the figure's middle stands, so that its box clears the symbol: to the right of a strike,
 /// ahead of an arrow.
-Point figure_offset(const Attitude& attitude, const std::string& figure) {
+Point figure_offset(const MapSymbol& symbol, const std::string& figure) {
   const double width = room_for(Role::figure, figure);
   const double height = 0.75 * height_of(Role::figure);
   const double azimuth =
-      attitude.azimuth.value_or(attitude.is_plane ? 0 : 90) + (attitude.is_plane ? 90 : 0);
+      symbol.azimuth.value_or(symbol.is_plane ? 0 : 90) + (symbol.is_plane ? 90 : 0);
   const Point unit = towards({0, 0}, azimuth, 1);
   const double half = std::min(width / 2 / std::max(std::abs(unit.x), 1e-9),
                                height / 2 / std::max(std::abs(unit.y), 1e-9));
   const bool all_around =
-      !attitude.azimuth || (attitude.is_plane && form_of(attitude) == Form::horizontal);
+      !symbol.azimuth || (symbol.is_plane && form_of(symbol) == Form::horizontal);
   const double gap = all_around ? figure_gap_all_around : figure_gap;
   return (gap + half) * unit;
 }
 
-void draw_figure(Picture& picture, Point at, const Attitude& attitude) {
-  const std::string figure = figure_of(attitude);
+void draw_figure(Picture& picture, Point at, const MapSymbol& symbol) {
+  const std::string figure = figure_of(symbol);
   if (figure.empty()) return;
-  const Point middle = at + figure_offset(attitude, figure);
+  const Point middle = at + figure_offset(symbol, figure);
   const double half_width = room_for(Role::figure, figure) / 2;
   const double half_height = 0.4 * height_of(Role::figure);
   picture.area(Role::halo,
@@ -77,15 +77,15 @@ void draw_sense(const Turned& on, Sense sense) {
   }
 }
 
-void draw_plane(Picture& picture, Point at, const Attitude& attitude) {
-  const Form form = form_of(attitude);
-  const PlaneMark mark = mark_of_plane(attitude.kind);
-  const Turned on(picture, at, attitude.azimuth.value_or(90));
+void draw_plane(Picture& picture, Point at, const MapSymbol& symbol) {
+  const Form form = form_of(symbol);
+  const PlaneMark mark = mark_of_plane(symbol.kind);
+  const Turned on(picture, at, symbol.azimuth.value_or(90));
   if (form == Form::horizontal && mark == PlaneMark::tick) {
     picture.line(Role::symbol, {at - Point{2, 0}, at + Point{2, 0}});
     picture.line(Role::symbol, {at - Point{0, 2}, at + Point{0, 2}});
     picture.circle(Role::symbol, at, 2);
-    if (attitude.facing == Facing::overturned) picture.circle(Role::symbol, at, 2.6);
+    if (symbol.facing == Facing::overturned) picture.circle(Role::symbol, at, 2.6);
     return;
   }
   on.line({{-half_strike, 0}, {half_strike, 0}});
@@ -98,13 +98,13 @@ void draw_plane(Picture& picture, Point at, const Attitude& attitude) {
     if (!has_sides(form)) draw_mark(on.mirrored(), mark);
   }
   if (form == Form::horizontal) on.line({{0, -2.6}, {0, 2.6}});
-  if (attitude.facing == Facing::upright && form == Form::inclined) on.disc({1.5, 0.75}, 0.35);
-  if (shows_sense(attitude)) draw_sense(on, attitude.sense);
+  if (symbol.facing == Facing::upright && form == Form::inclined) on.disc({1.5, 0.75}, 0.35);
+  if (shows_sense(symbol)) draw_sense(on, symbol.sense);
 }
 
-void draw_line(Picture& picture, Point at, const Attitude& attitude) {
-  const LineMark mark = mark_of_line(attitude.kind);
-  if (form_of(attitude) == Form::vertical) {
+void draw_line(Picture& picture, Point at, const MapSymbol& symbol) {
+  const LineMark mark = mark_of_line(symbol.kind);
+  if (form_of(symbol) == Form::vertical) {
     picture.circle(Role::hollow, at, 2.2);
     // An arrow that goes down.
     const Turned on(picture, at + Point{0, 1.4}, 180);
@@ -113,19 +113,19 @@ void draw_line(Picture& picture, Point at, const Attitude& attitude) {
     draw_head(on, mark);
     return;
   }
-  const Turned on(picture, at, attitude.azimuth.value_or(0));
+  const Turned on(picture, at, symbol.azimuth.value_or(0));
   on.line({{-half_strike, 0}, {1.4, 0}});
   draw_tail(on, mark);
   draw_head(on.ahead(1.4), mark);
-  if (form_of(attitude) == Form::horizontal) draw_head(on.ahead(-half_strike).reversed(), mark);
+  if (form_of(symbol) == Form::horizontal) draw_head(on.ahead(-half_strike).reversed(), mark);
 }
 
 }  // namespace
 
-bool shows_sense(const Attitude& attitude) {
-  if (!attitude.is_plane || attitude.sense == Sense::unstated) return false;
-  const Form form = form_of(attitude);
-  const bool along_strike = attitude.sense == Sense::dextral || attitude.sense == Sense::sinistral;
+bool shows_sense(const MapSymbol& symbol) {
+  if (!symbol.is_plane || symbol.sense == Sense::unstated) return false;
+  const Form form = form_of(symbol);
+  const bool along_strike = symbol.sense == Sense::dextral || symbol.sense == Sense::sinistral;
   return along_strike ? form != Form::horizontal : has_sides(form);
 }
 
@@ -145,61 +145,60 @@ std::string_view letter_of(Sense sense) {
   return "";
 }
 
-Form form_of(const Attitude& attitude) {
-  const std::int64_t printed = rounded(attitude.slope, 0);
-  if (printed == 0 || (attitude.is_plane && !attitude.azimuth)) return Form::horizontal;
-  if (std::abs(printed) == 90 || !attitude.azimuth) return Form::vertical;
-  return attitude.is_plane && attitude.facing == Facing::overturned ? Form::overturned
-                                                                    : Form::inclined;
+Form form_of(const MapSymbol& symbol) {
+  const std::int64_t printed = rounded(symbol.slope, 0);
+  if (printed == 0 || (symbol.is_plane && !symbol.azimuth)) return Form::horizontal;
+  if (std::abs(printed) == 90 || !symbol.azimuth) return Form::vertical;
+  return symbol.is_plane && symbol.facing == Facing::overturned ? Form::overturned : Form::inclined;
 }
 
-std::string figure_of(const Attitude& attitude) {
-  const Form form = form_of(attitude);
+std::string figure_of(const MapSymbol& symbol) {
+  const Form form = form_of(symbol);
   std::string figure;
-  if (has_sides(form) || attitude.suspect) append_figure(figure, rounded(attitude.slope, 0), 0);
-  if (!shows_sense(attitude)) figure += letter_of(attitude.sense);
-  if (attitude.facing == Facing::unknown) figure += '?';
-  return attitude.suspect ? '(' + figure + ')' : figure;
+  if (has_sides(form) || symbol.suspect) append_figure(figure, rounded(symbol.slope, 0), 0);
+  if (!shows_sense(symbol)) figure += letter_of(symbol.sense);
+  if (symbol.facing == Facing::unknown) figure += '?';
+  return symbol.suspect ? '(' + figure + ')' : figure;
 }
 
-double radius_of(const Attitude& attitude) {
-  const std::string figure = figure_of(attitude);
+double radius_of(const MapSymbol& symbol) {
+  const std::string figure = figure_of(symbol);
   if (figure.empty()) return reach;
-  const Point middle = figure_offset(attitude, figure);
+  const Point middle = figure_offset(symbol, figure);
   return std::max(reach, std::hypot(std::abs(middle.x) + room_for(Role::figure, figure) / 2,
                                     std::abs(middle.y) + 0.375 * height_of(Role::figure)));
 }
 
-double clearance(const Attitude& attitude, double azimuth) {
+double clearance(const MapSymbol& symbol, double azimuth) {
   constexpr double beside = 2;
   constexpr double on_figures_side = 65;
   constexpr double along_line = 30;
-  const double own = attitude.azimuth.value_or(attitude.is_plane ? 0 : 90);
+  const double own = symbol.azimuth.value_or(symbol.is_plane ? 0 : 90);
   const auto apart = [&](double direction) {
     return std::abs(std::remainder(azimuth - direction, 360.0));
   };
-  if (!figure_of(attitude).empty() && apart(own + (attitude.is_plane ? 90 : 0)) < on_figures_side)
-    return radius_of(attitude);
-  const bool is_round = !attitude.azimuth;
+  if (!figure_of(symbol).empty() && apart(own + (symbol.is_plane ? 90 : 0)) < on_figures_side)
+    return radius_of(symbol);
+  const bool is_round = !symbol.azimuth;
   return is_round || std::min(apart(own), apart(own + 180)) < along_line ? reach : beside;
 }
 
-void draw_symbol(Picture& picture, Point at, const Attitude& attitude) {
-  if (attitude.is_plane) {
-    draw_plane(picture, at, attitude);
+void draw_symbol(Picture& picture, Point at, const MapSymbol& symbol) {
+  if (symbol.is_plane) {
+    draw_plane(picture, at, symbol);
   } else {
-    draw_line(picture, at, attitude);
+    draw_line(picture, at, symbol);
   }
-  draw_figure(picture, at, attitude);
+  draw_figure(picture, at, symbol);
 }
 
-SymbolMeaning meaning_of(const Attitude& attitude) {
-  const Form form = form_of(attitude);
+SymbolMeaning meaning_of(const MapSymbol& symbol) {
+  const Form form = form_of(symbol);
   SymbolMeaning meaning;
-  meaning.example.kind = attitude.kind;
-  meaning.example.is_plane = attitude.is_plane;
-  if (form != Form::horizontal || !attitude.is_plane) meaning.example.azimuth = 90;
-  meaning.words = attitude.kind;
+  meaning.example.kind = symbol.kind;
+  meaning.example.is_plane = symbol.is_plane;
+  if (form != Form::horizontal || !symbol.is_plane) meaning.example.azimuth = 90;
+  meaning.words = symbol.kind;
   switch (form) {
     case Form::inclined:
       meaning.example.slope = 30;
@@ -215,15 +214,15 @@ SymbolMeaning meaning_of(const Attitude& attitude) {
       break;
     case Form::horizontal:
       meaning.words += ", horizontal";
-      if (attitude.is_plane && attitude.facing == Facing::overturned) {
+      if (symbol.is_plane && symbol.facing == Facing::overturned) {
         meaning.example.facing = Facing::overturned;
         meaning.words += ", overturned";
       }
       break;
   }
-  meaning.is_standard =
-      attitude.is_plane ? is_standard(mark_of_plane(attitude.kind), form, meaning.example.facing)
-                        : is_standard(mark_of_line(attitude.kind), form);
+  meaning.is_standard = symbol.is_plane
+                            ? is_standard(mark_of_plane(symbol.kind), form, meaning.example.facing)
+                            : is_standard(mark_of_line(symbol.kind), form);
   return meaning;
 }
 

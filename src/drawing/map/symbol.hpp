@@ -3,16 +3,16 @@
 // explains it.
 #pragma once
 
-#include <compare>
 #include <lodebook/drawing/picture.hpp>
 #include <lodebook/notebook/notebook.hpp>
 #include <optional>
 #include <string>
+#include <tuple>
 
 namespace lodebook::drawing {
 
 /// What a symbol tells of a reading.
-struct Attitude {
+struct MapSymbol {
   std::string kind;
   bool is_plane = true;
   /// Strike (dip to the right) or trend, degrees clockwise from the top of the paper; missing where
@@ -27,27 +27,27 @@ struct Attitude {
 
 /// It follows the figure that is printed: a dip of 89.7 is printed as 90 and drawn as vertical.
 enum class Form : std::uint8_t { inclined, vertical, horizontal, overturned };
-Form form_of(const Attitude& attitude);
+Form form_of(const MapSymbol& symbol);
 
 /// The sense shows as a ball or as arrows, for which a normal or reverse fault needs a side.
-bool shows_sense(const Attitude& attitude);
+bool shows_sense(const MapSymbol& symbol);
 /// Otherwise it is told by a letter.
 std::string_view letter_of(notebook::Sense sense);
 
 /// The figure beside the symbol: the slope in whole degrees, in brackets where it is suspect, with
 /// a letter for a sense that the symbol cannot show and `?` for a facing that is not known. Empty
 /// where the form says it all.
-std::string figure_of(const Attitude& attitude);
+std::string figure_of(const MapSymbol& symbol);
 
 /// How far the symbol reaches from its place, millimetres.
-double radius_of(const Attitude& attitude);
+double radius_of(const MapSymbol& symbol);
 
 /// How near a leader that comes from `azimuth` may come to the symbol's place: it must not cross
 /// the figure nor seem to lengthen the symbol's line.
-double clearance(const Attitude& attitude, double azimuth);
+double clearance(const MapSymbol& symbol, double azimuth);
 
 /// Draws it; the first shape of a plane that has a strike is its strike line, from back to front.
-void draw_symbol(Picture& picture, Point at, const Attitude& attitude);
+void draw_symbol(Picture& picture, Point at, const MapSymbol& symbol);
 
 /// A row of the legend.
 struct SymbolMeaning {
@@ -55,16 +55,14 @@ struct SymbolMeaning {
   bool is_standard = false;
   std::string words;
   /// The symbol as drawn there.
-  Attitude example;
+  MapSymbol example;
 
-  friend bool operator==(const SymbolMeaning& a, const SymbolMeaning& b) {
-    return a.words == b.words;
-  }
-  /// The standard's first, in the order of their words.
+  /// The standard's first, in the order of their words; a plane before a line of the same name.
   friend bool operator<(const SymbolMeaning& a, const SymbolMeaning& b) {
-    return a.is_standard != b.is_standard ? a.is_standard : a.words < b.words;
+    return std::tie(b.is_standard, a.words, b.example.is_plane) <
+           std::tie(a.is_standard, b.words, a.example.is_plane);
   }
 };
-SymbolMeaning meaning_of(const Attitude& attitude);
+SymbolMeaning meaning_of(const MapSymbol& symbol);
 
 }  // namespace lodebook::drawing

@@ -31,9 +31,6 @@ std::string made(Append append) {
 std::string id_of(const reduction::Page& page);
 std::string id_of(const notebook::Diagnostic& diagnostic);
 
-/// `H1`, `station without a name`, `before the first station`.
-std::string_view name_of(const reduction::Page& page);
-
 /// What is named and what is said of it, as an item of a list of terms; nothing where nothing is.
 void append_fact(Markup& markup, std::string_view name, std::string_view words);
 

@@ -8,42 +8,56 @@ namespace lodebook::drawing {
 const std::string_view sheet_script = R"js(
 'use strict';
 (function () {
+  function sources_of(element) {
+    const source = element.dataset.source;
+    if (element.dataset.repeats === undefined) return [source];
+    const log = source.replace(/\d+:\d+$/, '');
+    return [source].concat(element.dataset.repeats.split(' ').map(function (place) {
+      return log + place;
+    }));
+  }
   const places = new Map();
   for (const element of document.querySelectorAll('[data-source]')) {
-    const source = element.dataset.source;
-    if (!places.has(source)) places.set(source, []);
-    places.get(source).push(element);
+    for (const source of sources_of(element)) {
+      if (!places.has(source)) places.set(source, []);
+      places.get(source).push(element);
+    }
   }
-  let hovered = null;
-  let focused = null;
-  let marked = null;
-  function source_at(target) {
+  let hovered = [];
+  let focused = [];
+  let marked = [];
+  function sources_at(target) {
     const element = target instanceof Element ? target.closest('[data-source]') : null;
-    return element ? element.dataset.source : null;
+    return element ? sources_of(element) : [];
+  }
+  function show(sources, is_marked) {
+    for (const source of sources) {
+      for (const element of places.get(source)) element.classList.toggle('marked', is_marked);
+    }
   }
   function mark() {
-    const wanted = hovered === null ? focused : hovered;
-    if (wanted === marked) return;
-    for (const element of places.get(marked) || []) element.classList.remove('marked');
-    for (const element of places.get(wanted) || []) element.classList.add('marked');
+    const wanted = hovered.length === 0 ? focused : hovered;
+    if (wanted.join() === marked.join()) return;
+    show(marked, false);
+    show(wanted, true);
     marked = wanted;
   }
   document.addEventListener('mouseover', function (event) {
-    hovered = source_at(event.target);
+    hovered = sources_at(event.target);
     mark();
   });
   document.documentElement.addEventListener('mouseleave', function () {
-    hovered = null;
+    hovered = [];
     mark();
   });
   document.addEventListener('focusin', function (event) {
     const picture = event.target.closest('figure');
-    if (picture === null) focused = source_at(event.target);
+    if (picture === null) focused = sources_at(event.target);
     mark();
   });
 }());
 )js";
 
-const std::string_view sheet_script_hash = "saz6KEjU2KKqx0CLmZ+19PGkr9i3YGJRIt4CPjz0jyM=";
+const std::string_view sheet_script_hash = "4S/vbo7ZT3Lv5tBOZ6y2KQouFFiMi5bGyvP8pJq8z9E=";
 
 }  // namespace lodebook::drawing

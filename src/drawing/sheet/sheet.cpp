@@ -9,6 +9,7 @@
 #include <lodebook/drawing/style.hpp>
 #include <lodebook/drawing/svg.hpp>
 #include <lodebook/output/report.hpp>
+#include <lodebook/output/report_words.hpp>
 #include <lodebook/output/table.hpp>
 #include <lodebook/output/text.hpp>
 
@@ -120,9 +121,11 @@ std::string sentence(std::string_view caution) {
 
 }  // namespace
 
-Sheet::Sheet(SheetMap map) : map_(std::move(map)) {
-  if (!map_.picture) return;
-  for (const Picture::Item& item : map_.picture->items()) {
+Sheet::Sheet(const Map& map) {
+  if (!map.has_places()) return;
+  map_ = map.picture();
+  not_on_map_ = map.remarks();
+  for (const Picture::Item& item : map_->items()) {
     if (const auto* const reading = std::get_if<BeginReading>(&item))
       on_map_.insert(reading->source);
   }
@@ -144,7 +147,7 @@ void Sheet::page(const notebook::Source& source, const reduction::Page& page) {
   append_sheet_station(stations, source, page, *reduction_, on_map_);
   Markup contents(contents_);
   contents.open("li");
-  contents.element("a", {{"href", '#' + id_of(page)}}, name_of(page));
+  contents.element("a", {{"href", '#' + id_of(page)}}, output::page_name(page));
   if (page.counts.suspect + page.counts.rejected + page.counts.not_understood > 0) {
     contents.text(" ");
     contents.element("small", faults_of(page.counts));
@@ -153,9 +156,9 @@ void Sheet::page(const notebook::Source& source, const reduction::Page& page) {
   contents.line_break();
 }
 
-void Sheet::end_log(const reduction::Reduction& reduction) {
+void Sheet::end_log() {
   Markup heading(heading_);
-  append_sheet_heading(heading, title_, reduction);
+  append_sheet_heading(heading, title_, *reduction_);
   Markup look(look_);
   if (second_look_.items().empty()) {
     look.element("p", "Nothing stands out for a second look.");
@@ -168,7 +171,7 @@ void Sheet::end_log(const reduction::Reduction& reduction) {
                  fmt::format("{}{}line {}", item.station, item.station.empty() ? "" : ", ",
                              item.diagnostic.place.line));
     look.text(": " + item.diagnostic.message);
-    append_typed_line(look, reduction.notebook().source, item.diagnostic.place);
+    append_typed_line(look, reduction_->notebook().source, item.diagnostic.place);
     look.close();
   }
   look.close();
@@ -245,13 +248,13 @@ void Sheet::append_pictures(std::string& out) const {
       summaries, [](const reduction::Summary& summary) { return !summary.group.members.empty(); });
   if (!has_members)
     markup.element("p", "There is no net and no rose, for no plane and no line was read.");
-  if (!map_.picture) markup.element("p", "There is no map, for no position is known.");
+  if (!map_) markup.element("p", "There is no map, for no position is known.");
   if (has_members) {
     const output::SummaryDocument document{attitudes_, summaries, {}, {}};
     append_figure(markup, "Net", net_picture(document, {}));
     append_figure(markup, "Roses", rose_picture(document, bin_degrees));
   }
-  if (map_.picture) append_figure(markup, "Map", *map_.picture);
+  if (map_) append_figure(markup, "Map", *map_);
   markup.close();
   markup.line_break();
 }
@@ -262,9 +265,9 @@ void Sheet::append_cautions(std::string& out) const {
   markup.open("section", {{"id", "cautions"}});
   markup.element("h2", "Cautions");
   if (caution_) markup.element("p", sentence(output::caution()));
-  if (map_.picture) markup.element("p", caution_of_scale);
-  for (const std::string& remark : map_.remarks)
-    markup.element("p", "On the map: " + sentence(remark));
+  if (map_) markup.element("p", caution_of_scale);
+  for (const std::string& remark : not_on_map_)
+    markup.element("p", "Not on the map: " + remark + '.');
   markup.close();
   markup.line_break();
 }

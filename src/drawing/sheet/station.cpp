@@ -138,11 +138,6 @@ std::string id_of(const Diagnostic& diagnostic) {
                      notebook::name_of(diagnostic.code));
 }
 
-std::string_view name_of(const Page& page) {
-  if (!page.is_station) return "before the first station";
-  return page.station.empty() ? "station without a name" : page.station;
-}
-
 void append_fact(Markup& markup, std::string_view name, std::string_view words) {
   if (words.empty()) return;
   markup.open("div");
@@ -172,7 +167,7 @@ void append_sheet_station(Markup& markup, const notebook::Source& source, const 
       reduction.heading().dial.value_or(notebook::Notation::azimuth);
   markup.open("section", {{"class", "station"}, {"id", id_of(page)}});
   markup.line_break();
-  markup.element("h3", name_of(page));
+  markup.element("h3", output::page_name(page));
   markup.line_break();
   append_facts(markup, page, reduction);
   if (!page.rows.empty()) {

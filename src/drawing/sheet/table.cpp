@@ -5,11 +5,12 @@
 #include <array>
 #include <lodebook/notebook/catalogue.hpp>
 #include <lodebook/orientation/decimal.hpp>
-#include <lodebook/output/notation.hpp>
 #include <lodebook/output/report_words.hpp>
 #include <lodebook/output/table.hpp>
 #include <lodebook/output/text.hpp>
+#include <map>
 
+#include "../reading_words.hpp"
 #include "parts.hpp"
 
 namespace lodebook::drawing {
@@ -23,19 +24,6 @@ using reduction::Status;
 // Roles are said because a stacked table on a narrow screen loses them otherwise.
 constexpr std::array<std::string_view, 7> headings = {"Line",  "Kind",  "As typed", "Corrected",
                                                       "± 1 σ", "Added", "Status"};
-
-/// The corrected direction: `293.9/30.0 NE`, `N66.1W 30.0NE`; empty for a rejected reading.
-std::string direction_of(const Row& row, Notation notation) {
-  std::string out;
-  if (row.dip) {
-    output::append_converted_plane(out, row.strike, *row.dip, !row.strike_is_axis, 1, 1, notation);
-  } else if (row.plunge) {
-    output::append_converted_line(out, row.trend, *row.plunge, 1, 1, notation);
-  } else if (row.bearing) {
-    output::append_converted_bearing(out, *row.bearing, 1, notation);
-  }
-  return out;
-}
 
 /// What was measured beside a bearing, in degrees and metres: `back 215.9, 335.0 m, slope 7.0°`.
 std::string beside_bearing(const Row& row) {
@@ -77,7 +65,10 @@ class TableWriter {
  public:
   TableWriter(Markup& markup, const notebook::Source& source, const reduction::Page& page,
               const std::unordered_set<std::string>& on_map)
-      : markup_(markup), source_(source), page_(page), on_map_(on_map), north_(first_north(page)) {}
+      : markup_(markup), source_(source), page_(page), on_map_(on_map), north_(first_north(page)) {
+    for (const notebook::Diagnostic& diagnostic : page.diagnostics)
+      faults_.try_emplace({diagnostic.reading, diagnostic.code}, &diagnostic);
+  }
 
   void write() {
     markup_.open("table", {{"role", "table"}});
@@ -142,8 +133,8 @@ class TableWriter {
   }
 
   void write_corrected(const Row& row) {
-    const std::string azimuth = direction_of(row, Notation::azimuth);
-    const std::string quadrant = direction_of(row, Notation::quadrant);
+    const std::string azimuth = corrected_words(row, Notation::azimuth);
+    const std::string quadrant = corrected_words(row, Notation::quadrant);
     markup_.open("td", {{"role", "cell"}});
     if (azimuth.empty()) {
       markup_.element("i", "none");
@@ -162,13 +153,11 @@ class TableWriter {
     markup_.element("b", reduction::name_of(row.status));
     for (const notebook::Code code : row.codes) {
       const std::string_view title = notebook::catalogue()[static_cast<std::size_t>(code)].title;
-      const auto fault = std::ranges::find_if(page_.diagnostics, [&](const auto& diagnostic) {
-        return diagnostic.code == code && diagnostic.reading == row.reading->number;
-      });
-      if (fault == page_.diagnostics.end()) {
+      const auto fault = faults_.find({row.reading->number, code});
+      if (fault == faults_.end()) {
         markup_.element("span", title);
       } else {
-        markup_.element("a", {{"href", '#' + id_of(*fault)}}, title);
+        markup_.element("a", {{"href", '#' + id_of(*fault->second)}}, title);
       }
     }
     markup_.close();
@@ -179,6 +168,8 @@ class TableWriter {
   const reduction::Page& page_;
   const std::unordered_set<std::string>& on_map_;
   std::optional<North> north_;
+  /// The first of each reading and code.
+  std::map<std::pair<std::uint32_t, notebook::Code>, const notebook::Diagnostic*> faults_;
 };
 
 }  // namespace

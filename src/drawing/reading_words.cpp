@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: MIT
+#include "reading_words.hpp"
+
+#include <fmt/format.h>
+
+#include <lodebook/orientation/angle.hpp>
+#include <lodebook/output/notation.hpp>
+
+namespace lodebook::drawing {
+
+std::string reading_words(std::string_view station, std::string_view kind, std::string_view written,
+                          std::string_view corrected, reduction::North north) {
+  return fmt::format("{}{}{}: {} as typed, {} from {} north", station, station.empty() ? "" : ", ",
+                     kind, written, corrected, reduction::name_of(north));
+}
+
+std::string corrected_words(const reduction::Row& row, notebook::Notation notation) {
+  std::string out;
+  if (row.dip) {
+    output::append_converted_plane(out, row.strike, *row.dip, !row.strike_is_axis, 1, 1, notation);
+  } else if (row.plunge) {
+    const bool turns = row.rises && row.trend;
+    output::append_converted_line(out, turns ? wrap_degrees(*row.trend + 180) : row.trend,
+                                  row.rises ? -*row.plunge : *row.plunge, 1, 1, notation);
+  } else if (row.bearing) {
+    output::append_converted_bearing(out, *row.bearing, 1, notation);
+  }
+  return out;
+}
+
+}  // namespace lodebook::drawing
