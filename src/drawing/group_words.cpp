@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <lodebook/output/text.hpp>
 
+#include "reading_words.hpp"
+
 namespace lodebook::drawing {
 
 using output::SummaryDocument;
@@ -33,11 +35,10 @@ bool has_mean_to_draw(const Summary& summary) {
 std::string words_of(const Attitudes& attitudes, const Attitude& attitude) {
   const std::string& station = attitudes.station(attitude.station);
   const notebook::Notation notation = attitudes.notation();
-  return fmt::format("{}{}{}: {} as typed, {} from {} north", station, station.empty() ? "" : ", ",
-                     attitudes.kind(attitude.kind), attitude.written,
-                     attitude.is_plane ? output::plane_words(attitude.axis, notation)
-                                       : output::line_words(attitude.axis, notation),
-                     reduction::name_of(attitude.north));
+  return reading_words(station, attitudes.kind(attitude.kind), attitude.written,
+                       attitude.is_plane ? output::plane_words(attitude.axis, notation)
+                                         : output::line_words(attitude.axis, notation),
+                       attitude.north);
 }
 
 std::string figures_of(const SummaryDocument& document, const Summary& summary) {

@@ -154,6 +154,15 @@ TEST_CASE("a current that rises points where it was typed") {
   CHECK(apart(azimuth(shaft[0], shaft[1]), 220 - convergence) < 0.01);
 }
 
+TEST_CASE("a level line has two ends, a level flute one") {
+  const auto strokes = [](const std::string& reading) {
+    const Drawn symbol = only(reading);
+    return symbol.paths(Role::symbol).size() + symbol.paths(Role::solid).size();
+  };
+  CHECK(strokes("lineation horizontal 030") > strokes("lineation 030/20"));
+  CHECK(strokes("flute horizontal 030") == strokes("flute 030/20"));
+}
+
 TEST_CASE("horizontal, vertical, overturned and upright bedding have their own forms") {
   const std::vector<std::string> readings = {
       "bedding 085/32",         "bedding horizontal",

@@ -48,9 +48,9 @@ std::string repeats_of(const Page& page, const Row& row) {
 }
 
 std::string origin_of(const reduction::Settings& settings) {
-  if (settings.declination_from == reduction::From::option) return "as given beside the log";
   if (settings.from_model()) return "by " + std::string(name_of(settings.site.field->model()));
-  return settings.as_set() ? "as set on the dial" : "as stated";
+  if (settings.as_set()) return "as set on the dial";
+  return settings.declination_from == reduction::From::option ? "by an option" : "as stated";
 }
 
 /// A plane or line that can be drawn has a slope, and an azimuth unless it needs none.
@@ -58,8 +58,15 @@ std::optional<MapSymbol> map_symbol_of(const Row& row) {
   const bool is_plane = row.kind->type == Kind::Type::plane;
   const auto& slope = is_plane ? row.dip : row.plunge;
   if (!slope) return std::nullopt;
-  MapSymbol symbol = {row.kind->name, is_plane,  is_plane ? row.strike : row.trend,       *slope,
-                      row.facing,     row.sense, row.status == reduction::Status::suspect};
+  MapSymbol symbol;
+  symbol.kind = row.kind->name;
+  symbol.is_plane = is_plane;
+  symbol.azimuth = is_plane ? row.strike : row.trend;
+  symbol.slope = *slope;
+  symbol.facing = row.facing;
+  symbol.sense = row.sense;
+  symbol.suspect = row.status == reduction::Status::suspect;
+  symbol.is_arrow = row.kind->is_arrow;
   if (row.rises) {
     symbol.slope = -symbol.slope;
     if (symbol.azimuth) symbol.azimuth = wrap_degrees(*symbol.azimuth + 180);

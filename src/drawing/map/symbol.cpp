@@ -117,7 +117,8 @@ void draw_line(Picture& picture, Point at, const MapSymbol& symbol) {
   on.line({{-half_strike, 0}, {1.4, 0}});
   draw_tail(on, mark);
   draw_head(on.ahead(1.4), mark);
-  if (form_of(symbol) == Form::horizontal) draw_head(on.ahead(-half_strike).reversed(), mark);
+  if (form_of(symbol) == Form::horizontal && !symbol.is_arrow)
+    draw_head(on.ahead(-half_strike).reversed(), mark);
 }
 
 }  // namespace

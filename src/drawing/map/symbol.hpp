@@ -23,6 +23,8 @@ struct MapSymbol {
   notebook::Facing facing = notebook::Facing::unstated;
   notebook::Sense sense = notebook::Sense::unstated;
   bool suspect = false;
+  /// It points somewhere, as a current does, also where it is level.
+  bool is_arrow = false;
 };
 
 /// It follows the figure that is printed: a dip of 89.7 is printed as 90 and drawn as vertical.
