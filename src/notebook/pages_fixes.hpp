@@ -36,11 +36,10 @@ station Q1
 )",
      "Look at the field page, and at which end of the needle belongs to that way of sighting "
      "(south-end). Correct the reading, or mark it doubtful and leave the station to the others."},
-    {sight_off, "sight-off", note, "a sight does not lead to where its landmark lies",
+    {sight_off, "sight-off", warning, "a sight does not lead to where its landmark lies",
      "Both the station and the landmark state their positions, and the sight is further from the "
      "line between them than three degrees and its errors allow. None of the usual slips explains "
-     "it (where one does, it is sight-misfit, a warning), so that one of the positions may be "
-     "wrong as well.",
+     "it (where one does, it is sight-misfit), so that one of the positions may be wrong as well.",
      R"(set 0
 declination 24.6E
 landmark Cairn 44.66S 169.03E

@@ -29,7 +29,8 @@ Diagnostic sight_off(double off, double limit, std::string_view target, std::str
   const std::string fact =
       format("this sight is {:.1f} degrees from where '{}' lies from here (limit {:.1f})", off,
              target, limit);
-  if (slips.empty()) return note(Code::sight_off, fact, "the bearing, or one of the positions?");
+  if (slips.empty())
+    return warning(Code::sight_off, 80, fact, "the bearing, or one of the positions?");
   return warning(Code::sight_misfit, 82, fact, std::string(slips));
 }
 

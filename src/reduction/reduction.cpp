@@ -31,6 +31,7 @@ bool makes_suspect(Code code) {
     case Code::percent_or_degrees:
     case Code::landmark_unknown:
     case Code::sight_misfit:
+    case Code::sight_off:
     case Code::misclosure:
     case Code::doubtful:
       return true;

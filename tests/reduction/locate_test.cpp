@@ -294,11 +294,11 @@ TEST_CASE("sights at a station with a position are held against it") {
     CHECK(turned.only(Code::sight_misfit).help.find(words) != std::string::npos);
     CHECK(turned.row().status == reduction::Status::suspect);
   }
-  // What no slip explains is noted and not suspected.
+  // What no slip explains is no better.
   const Reduced noted(head + landmarks(1) + "station Q1 at " + at(ridge) + "\n" +
                       sight("Cairn", ridge, peaks()[0].position, 33));
-  CHECK(noted.only(Code::sight_off).severity == notebook::Severity::note);
-  CHECK(noted.row().status == reduction::Status::ok);
+  CHECK(noted.only(Code::sight_off).severity == notebook::Severity::warning);
+  CHECK(noted.row().status == reduction::Status::suspect);
 }
 
 TEST_CASE("a landmark mistyped to another hemisphere is too far to be sighted") {
