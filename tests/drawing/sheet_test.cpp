@@ -117,7 +117,7 @@ TEST_CASE("without a declination a sheet says so before all else") {
   CHECK(contains(page,
                  "<p class=\"alarm\"><strong>NO DECLINATION IS KNOWN AT THE FIRST READING: "
                  "BEARINGS STAY MAGNETIC</strong></p>"));
-  CHECK(contains(page, "<caption>Readings: 1 ok; corrected, from magnetic north</caption>"));
+  CHECK(contains(page, "<caption>Readings: 1 ok; azimuths from magnetic north</caption>"));
 }
 
 TEST_CASE("every reading has one row, as typed and as corrected side by side") {

@@ -95,7 +95,7 @@ class TableWriter {
   void write_caption() {
     std::string caption = "Readings: ";
     output::append_counts(caption, page_.counts);
-    if (north_) caption += "; corrected, " + from_north(*north_);
+    if (north_) caption += "; azimuths " + from_north(*north_);
     markup_.element("caption", caption);
     markup_.line_break();
   }
