@@ -3,7 +3,6 @@
 #include <lodebook/drawing/map.hpp>
 
 #include <algorithm>
-#include <lodebook/earth/geodesic.hpp>
 #include <lodebook/output/report_words.hpp>
 #include <lodebook/output/table.hpp>
 #include <lodebook/output/text.hpp>
@@ -13,6 +12,7 @@
 #include <unordered_map>
 
 #include "../reading_words.hpp"
+#include "observed.hpp"
 #include "paper.hpp"
 #include "survey.hpp"
 #include "traverse.hpp"
@@ -72,36 +72,6 @@ std::optional<MapSymbol> map_symbol_of(const Row& row) {
     if (symbol.azimuth) symbol.azimuth = wrap_degrees(*symbol.azimuth + 180);
   }
   return symbol;
-}
-
-/// Where there is no fix, each sight still says that its other end lies on a line: so long that all
-/// of them can meet on it.
-std::pair<Position, Position> line_of_position(const SightFix& fix,
-                                               const reduction::FixedSight& sight) {
-  constexpr double beyond = 1.5;
-  constexpr double least_m = 1000;
-  double furthest = least_m;
-  for (const reduction::FixedSight& other : fix.sights)
-    furthest = std::max(furthest, earth::distance_m(sight.known, other.known));
-  const double azimuth = fix.is_landmark ? sight.bearing : sight.bearing + 180;
-  return {sight.known, earth::travelled(sight.known, azimuth, beyond * furthest)};
-}
-
-/// A sight of a fix as it was observed: from the known point to where it passes the fix, so that
-/// sights that disagree do so on the map. It does pass: where a sight points away, there is no fix
-/// (SightFault::behind).
-std::pair<Position, Position> observed(const SightFix& fix, const reduction::FixedSight& sight) {
-  if (!fix.position) return line_of_position(fix, sight);
-  const earth::LocalPlane plane(sight.known);
-  const earth::PlanePoint fixed = plane.to_plane(*fix.position);
-  // From the station to the landmark where a landmark is fixed; else back from the landmark, for
-  // which the bearing at the station is turned by how much the meridians converge.
-  const double azimuth =
-      fix.is_landmark ? sight.bearing : sight.bearing + 180 + plane.meridian_turn(*fix.position);
-  const Point unit = towards({0, 0}, azimuth, 1);
-  const double along = fixed.east_m * unit.x - fixed.north_m * unit.y;
-  const Position passing = earth::travelled(sight.known, azimuth, along);
-  return fix.is_landmark ? std::pair{sight.known, passing} : std::pair{passing, sight.known};
 }
 
 }  // namespace
