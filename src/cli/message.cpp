@@ -308,10 +308,10 @@ std::string faults_counted(std::string_view log, std::size_t errors, std::size_t
   return fmt::format("{}: {}; lodebook check says which\n", named(log), both);
 }
 
-std::string few_to_contour(std::size_t groups) {
+std::string few_to_contour(std::size_t groups, std::size_t fewest) {
   if (groups == 0) return {};
-  return fmt::format("lodebook: warning: {} under 20 readings, so that contours say little\n",
-                     groups == 1 ? "one net has" : fmt::format("{} nets have", groups));
+  return fmt::format("lodebook: warning: {} under {} readings, so that contours say little\n",
+                     groups == 1 ? "one net has" : fmt::format("{} nets have", groups), fewest);
 }
 
 std::string not_on_map(std::string_view what) {

@@ -10,7 +10,8 @@ namespace lodebook::cli {
 Outcome net(const CommandLine& line) {
   return show_groups(Command::net, line, [&](const output::SummaryDocument& document) {
     if (line.contours && !line.quiet)
-      tell(few_to_contour(drawing::groups_too_small_to_contour(document)));
+      tell(few_to_contour(drawing::groups_too_small_to_contour(document),
+                          drawing::fewest_to_contour));
     std::string text;
     drawing::append_svg_file(
         text, drawing::net_picture(document, {line.poles, line.circles, line.contours}));

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <lodebook/drawing/contours.hpp>
+#include <lodebook/drawing/net.hpp>
 #include <lodebook/orientation/density.hpp>
 #include <lodebook/output/text.hpp>
 #include <vector>
@@ -80,7 +81,8 @@ std::string draw_contours(Picture& picture, const NetFrame& frame,
   std::string words =
       fmt::format("density after Kamb: N {}, a cap of {} % of the hemisphere", axes.size(), cap);
   words += shown.empty() ? ", nowhere 2 sigma" : fmt::format(", lines at {} sigma", shown);
-  if (axes.size() < fewest_to_contour) words += "; under 20 readings, contours say little";
+  if (axes.size() < fewest_to_contour)
+    words += fmt::format("; under {} readings, contours say little", fewest_to_contour);
   return words;
 }
 

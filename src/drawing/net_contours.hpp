@@ -10,9 +10,6 @@
 
 namespace lodebook::drawing {
 
-/// Contours of fewer readings say little.
-inline constexpr std::size_t fewest_to_contour = 20;
-
 /// Draws Kamb's density of a group that has members, over the net and a little beyond its rim,
 /// where lines rise; cut off at the rim. Says in words how, and at which levels.
 std::string draw_contours(Picture& picture, const NetFrame& frame,

@@ -23,21 +23,6 @@ std::vector<double> sampled(std::size_t side, const std::function<double(double,
   return values;
 }
 
-/// Whether a point is inside an odd number of rings.
-bool is_inside(const Rings& rings, Point point) {
-  bool inside = false;
-  for (const auto& ring : rings) {
-    for (std::size_t i = 0; i < ring.size(); ++i) {
-      const Point a = ring[i];
-      const Point b = ring[(i + 1) % ring.size()];
-      if ((a.y > point.y) != (b.y > point.y) &&
-          point.x < a.x + (point.y - a.y) / (b.y - a.y) * (b.x - a.x))
-        inside = !inside;
-    }
-  }
-  return inside;
-}
-
 double total_area(const Rings& rings) {
   double sum = 0;
   for (const auto& ring : rings)

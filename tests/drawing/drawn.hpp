@@ -53,6 +53,21 @@ inline drawing::Point middle_of(const std::vector<drawing::Point>& points) {
   return 1 / static_cast<double>(points.size()) * sum;
 }
 
+/// Whether a point is inside an odd number of rings.
+inline bool is_inside(const std::vector<std::vector<drawing::Point>>& rings, drawing::Point point) {
+  bool inside = false;
+  for (const auto& ring : rings) {
+    for (std::size_t i = 0; i < ring.size(); ++i) {
+      const drawing::Point a = ring[i];
+      const drawing::Point b = ring[(i + 1) % ring.size()];
+      if ((a.y > point.y) != (b.y > point.y) &&
+          point.x < a.x + (point.y - a.y) / (b.y - a.y) * (b.x - a.x))
+        inside = !inside;
+    }
+  }
+  return inside;
+}
+
 /// The area within a ring, positive where it runs clockwise on paper.
 inline double area_of(const std::vector<drawing::Point>& ring) {
   double twice = 0;

@@ -258,19 +258,6 @@ TEST_CASE("contours go around all that is dense enough, and stay within the rim"
     axes.push_back(member->axis);
   REQUIRE(axes.size() == 40);
   const KambDensity density(axes);
-  const auto is_inside = [](const Path& path, Point point) {
-    bool inside = false;
-    for (const auto& ring : path.parts) {
-      for (std::size_t i = 0; i < ring.size(); ++i) {
-        const Point a = ring[i];
-        const Point b = ring[(i + 1) % ring.size()];
-        if ((a.y > point.y) != (b.y > point.y) &&
-            point.x < a.x + (point.y - a.y) / (b.y - a.y) * (b.x - a.x))
-          inside = !inside;
-      }
-    }
-    return inside;
-  };
   std::string words = words_of(picture);
   std::ranges::replace(words, '\n', ' ');
   const std::size_t stated = words.find("lines at ");
@@ -297,7 +284,7 @@ TEST_CASE("contours go around all that is dense enough, and stay within the rim"
       for (std::size_t level = 0; level < contours.size(); ++level) {
         const Point at = {rim.center.x + rim.radius * x, rim.center.y - rim.radius * y};
         INFO(x << ' ' << y << ", level " << level << ", density " << here);
-        CHECK(is_inside(contours[level], at) == (here >= levels[level]));
+        CHECK(is_inside(contours[level].parts, at) == (here >= levels[level]));
         ++asked;
       }
     }

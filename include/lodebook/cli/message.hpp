@@ -67,8 +67,8 @@ std::string cannot_write(std::string_view name, std::error_code error);
 std::string quote_unclosed(std::string_view file, std::uint32_t line);
 /// What a log has that its report would explain; empty where it has nothing.
 std::string faults_counted(std::string_view log, std::size_t errors, std::size_t warnings);
-/// So many groups have too few readings for contours; empty for none.
-std::string few_to_contour(std::size_t groups);
+/// So many groups have under `fewest` readings, too few for contours; empty for none.
+std::string few_to_contour(std::size_t groups, std::size_t fewest);
 /// What a map leaves out, and why.
 std::string not_on_map(std::string_view what);
 /// Without a declination, corrected readings refer to magnetic north.

@@ -20,10 +20,8 @@ struct NetStyle {
 /// they are defined and there are three readings or more.
 Picture net_picture(const output::SummaryDocument& document, const NetStyle& style);
 
-/// The net and its legend alone, for other pictures: `width` in millimetres, all kinds together.
-Picture net_drawing(const output::SummaryDocument& document, double width);
-
-/// Contours of fewer readings say little; of how many groups that must be said.
+/// Contours of fewer readings say little, and of how many groups that must be said.
+inline constexpr std::size_t fewest_to_contour = 20;
 std::size_t groups_too_small_to_contour(const output::SummaryDocument& document);
 
 }  // namespace lodebook::drawing

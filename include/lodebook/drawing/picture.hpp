@@ -42,7 +42,7 @@ enum class Role : std::uint8_t {
   solid,     ///< its filled parts
   hollow,    ///< its open parts, on paper
   halo,      ///< paper under words and symbols, which hides lines that cross them
-  leader,    ///< from a symbol that was moved aside to its place
+  leader,    ///< a thin line to a symbol that was moved aside, or around a stray
   ray,       ///< a line of sight
   leg,       ///< a leg of a traverse, adjusted
   raw_leg,   ///< the same as measured
