@@ -11,7 +11,10 @@ namespace lodebook::notebook {
 /// Collects the diagnostics of the line being read.
 class Faults {
  public:
-  Faults(const Source& source, std::vector<Diagnostic>& out) : source_(source), out_(out) {}
+  Faults(const Source& source, std::vector<Diagnostic>& out) : source_(source), out_(&out) {}
+
+  /// What comes next goes to `out`.
+  void collect_in(std::vector<Diagnostic>& out) { out_ = &out; }
 
   /// What comes next belongs to `line`, and to `reading` if to one.
   void start(std::uint32_t line, std::uint32_t reading = no_reading) {
@@ -21,12 +24,12 @@ class Faults {
   void add(Span span, Diagnostic diagnostic) {
     diagnostic.place = source_.place(line_, span);
     diagnostic.reading = reading_;
-    out_.push_back(std::move(diagnostic));
+    out_->push_back(std::move(diagnostic));
   }
 
  private:
   const Source& source_;
-  std::vector<Diagnostic>& out_;
+  std::vector<Diagnostic>* out_;
   std::uint32_t line_ = 1;
   std::uint32_t reading_ = no_reading;
 };

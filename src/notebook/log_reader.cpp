@@ -2,7 +2,8 @@
 #include "log_reader.hpp"
 
 #include <algorithm>
-#include <cstring>
+#include <array>
+#include <utility>
 
 namespace lodebook::notebook {
 
@@ -10,20 +11,31 @@ namespace {
 
 constexpr std::uint32_t longest_line = 64 * 1024;
 
-bool is_utf_16(std::string_view text) {
-  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF")) return true;
-  if (text.size() < 4) return false;
-  return (text[0] == 0) != (text[1] == 0) && (text[2] == 0) != (text[3] == 0);
-}
+// What a byte may mean in a line.
+constexpr std::uint8_t is_strange =
+    1;  ///< no plain ASCII: a control, or part of a longer character
+constexpr std::uint8_t is_comma = 2;
+constexpr std::uint8_t is_semicolon = 4;
+constexpr std::uint8_t is_hash = 8;
+constexpr std::array<std::uint8_t, 256> meaning_of_byte = [] {
+  std::array<std::uint8_t, 256> meanings{};
+  for (std::size_t byte = 0; byte < meanings.size(); ++byte) {
+    if ((byte < ' ' && byte != '\t') || byte >= 0x7F) meanings[byte] = is_strange;
+  }
+  meanings[','] = is_comma;
+  meanings[';'] = is_semicolon;
+  meanings['#'] = is_hash;
+  return meanings;
+}();
 
 bool is_plain(char c) {
-  return (c >= ' ' && c < 0x7F) || c == '\t';
+  return (meaning_of_byte[static_cast<unsigned char>(c)] & is_strange) == 0;
 }
 
 /// The first white space, `;` or end of text.
 std::size_t word_end(std::string_view text) {
   std::size_t at = 0;
-  while (at < text.size() && text[at] != ';' && space_length(text.substr(at)) == 0)
+  while (at < text.size() && text[at] != ';' && !starts_with_space(text, at))
     ++at;
   return at;
 }
@@ -45,29 +57,79 @@ Span sub(Span whole, std::size_t offset, std::size_t length) {
 
 }  // namespace
 
-LogReader::LogReader(Notebook& notebook, const ReadOptions& options)
-    : notebook_(notebook),
-      vocabulary_(notebook.kinds),
-      faults_(notebook.source, notebook.diagnostics) {
+LogReader::LogReader(const Source& source, const ReadOptions& options)
+    : source_(source), vocabulary_(kinds_), faults_(source, own_block_.diagnostics) {
   rules_.rule = options.rule;
 }
 
-void LogReader::read() {
-  const std::string_view whole = notebook_.source.text();
-  if (is_utf_16(whole)) {
-    faults_.start(1);
-    faults_.add({notebook_.source.line(1).offset, 0}, wording::encoding_utf_16());
-    return;
-  }
-  const std::uint32_t lines = notebook_.source.line_count();
-  for (std::uint32_t line = 1; line <= lines; ++line)
+LogReader::LogReader(const Notebook& notebook) : LogReader(notebook.source, notebook.options) {
+  notebook_ = &notebook;
+}
+
+bool LogReader::is_utf_16() const {
+  const std::string_view whole = source_.text();
+  if (whole.starts_with("\xFF\xFE") || whole.starts_with("\xFE\xFF")) return true;
+  if (whole.size() < 4) return false;
+  return (whole[0] == 0) != (whole[1] == 0) && (whole[2] == 0) != (whole[3] == 0);
+}
+
+void LogReader::look_through(Notebook& notebook) {
+  const std::uint32_t lines = is_utf_16() ? 0 : source_.line_count();
+  notebook.first_reading_line = lines + 1;
+  for (std::uint32_t line = 1; line <= lines; ++line) {
     read_line(line);
-  settle_zones();
-  std::stable_sort(notebook_.diagnostics.begin(), notebook_.diagnostics.end(),
+    // The second pass finds them again.
+    own_block_.diagnostics.clear();
+    if (reading_count_ > 0)
+      notebook.first_reading_line = std::min(notebook.first_reading_line, line);
+  }
+  settle_zones(notebook);
+  notebook.entries = std::move(own_block_.entries);
+  notebook.names = std::move(names_);
+  notebook.kinds = std::move(kinds_);
+  notebook.reading_count = reading_count_;
+}
+
+bool LogReader::read_block(Block& block) {
+  const std::uint32_t lines = source_.line_count();
+  if (started_ && ahead_.entries.empty()) return false;
+  block.is_station = std::exchange(started_, true);
+  block.first_line = block.is_station ? ahead_.entries.front().line : 1;
+  block.last_line = std::max(1u, lines);
+  block.entries.clear();
+  block.diagnostics.clear();
+  std::swap(block.entries, ahead_.entries);
+  std::swap(block.diagnostics, ahead_.diagnostics);
+  block_ = &block;
+  faults_.collect_in(block.diagnostics);
+  if (next_line_ == 1 && is_utf_16()) {
+    faults_.start(1);
+    faults_.add({source_.line(1).offset, 0}, wording::encoding_utf_16());
+    next_line_ = lines + 1;
+  }
+  while (next_line_ <= lines) {
+    const std::size_t entries = block.entries.size();
+    const std::size_t faults = block.diagnostics.size();
+    read_line(next_line_++);
+    if (block.entries.size() == entries ||
+        !std::holds_alternative<StationHeading>(block.entries.back().what))
+      continue;
+    // The next block begins. Its heading was one entry alone.
+    block.last_line = next_line_ - 2;
+    ahead_.entries.push_back(std::move(block.entries.back()));
+    block.entries.pop_back();
+    const auto first = block.diagnostics.begin() + static_cast<std::ptrdiff_t>(faults);
+    ahead_.diagnostics.assign(std::make_move_iterator(first),
+                              std::make_move_iterator(block.diagnostics.end()));
+    block.diagnostics.erase(first, block.diagnostics.end());
+    break;
+  }
+  std::stable_sort(block.diagnostics.begin(), block.diagnostics.end(),
                    [](const Diagnostic& a, const Diagnostic& b) {
                      return a.place.line != b.place.line ? a.place.line < b.place.line
                                                          : a.place.column < b.place.column;
                    });
+  return true;
 }
 
 Span LogReader::trim(Span span) const {
@@ -78,18 +140,19 @@ Span LogReader::trim(Span span) const {
 }
 
 void LogReader::read_line(std::uint32_t line) {
-  const Span whole = notebook_.source.line(line);
+  const Span whole = source_.line(line);
   const Span inner = trim(whole);
   if (inner.empty()) return;
   faults_.start(line);
 
   Statement statement;
   statement.line = line;
-  statement.entry.line = line;
-  statement.entry.column = 1 + count_columns(text({whole.offset, inner.offset - whole.offset}));
+  statement.column = 1 + count_columns(text({whole.offset, inner.offset - whole.offset}));
   statement.word = sub(inner, 0, word_end(text(inner)));
-  statement.entry.statement = inner;
-  if (!has_sound_bytes(whole)) return read_unsound(statement);
+  statement.whole = inner;
+  statement.bytes = meanings_in(whole);
+  const bool may_be_unsound = (statement.bytes & is_strange) != 0 || whole.length > longest_line;
+  if (may_be_unsound && !has_sound_bytes(whole)) return read_unsound(statement);
 
   const auto meaning = vocabulary_.find(text(statement.word));
   if (meaning) {
@@ -108,10 +171,17 @@ void LogReader::read_line(std::uint32_t line) {
         break;
     }
   }
-  split_beside(statement, inner);
-  if (statement.entry.statement.empty()) return push(statement, Bare{});
+  split_beside(statement);
+  if (statement.whole.empty()) return push(statement, Bare{});
   if (!meaning) return read_unknown(statement);
   dispatch(statement, *meaning);
+}
+
+std::uint8_t LogReader::meanings_in(Span line) const {
+  unsigned found = 0;
+  for (const char c : text(line))
+    found |= meaning_of_byte[static_cast<unsigned char>(c)];
+  return static_cast<std::uint8_t>(found);
 }
 
 bool LogReader::has_sound_bytes(Span whole) {
@@ -144,14 +214,13 @@ bool LogReader::has_sound_bytes(Span whole) {
 void LogReader::read_unsound(Statement& statement) {
   const auto meaning = vocabulary_.find(text(statement.word));
   if (!meaning) return push_unread(statement);
-  statement.body =
-      trim({statement.word.end(), statement.entry.statement.end() - statement.word.end()});
+  statement.body = trim({statement.word.end(), statement.whole.end() - statement.word.end()});
   if (meaning->keyword == Keyword::reading) {
-    const std::size_t fault = notebook_.diagnostics.size() - 1;
+    const std::size_t fault = block_->diagnostics.size() - 1;
     Reading reading = new_reading(statement, meaning->kind);
     reading.written = statement.body;
     reading.rejected = true;
-    notebook_.diagnostics[fault].reading = reading.number;
+    block_->diagnostics[fault].reading = reading.number;
     push(statement, std::move(reading));
   } else if (meaning->keyword == Keyword::station) {
     // What follows does not belong to the station above.
@@ -162,30 +231,33 @@ void LogReader::read_unsound(Statement& statement) {
   }
 }
 
-void LogReader::split_beside(Statement& statement, Span whole) const {
-  const std::string_view line = text(whole);
-  std::size_t end = 0;
-  while (end < line.size() && !(line[end] == '#' && starts_comment(line, end)))
-    ++end;
-  if (end < line.size()) statement.entry.comment = sub(whole, end, line.size() - end);
-  if (const std::size_t semicolon = line.find(';'); semicolon < end) {
-    statement.entry.remark = trim(sub(whole, semicolon + 1, end - semicolon - 1));
-    end = semicolon;
+void LogReader::split_beside(Statement& statement) const {
+  const Span whole = statement.whole;
+  if ((statement.bytes & (is_hash | is_semicolon)) != 0) {
+    const std::string_view line = text(whole);
+    std::size_t end = line.find('#');
+    while (end < line.size() && !starts_comment(line, end))
+      end = line.find('#', end + 1);
+    end = std::min(end, line.size());
+    if (end < line.size()) statement.comment = sub(whole, end, line.size() - end);
+    if (const std::size_t semicolon = line.find(';'); semicolon < end) {
+      statement.remark = trim(sub(whole, semicolon + 1, end - semicolon - 1));
+      end = semicolon;
+    }
+    statement.whole = trim(sub(whole, 0, end));
   }
-  statement.entry.statement = trim(sub(whole, 0, end));
-  const std::uint32_t word = std::min(statement.word.length, statement.entry.statement.length);
-  statement.word = {statement.entry.statement.offset, word};
-  statement.body =
-      trim(sub(statement.entry.statement, word, statement.entry.statement.length - word));
+  const std::uint32_t word = std::min(statement.word.length, statement.whole.length);
+  statement.word = {statement.whole.offset, word};
+  statement.body = trim(sub(statement.whole, word, statement.whole.length - word));
 }
 
 void LogReader::read_unknown(Statement& statement) {
-  const Span whole = statement.entry.statement;
-  const Tokens tokens(notebook_.source.text(), whole);
-  const Cursor cursor(notebook_.source.text(), tokens, faults_);
+  const Span whole = statement.whole;
+  const Tokens tokens(source_.text(), whole);
+  const Cursor cursor(source_.text(), tokens, faults_);
   if (looks_like_attitude(cursor)) {
     const std::string_view kind =
-        last_kind_ == no_kind ? std::string_view() : notebook_.kinds[last_kind_].name;
+        last_kind_ == no_kind ? std::string_view() : kinds_[last_kind_].name;
     faults_.add(statement.word, wording::attitude_without_kind(text(whole), kind));
   } else {
     const std::string_view word = text(statement.word);
@@ -246,9 +318,17 @@ bool LogReader::finish(Cursor& cursor, std::string_view help) {
 }
 
 Notebook read_log(Source source, const ReadOptions& options) {
-  Notebook notebook{std::move(source), {}, {}, {}, {}, 0};
-  LogReader(notebook, options).read();
+  Notebook notebook{std::move(source), options, {}, {}, {}, {}, 0, 1};
+  LogReader(notebook.source, options).look_through(notebook);
   return notebook;
+}
+
+BlockReader::BlockReader(const Notebook& notebook)
+    : reader_(std::make_unique<LogReader>(notebook)) {}
+BlockReader::~BlockReader() = default;
+
+bool BlockReader::next(Block& block) {
+  return reader_->read_block(block);
 }
 
 }  // namespace lodebook::notebook

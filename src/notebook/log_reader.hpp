@@ -9,40 +9,76 @@
 
 namespace lodebook::notebook {
 
+/// Whether the first pass keeps a statement: settings, stations and their places, landmarks, sights
+/// and legs.
+template <class What>
+bool matters_beyond_its_station(const What& what) {
+  if constexpr (std::is_same_v<What, Reading>) {
+    return std::holds_alternative<Sight>(what.what) || std::holds_alternative<Leg>(what.what);
+  }
+  return !(std::is_same_v<What, Clock> || std::is_same_v<What, Unit> ||
+           std::is_same_v<What, Sample> || std::is_same_v<What, Photo> ||
+           std::is_same_v<What, Note> || std::is_same_v<What, Tally> ||
+           std::is_same_v<What, KindDeclaration> || std::is_same_v<What, ShortDeclaration> ||
+           std::is_same_v<What, Bare> || std::is_same_v<What, Unread>);
+}
+
 class LogReader {
  public:
-  LogReader(Notebook& notebook, const ReadOptions& options);
-  /// Reads the whole log.
-  void read();
+  /// For a first pass, or for one reading on its own.
+  LogReader(const Source& source, const ReadOptions& options);
+  /// For a second pass over a log that has been looked through.
+  explicit LogReader(const Notebook& notebook);
+
+  /// The first pass: fills in what `notebook` keeps of the whole log.
+  void look_through(Notebook& notebook);
+  /// The second pass: reads the next block, in the memory of the one before.
+  bool read_block(Block& block);
   /// Reads the first line as one reading on its own (single_reader.cpp).
   SingleReading read_single(ReadAs as);
   /// Read the first line as a position, height or declination on its own (single_reader.cpp).
   std::optional<earth::Position> read_single_position();
   std::optional<Length> read_single_height();
   std::optional<DeclinationSetting> read_single_declination();
+  /// What was found wrong with it.
+  std::vector<Diagnostic> take_diagnostics() { return std::move(own_block_.diagnostics); }
 
  private:
   /// One line's statement: its first word, what stands behind it, and what stands beside it.
   struct Statement {
     std::uint32_t line = 1;
+    std::uint32_t column = 1;
+    Span whole;  ///< without remark and comment
     Span word;
-    Span body;  ///< behind the word, trimmed, without remark and comment
-    Entry entry;
+    Span body;  ///< behind the word, trimmed
+    Span remark;
+    Span comment;
+    std::uint8_t bytes = 0;  ///< what any byte of its line may mean, see log_reader.cpp
   };
 
   // ---- log_reader.cpp
+  bool is_utf_16() const;
+  /// What any byte of a line may mean, in one pass; most lines hold nothing but plain words.
+  std::uint8_t meanings_in(Span line) const;
   void read_line(std::uint32_t line);
   /// Reports the first byte of `whole` that no log may hold; false if there is one.
   bool has_sound_bytes(Span whole);
   void read_unsound(Statement& statement);
-  void split_beside(Statement& statement, Span whole) const;
+  /// Cuts remark and comment off `whole`, and the body behind the word.
+  void split_beside(Statement& statement) const;
   void read_unknown(Statement& statement);
   void dispatch(Statement& statement, Meaning meaning);
-  std::string_view text(Span span) const { return notebook_.source.text(span); }
+  std::string_view text(Span span) const { return source_.text(span); }
   Span trim(Span span) const;
   template <class What>
   void push(const Statement& statement, What&& what) {
-    Entry& entry = notebook_.entries.emplace_back(statement.entry);
+    if (!notebook_ && !matters_beyond_its_station(what)) return;
+    Entry& entry = block_->entries.emplace_back();
+    entry.line = statement.line;
+    entry.column = statement.column;
+    entry.statement = statement.whole;
+    entry.remark = statement.remark;
+    entry.comment = statement.comment;
     entry.what = std::forward<What>(what);
   }
   void push_unread(const Statement& statement) { push(statement, Unread{}); }
@@ -52,6 +88,7 @@ class LogReader {
   // ---- reading_reader.cpp
   void read_reading(Statement& statement, KindId kind);
   void read_repeats(Statement& statement, KindId kind);
+  void count_repeats(const Statement& statement, KindId kind);
   void read_attitude(Reading& reading, Cursor& cursor);
   bool read_plane_words(Reading& reading, PlaneAttitude& plane, Cursor& cursor);
   bool read_line_words(Reading& reading, LineAttitude& line, Cursor& cursor);
@@ -75,13 +112,16 @@ class LogReader {
   void read_time(Statement& statement);
   void read_sample(Statement& statement);
   void read_tally(Statement& statement);
+  const Names& names() const;
+  /// The number of a name: a new one in the first pass, the same in the second.
+  NameId number_of(std::string_view name);
   /// Takes the first word of `body` as a name; reports a fault and returns nothing if it cannot be.
   std::optional<Span> take_name(Span& body, std::string_view what);
   /// The next word of `cursor` up to white space, since names and kinds are not made of tokens.
   Span take_word(Cursor& cursor) const;
   /// Reports a second word that belongs to no name; true if there was one.
   bool has_second_word(Span name, Span body, std::initializer_list<std::string_view> keywords);
-  /// `POSITION [±METRES]`. `ambiguous` is set if the position must wait for the rest of the log.
+  /// `POSITION [±METRES]`. `zone_s` is set if the position depends on the rest of the log.
   std::optional<GivenPosition> read_position(Span span,
                                              std::optional<earth::WrittenPosition>& zone_s);
   /// A position alone; reports the fault of one that cannot be read.
@@ -89,17 +129,32 @@ class LogReader {
   std::optional<Length> read_height(Cursor& cursor);
   std::optional<Length> read_landmark_height(Span span);
   bool state_once(std::optional<Place>& first, std::string_view what, Span span);
-  /// Decides the positions whose zone letter is an S, once all others are known.
-  void settle_zones();
+  /// The entry just read has a position whose zone letter is an S.
+  void take_zone_s(std::uint32_t line, Span span, const earth::WrittenPosition& written);
+  /// Decides all of them, once all other positions are known.
+  void settle_zones(Notebook& notebook);
 
   // ---- setting_reader.cpp
   void read_setting(Statement& statement, Keyword keyword);
   void read_kind(Statement& statement);
   void read_short(Statement& statement);
 
-  Notebook& notebook_;
+  const Source& source_;
+  /// Where the first pass has been; none while it is under way.
+  const Notebook* notebook_ = nullptr;
+  Names names_;  ///< of the first pass
+  std::vector<Kind> kinds_;
   Vocabulary vocabulary_;
+  Block own_block_;  ///< of the first pass
+  /// Where entries and faults go.
+  Block* block_ = &own_block_;
   Faults faults_;
+  std::uint32_t reading_count_ = 0;
+  std::uint32_t next_line_ = 1;
+  bool started_ = false;
+  /// Of the second pass: the station whose heading has been read while reading the block before.
+  Block ahead_;
+
   PairRules rules_;
   std::optional<Notation> dial_;
   bool has_pace_ = false;
@@ -117,13 +172,12 @@ class LogReader {
   std::unordered_map<KindId, Place> declared_kinds_;
 
   /// A position that waits for the rest of the log.
-  struct ZoneS {
+  struct WaitingPosition {
     std::size_t entry;
     std::uint32_t line;
-    Span span;
     earth::WrittenPosition written;
   };
-  std::vector<ZoneS> zones_;
+  std::vector<WaitingPosition> waiting_;
 };
 
 /// Reads what `declination` says: `24.6E ±0.4`, `0`, `as-set`. Faults: declination-side,

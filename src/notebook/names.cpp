@@ -27,7 +27,7 @@ std::string fold_case(std::string_view text) {
   out.reserve(text.size());
   for (std::size_t at = 0; at < text.size();) {
     const char c = text[at];
-    if (utf8_length(text.substr(at)) == 2) {
+    if (static_cast<unsigned char>(c) >= 0x80 && utf8_length(text.substr(at)) == 2) {
       const auto lead = static_cast<unsigned char>(c);
       const auto trail = static_cast<unsigned char>(text[at + 1]);
       const std::uint32_t code = folded((lead & 0x1Fu) << 6 | (trail & 0x3Fu));

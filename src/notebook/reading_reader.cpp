@@ -13,13 +13,12 @@ using Type = Token::Type;
 
 /// Where the next repeat starts: behind a comma that has no digit on one of its sides.
 std::size_t repeat_end(std::string_view text, std::size_t at) {
-  for (; at < text.size(); ++at) {
-    if (text[at] != ',') continue;
+  for (at = text.find(',', at); at < text.size(); at = text.find(',', at + 1)) {
     const bool between =
         at > 0 && is_digit(text[at - 1]) && at + 1 < text.size() && is_digit(text[at + 1]);
     if (!between) return at;
   }
-  return at;
+  return text.size();
 }
 
 /// The word that `typed` was probably meant to be, as advice; none for a known word, which stands
@@ -70,7 +69,7 @@ struct NotationOf {
 
 Reading LogReader::new_reading(const Statement& statement, KindId kind) {
   Reading reading;
-  reading.number = notebook_.reading_count++;
+  reading.number = reading_count_++;
   reading.kind = kind;
   faults_.start(statement.line, reading.number);
   if (!in_station_ && !outside_noted_) {
@@ -81,10 +80,10 @@ Reading LogReader::new_reading(const Statement& statement, KindId kind) {
 }
 
 void LogReader::read_reading(Statement& statement, KindId kind) {
-  const Kind::Type type = notebook_.kinds[kind].type;
+  const Kind::Type type = kinds_[kind].type;
   if (type == Kind::Type::plane || type == Kind::Type::line) {
     last_kind_ = kind;
-    return read_repeats(statement, kind);
+    return notebook_ ? read_repeats(statement, kind) : count_repeats(statement, kind);
   }
   Reading reading = new_reading(statement, kind);
   reading.written = statement.body;
@@ -107,10 +106,10 @@ void LogReader::read_repeats(Statement& statement, KindId kind) {
     reading.written = trim({statement.body.offset + static_cast<std::uint32_t>(at),
                             static_cast<std::uint32_t>(end - at)});
     if (!reading.first) {
-      statement.entry.column = notebook_.source.place(statement.line, reading.written).column;
+      statement.column = source_.place(statement.line, reading.written).column;
     }
-    const Tokens tokens(notebook_.source.text(), reading.written);
-    Cursor cursor(notebook_.source.text(), tokens, faults_);
+    const Tokens tokens(source_.text(), reading.written);
+    Cursor cursor(source_.text(), tokens, faults_);
     read_attitude(reading, cursor);
     if (!reading.rejected) note_notation(reading, reading.written);
     push(statement, std::move(reading));
@@ -118,8 +117,14 @@ void LogReader::read_repeats(Statement& statement, KindId kind) {
   }
 }
 
+void LogReader::count_repeats(const Statement& statement, KindId kind) {
+  const std::string_view body = text(statement.body);
+  for (std::size_t at = 0; at <= body.size(); at = repeat_end(body, at) + 1)
+    new_reading(statement, kind);
+}
+
 void LogReader::read_attitude(Reading& reading, Cursor& cursor) {
-  const Kind& kind = notebook_.kinds[reading.kind];
+  const Kind& kind = kinds_[reading.kind];
   const bool is_plane = kind.type == Kind::Type::plane;
   if (is_plane) {
     reading.what = PlaneAttitude{};
@@ -154,7 +159,7 @@ bool LogReader::read_doubtful(Reading& reading, Cursor& cursor) {
 }
 
 bool LogReader::read_sense(const Reading& reading, Sense& stated, Cursor& cursor) {
-  if (!notebook_.kinds[reading.kind].has_sense || stated != Sense::unstated) return false;
+  if (!kinds_[reading.kind].has_sense || stated != Sense::unstated) return false;
   constexpr std::array<std::pair<std::string_view, Sense>, 4> senses = {{
       {"normal", Sense::normal},
       {"reverse", Sense::reverse},
@@ -201,7 +206,7 @@ bool LogReader::read_line_words(Reading& reading, LineAttitude& line, Cursor& cu
       const std::string_view word = text(span);
       const auto meaning = vocabulary_.find(word);
       if (!meaning || meaning->keyword != Keyword::reading ||
-          notebook_.kinds[meaning->kind].type != Kind::Type::plane) {
+          kinds_[meaning->kind].type != Kind::Type::plane) {
         cursor.report(span,
                       word.empty()
                           ? wording::incomplete("'on'", "kind of plane", "on bedding")
@@ -232,9 +237,9 @@ void LogReader::read_sight(Reading& reading, Span body) {
   Sight& sight = std::get<Sight>(reading.what);
   const auto name = take_name(body, "the sight");
   if (!name) return;
-  sight.target = notebook_.names.intern(text(*name));
-  const Tokens tokens(notebook_.source.text(), body);
-  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  sight.target = number_of(text(*name));
+  const Tokens tokens(source_.text(), body);
+  Cursor cursor(source_.text(), tokens, faults_);
   if (cursor.at_end())
     return cursor.report(cursor.here(),
                          wording::incomplete("the sight", "bearing", "sight NAME N20W"));
@@ -275,8 +280,8 @@ void LogReader::read_sight(Reading& reading, Span body) {
 void LogReader::read_leg(Reading& reading, Span body) {
   reading.what = Leg{};
   Leg& leg = std::get<Leg>(reading.what);
-  const Tokens tokens(notebook_.source.text(), body);
-  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  const Tokens tokens(source_.text(), body);
+  Cursor cursor(source_.text(), tokens, faults_);
   if (cursor.at_end())
     return cursor.report(cursor.here(), wording::incomplete("the leg", "bearing", "leg S45E 120m"));
   if (has_decimal_comma(cursor)) return;
@@ -331,7 +336,7 @@ void LogReader::read_leg(Reading& reading, Span body) {
       Span rest = take_word(cursor);
       const auto name = take_name(rest, "'to'");
       if (!name) return;
-      leg.to = notebook_.names.intern(text(*name));
+      leg.to = number_of(text(*name));
     } else {
       finish(cursor, near_word(first_word(cursor), leg_words));
       return;

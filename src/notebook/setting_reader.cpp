@@ -207,8 +207,8 @@ std::optional<DeclinationSetting> read_declination_words(Cursor& cursor) {
 }
 
 void LogReader::read_setting(Statement& statement, Keyword keyword) {
-  const Tokens tokens(notebook_.source.text(), statement.body);
-  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  const Tokens tokens(source_.text(), statement.body);
+  Cursor cursor(source_.text(), tokens, faults_);
   // Takes the setting if it was read to its end; otherwise the statement is void.
   const auto take = [&](auto setting) {
     if (setting && finish(cursor)) {
@@ -282,8 +282,8 @@ void LogReader::read_kind(Statement& statement) {
   Span body = statement.body;
   const auto name = take_name(body, "the kind");
   if (!name) return push_unread(statement);
-  const Tokens tokens(notebook_.source.text(), body);
-  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  const Tokens tokens(source_.text(), body);
+  Cursor cursor(source_.text(), tokens, faults_);
   const bool plane = cursor.is_word("plane");
   if (!plane && !cursor.is_word("line")) {
     fail_word(cursor, "the kind", "plane or line");
@@ -294,7 +294,7 @@ void LogReader::read_kind(Statement& statement) {
   if (const auto known = vocabulary_.find(text(*name))) {
     const auto first = declared_kinds_.find(known->kind);
     if (first != declared_kinds_.end() &&
-        fold_case(notebook_.kinds[known->kind].name) == fold_case(text(*name))) {
+        fold_case(kinds_[known->kind].name) == fold_case(text(*name))) {
       faults_.add(*name, wording::already_stated("a kind of that name", first->second));
       return push_unread(statement);
     }
@@ -303,11 +303,10 @@ void LogReader::read_kind(Statement& statement) {
     faults_.add(*name, wording::word_taken(text(*name)));
     return push_unread(statement);
   }
-  const auto id = static_cast<KindId>(notebook_.kinds.size());
-  notebook_.kinds.push_back(
-      {std::string(text(*name)), plane ? Kind::Type::plane : Kind::Type::line, false});
+  const auto id = static_cast<KindId>(kinds_.size());
+  kinds_.push_back({std::string(text(*name)), plane ? Kind::Type::plane : Kind::Type::line, false});
   vocabulary_.add(text(*name), {Keyword::reading, id});
-  declared_kinds_.emplace(id, notebook_.source.place(statement.line, *name));
+  declared_kinds_.emplace(id, source_.place(statement.line, *name));
   push(statement, KindDeclaration{id});
 }
 
@@ -315,8 +314,8 @@ void LogReader::read_short(Statement& statement) {
   Span body = statement.body;
   const auto word = take_name(body, "the short word");
   if (!word) return push_unread(statement);
-  const Tokens tokens(notebook_.source.text(), body);
-  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  const Tokens tokens(source_.text(), body);
+  Cursor cursor(source_.text(), tokens, faults_);
   const Span meaning_span = take_word(cursor);
   const std::string_view meant = text(meaning_span);
   const auto meaning = vocabulary_.find(meant);

@@ -49,39 +49,38 @@ ReadAs own_form(const Tokens& tokens, const Source& source, bool has_rule) {
 
 KindId LogReader::first_kind(Kind::Type type) const {
   KindId id = 0;
-  while (notebook_.kinds[id].type != type)
+  while (kinds_[id].type != type)
     ++id;
   return id;
 }
 
 /// A reading on its own has no place for a remark, a comment or a second line.
 bool LogReader::has_more(const Statement& statement) {
-  const Span beside =
-      statement.entry.remark.empty() ? statement.entry.comment : statement.entry.remark;
+  const Span beside = statement.remark.empty() ? statement.comment : statement.remark;
   if (beside.empty()) return has_second_line();
   faults_.add(beside, wording::trailing_text(text(beside), "the reading alone"));
   return true;
 }
 
 bool LogReader::has_second_line() {
-  const Source& source = notebook_.source;
-  if (source.line_count() < 2) return false;
+  if (source_.line_count() < 2) return false;
   faults_.start(2);
-  faults_.add(source.line(2), wording::trailing_text(text(source.line(2)), "one line"));
+  faults_.add(source_.line(2), wording::trailing_text(text(source_.line(2)), "one line"));
   return true;
 }
 
 SingleReading LogReader::read_single(ReadAs as) {
   SingleReading single;
-  const Source& source = notebook_.source;
-  const Span whole = source.line(1);
+  const Span whole = source_.line(1);
   faults_.start(1);
   if (!has_sound_bytes(whole)) return single;
   Statement statement;
-  split_beside(statement, trim(whole));
-  if (!statement.entry.statement.empty() && has_more(statement)) return single;
-  const Tokens tokens(source.text(), statement.entry.statement);
-  Cursor cursor(source.text(), tokens, faults_);
+  statement.whole = trim(whole);
+  statement.bytes = meanings_in(whole);
+  split_beside(statement);
+  if (!statement.whole.empty() && has_more(statement)) return single;
+  const Tokens tokens(source_.text(), statement.whole);
+  Cursor cursor(source_.text(), tokens, faults_);
   if (has_decimal_comma(cursor)) return single;
 
   Reading reading;
@@ -89,7 +88,7 @@ SingleReading LogReader::read_single(ReadAs as) {
   if (const auto meaning = vocabulary_.find(cursor.text(cursor.here()));
       meaning && meaning->keyword == Keyword::reading) {
     reading.kind = meaning->kind;
-    const Kind::Type type = notebook_.kinds[meaning->kind].type;
+    const Kind::Type type = kinds_[meaning->kind].type;
     if (type == Kind::Type::sight || type == Kind::Type::leg) {
       cursor.report(cursor.here(),
                     wording::unknown_word(cursor.text(cursor.here()), "a kind of plane or line"));
@@ -98,7 +97,7 @@ SingleReading LogReader::read_single(ReadAs as) {
     as = type == Kind::Type::plane ? ReadAs::plane : ReadAs::line;
     cursor.skip();
   } else if (as == ReadAs::own_form) {
-    as = own_form(tokens, source, rules_.rule.has_value());
+    as = own_form(tokens, source_, rules_.rule.has_value());
   }
   switch (as) {
     case ReadAs::own_form:
@@ -124,7 +123,7 @@ SingleReading LogReader::read_single(ReadAs as) {
     single.what = *plane;
   } else if (const auto* line = std::get_if<LineAttitude>(&reading.what)) {
     if (line->form == LineAttitude::Form::rake) {
-      cursor.report(statement.entry.statement, wording::rake_no_plane("none was read before it"));
+      cursor.report(statement.whole, wording::rake_no_plane("none was read before it"));
       return single;
     }
     single.what = *line;
@@ -134,7 +133,7 @@ SingleReading LogReader::read_single(ReadAs as) {
 
 std::optional<earth::Position> LogReader::read_single_position() {
   faults_.start(1);
-  const Span whole = notebook_.source.line(1);
+  const Span whole = source_.line(1);
   if (!has_sound_bytes(whole)) return std::nullopt;
   const Span where = trim(whole);
   const auto written = read_coordinates(where);
@@ -148,10 +147,10 @@ std::optional<earth::Position> LogReader::read_single_position() {
 
 std::optional<Length> LogReader::read_single_height() {
   faults_.start(1);
-  const Span whole = notebook_.source.line(1);
+  const Span whole = source_.line(1);
   if (!has_sound_bytes(whole)) return std::nullopt;
-  const Tokens tokens(notebook_.source.text(), whole);
-  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  const Tokens tokens(source_.text(), whole);
+  Cursor cursor(source_.text(), tokens, faults_);
   if (cursor.at_end())
     return cursor.fail(whole, wording::incomplete("the height", "figure", "812, or 2664 ft"));
   if (has_decimal_comma(cursor)) return std::nullopt;
@@ -162,10 +161,10 @@ std::optional<Length> LogReader::read_single_height() {
 
 std::optional<DeclinationSetting> LogReader::read_single_declination() {
   faults_.start(1);
-  const Span whole = notebook_.source.line(1);
+  const Span whole = source_.line(1);
   if (!has_sound_bytes(whole)) return std::nullopt;
-  const Tokens tokens(notebook_.source.text(), whole);
-  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  const Tokens tokens(source_.text(), whole);
+  Cursor cursor(source_.text(), tokens, faults_);
   const auto setting = read_declination_words(cursor);
   if (!setting || has_second_line()) return std::nullopt;
   if (!cursor.at_end())
@@ -174,32 +173,32 @@ std::optional<DeclinationSetting> LogReader::read_single_declination() {
 }
 
 SingleReading read_single(const Source& source, ReadAs as, const ReadOptions& options) {
-  Notebook notebook{source, {}, {}, {}, {}, 0};
-  SingleReading single = LogReader(notebook, options).read_single(as);
-  single.diagnostics = std::move(notebook.diagnostics);
+  LogReader reader(source, options);
+  SingleReading single = reader.read_single(as);
+  single.diagnostics = reader.take_diagnostics();
   return single;
 }
 
 std::optional<DeclinationSetting> read_declination(const Source& source,
                                                    std::vector<Diagnostic>& diagnostics) {
-  Notebook notebook{source, {}, {}, {}, {}, 0};
-  const auto setting = LogReader(notebook, {}).read_single_declination();
-  std::ranges::move(notebook.diagnostics, std::back_inserter(diagnostics));
+  LogReader reader(source, {});
+  const auto setting = reader.read_single_declination();
+  std::ranges::move(reader.take_diagnostics(), std::back_inserter(diagnostics));
   return setting;
 }
 
 std::optional<earth::Position> read_position(const Source& source,
                                              std::vector<Diagnostic>& diagnostics) {
-  Notebook notebook{source, {}, {}, {}, {}, 0};
-  const auto position = LogReader(notebook, {}).read_single_position();
-  std::ranges::move(notebook.diagnostics, std::back_inserter(diagnostics));
+  LogReader reader(source, {});
+  const auto position = reader.read_single_position();
+  std::ranges::move(reader.take_diagnostics(), std::back_inserter(diagnostics));
   return position;
 }
 
 std::optional<Length> read_height(const Source& source, std::vector<Diagnostic>& diagnostics) {
-  Notebook notebook{source, {}, {}, {}, {}, 0};
-  const auto height = LogReader(notebook, {}).read_single_height();
-  std::ranges::move(notebook.diagnostics, std::back_inserter(diagnostics));
+  LogReader reader(source, {});
+  const auto height = reader.read_single_height();
+  std::ranges::move(reader.take_diagnostics(), std::back_inserter(diagnostics));
   return height;
 }
 

@@ -33,9 +33,12 @@ Source::Source(std::string name, std::string text)
   assert(text_.size() <= max_size);
   const std::size_t begin = text_.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
   const std::size_t size = text_.size();
+  starts_.reserve(static_cast<std::size_t>(std::ranges::count(text_, '\n')) + 1);
+  // Looking for one byte is far quicker than for one of two, and few logs hold both.
+  const bool returns = text_.find('\r') != std::string::npos;
   for (std::size_t start = begin; start < size;) {
     starts_.push_back(static_cast<std::uint32_t>(start));
-    const std::size_t end = text_.find_first_of("\r\n", start);
+    const std::size_t end = returns ? text_.find_first_of("\r\n", start) : text_.find('\n', start);
     if (end == std::string::npos) break;
     start = end + (text_.compare(end, 2, "\r\n") == 0 ? 2 : 1);
   }

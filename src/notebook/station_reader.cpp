@@ -65,7 +65,46 @@ std::optional<std::uint8_t> two_digits(std::string_view text, unsigned limit) {
   return static_cast<std::uint8_t>(value);
 }
 
+std::optional<GivenPosition>* given_position_of(Entry& entry) {
+  if (auto* heading = std::get_if<StationHeading>(&entry.what)) return &heading->position;
+  if (auto* landmark = std::get_if<Landmark>(&entry.what)) return &landmark->position;
+  return nullptr;
+}
+
+std::optional<earth::Position> position_of(Entry& entry) {
+  if (const auto* at = std::get_if<At>(&entry.what)) return at->position.position;
+  const auto* given = given_position_of(entry);
+  if (!given || !*given) return std::nullopt;
+  return (*given)->position;
+}
+
+/// Puts the settled meaning of a position whose zone letter is an S into its entry.
+void set_position(Entry& entry, const earth::WrittenPosition& written, ZoneS zone) {
+  const auto& settled = zone == ZoneS::south ? written.if_south : written.position;
+  if (auto* at = std::get_if<At>(&entry.what)) {
+    if (zone == ZoneS::unclear) {
+      entry.what = Unread{};
+    } else {
+      at->position.position = *settled;
+    }
+  } else if (auto* given = given_position_of(entry)) {
+    if (zone == ZoneS::unclear) {
+      given->reset();
+    } else {
+      (*given)->position = *settled;
+    }
+  }
+}
+
 }  // namespace
+
+const Names& LogReader::names() const {
+  return notebook_ ? notebook_->names : names_;
+}
+
+NameId LogReader::number_of(std::string_view name) {
+  return notebook_ ? notebook_->names.find(name) : names_.intern(name);
+}
 
 std::optional<Span> LogReader::take_name(Span& body, std::string_view what) {
   const std::string_view rest = text(body);
@@ -122,8 +161,8 @@ std::optional<GivenPosition> LogReader::read_position(
   const Span where = trim(position_span);
   GivenPosition given;
   if (!accuracy_span.empty()) {
-    const Tokens tokens(notebook_.source.text(), accuracy_span);
-    Cursor cursor(notebook_.source.text(), tokens, faults_);
+    const Tokens tokens(source_.text(), accuracy_span);
+    Cursor cursor(source_.text(), tokens, faults_);
     cursor.skip();
     if (cursor.at_end()) return cursor.fail(accuracy_span, wording::accuracy_missing());
     if (has_decimal_comma(cursor)) return std::nullopt;
@@ -187,19 +226,18 @@ void LogReader::read_station(Statement& statement) {
   StationHeading heading;
   const auto name = take_name(body, "the station");
   if (!name) return push(statement, heading);
-  const Place place = notebook_.source.place(statement.line, *name);
+  const Place place = source_.place(statement.line, *name);
 
   if (has_second_word(*name, body, {"at", "elevation"})) {
     // Known by all the words that were typed, so that its rows can be found.
     const auto [words, rest] = cut(statement.body, at_word);
-    heading.name = notebook_.names.intern(text(trim(words)));
+    heading.name = number_of(text(trim(words)));
     return push(statement, heading);
   }
-  heading.name = notebook_.names.intern(text(*name));
+  heading.name = number_of(text(*name));
   const auto [first, added] = stations_.try_emplace(heading.name, place);
   if (!added)
-    faults_.add(*name,
-                wording::station_repeated(notebook_.names.shown(heading.name), first->second));
+    faults_.add(*name, wording::station_repeated(names().shown(heading.name), first->second));
   if (body.empty()) return push(statement, heading);
   if (const std::size_t height = find_word(text(body), "elevation"); height < body.length) {
     const Span extra = cut(body, height).second;
@@ -215,20 +253,19 @@ void LogReader::read_station(Statement& statement) {
   std::optional<earth::WrittenPosition> zone_s;
   const Span where = trim({body.offset + 2, body.length - 2});
   heading.position = read_position(where, zone_s);
-  if (heading.position) at_ = notebook_.source.place(statement.line, where);
-  if (zone_s) zones_.push_back({notebook_.entries.size(), statement.line, where, *zone_s});
+  if (heading.position) at_ = source_.place(statement.line, where);
   push(statement, heading);
+  if (zone_s) take_zone_s(statement.line, where, *zone_s);
 }
 
 void LogReader::read_at(Statement& statement) {
-  if (!state_once(at_, "the station's position", statement.entry.statement))
-    return push_unread(statement);
+  if (!state_once(at_, "the station's position", statement.whole)) return push_unread(statement);
   std::optional<earth::WrittenPosition> zone_s;
   const auto position = read_position(statement.body, zone_s);
   if (!position) return push_unread(statement);
-  at_ = notebook_.source.place(statement.line, statement.entry.statement);
-  if (zone_s) zones_.push_back({notebook_.entries.size(), statement.line, statement.body, *zone_s});
+  at_ = source_.place(statement.line, statement.whole);
   push(statement, At{*position});
+  if (zone_s) take_zone_s(statement.line, statement.body, *zone_s);
 }
 
 void LogReader::read_landmark(Statement& statement) {
@@ -236,8 +273,8 @@ void LogReader::read_landmark(Statement& statement) {
   const auto name = take_name(body, "the landmark");
   if (!name || has_second_word(*name, body, {"at", "elevation"})) return push_unread(statement);
   Landmark landmark;
-  landmark.name = notebook_.names.intern(text(*name));
-  const Place place = notebook_.source.place(statement.line, *name);
+  landmark.name = number_of(text(*name));
+  const Place place = source_.place(statement.line, *name);
   const auto [first, added] = landmarks_.try_emplace(landmark.name, place);
   if (!added) {
     faults_.add(*name, wording::already_stated("a landmark of that name", first->second));
@@ -253,13 +290,13 @@ void LogReader::read_landmark(Statement& statement) {
   if (has_position) landmark.position = read_position(position, zone_s);
   // A landmark whose figures cannot be read still is one: sights on it are not at fault.
   if (!height.empty()) landmark.elevation = read_landmark_height(height);
-  if (zone_s) zones_.push_back({notebook_.entries.size(), statement.line, position, *zone_s});
   push(statement, landmark);
+  if (zone_s) take_zone_s(statement.line, position, *zone_s);
 }
 
 std::optional<Length> LogReader::read_landmark_height(Span span) {
-  const Tokens tokens(notebook_.source.text(), span);
-  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  const Tokens tokens(source_.text(), span);
+  Cursor cursor(source_.text(), tokens, faults_);
   cursor.skip();
   if (cursor.at_end())
     return cursor.fail(span, wording::incomplete("'elevation'", "figure", "elevation 1412"));
@@ -270,9 +307,9 @@ std::optional<Length> LogReader::read_landmark_height(Span span) {
 }
 
 void LogReader::read_elevation(Statement& statement) {
-  const Tokens tokens(notebook_.source.text(), statement.body);
-  Cursor cursor(notebook_.source.text(), tokens, faults_);
-  if (!state_once(elevation_, "the station's elevation", statement.entry.statement))
+  const Tokens tokens(source_.text(), statement.body);
+  Cursor cursor(source_.text(), tokens, faults_);
+  if (!state_once(elevation_, "the station's elevation", statement.whole))
     return push_unread(statement);
   if (cursor.at_end()) {
     cursor.report(cursor.here(), wording::incomplete("'elevation'", "figure", "elevation 812"));
@@ -281,13 +318,12 @@ void LogReader::read_elevation(Statement& statement) {
   if (has_decimal_comma(cursor)) return push_unread(statement);
   const auto height = read_height(cursor);
   if (!height || !finish(cursor)) return push_unread(statement);
-  elevation_ = notebook_.source.place(statement.line, statement.entry.statement);
+  elevation_ = source_.place(statement.line, statement.whole);
   push(statement, Elevation{*height});
 }
 
 void LogReader::read_time(Statement& statement) {
-  if (!state_once(time_, "the station's time", statement.entry.statement))
-    return push_unread(statement);
+  if (!state_once(time_, "the station's time", statement.whole)) return push_unread(statement);
   const std::string_view typed = text(statement.body);
   const std::size_t colon = std::min(typed.find(':'), typed.size());
   const auto hour = two_digits(typed.substr(0, colon), 24);
@@ -298,7 +334,7 @@ void LogReader::read_time(Statement& statement) {
                                               : wording::time(typed));
     return push_unread(statement);
   }
-  time_ = notebook_.source.place(statement.line, statement.entry.statement);
+  time_ = source_.place(statement.line, statement.whole);
   push(statement, Clock{{*hour, *minute}});
 }
 
@@ -310,8 +346,8 @@ void LogReader::read_sample(Statement& statement) {
 }
 
 void LogReader::read_tally(Statement& statement) {
-  const Tokens tokens(notebook_.source.text(), statement.body);
-  Cursor cursor(notebook_.source.text(), tokens, faults_);
+  const Tokens tokens(source_.text(), statement.body);
+  Cursor cursor(source_.text(), tokens, faults_);
   constexpr std::string_view example = "tally 14 stations 63 readings";
   if (has_decimal_comma(cursor)) return push_unread(statement);
   Tally tally;
@@ -344,24 +380,26 @@ void LogReader::read_tally(Statement& statement) {
   push(statement, tally);
 }
 
-void LogReader::settle_zones() {
-  if (zones_.empty()) return;
-  const auto position_of = [this](std::size_t entry) -> std::optional<GivenPosition>* {
-    if (auto* heading = std::get_if<StationHeading>(&notebook_.entries[entry].what))
-      return &heading->position;
-    if (auto* landmark = std::get_if<Landmark>(&notebook_.entries[entry].what))
-      return &landmark->position;
-    return nullptr;
-  };
+void LogReader::take_zone_s(std::uint32_t line, Span span, const earth::WrittenPosition& written) {
+  Entry& entry = block_->entries.back();
+  if (!notebook_) {
+    waiting_.push_back({block_->entries.size() - 1, line, written});
+    return;
+  }
+  const ZoneS zone = notebook_->zones.at(line);
+  if (zone == ZoneS::south) faults_.add(span, wording::zone_south(written.zone));
+  if (zone == ZoneS::unclear) faults_.add(span, wording::position_zone_unclear(written.zone));
+  set_position(entry, written, zone);
+}
+
+void LogReader::settle_zones(Notebook& notebook) {
   std::vector<earth::Position> known;
-  for (std::size_t i = 0; i < notebook_.entries.size(); ++i) {
-    const bool waits = std::any_of(zones_.begin(), zones_.end(),
-                                   [i](const ZoneS& zone) { return zone.entry == i; });
-    if (waits) continue;
-    if (const auto* at = std::get_if<At>(&notebook_.entries[i].what)) {
-      known.push_back(at->position.position);
-    } else if (const auto* position = position_of(i); position && position->has_value()) {
-      known.push_back((*position)->position);
+  auto waiting = waiting_.begin();
+  for (std::size_t i = 0; !waiting_.empty() && i < own_block_.entries.size(); ++i) {
+    if (waiting != waiting_.end() && waiting->entry == i) {
+      ++waiting;
+    } else if (const auto position = position_of(own_block_.entries[i])) {
+      known.push_back(*position);
     }
   }
   const auto fits = [&known](const std::optional<earth::Position>& candidate) {
@@ -369,34 +407,13 @@ void LogReader::settle_zones() {
              return earth::distance_m(*candidate, other) <= log_extent_m;
            });
   };
-  for (const ZoneS& zone : zones_) {
-    faults_.start(zone.line);
-    const bool north = fits(zone.written.position);
-    const bool south = fits(zone.written.if_south);
-    const bool plainly_north = zone.written.position && (north || (!south && known.empty()));
-    std::optional<earth::Position> settled;
-    if (plainly_north) {
-      settled = zone.written.position;
-    } else if (south) {
-      settled = zone.written.if_south;
-      faults_.add(zone.span, wording::zone_south(zone.written.zone));
-    } else {
-      faults_.add(zone.span, wording::position_zone_unclear(zone.written.zone));
-    }
-    Entry& entry = notebook_.entries[zone.entry];
-    if (auto* at = std::get_if<At>(&entry.what)) {
-      if (settled) {
-        at->position.position = *settled;
-      } else {
-        entry.what = Unread{};
-      }
-    } else if (auto* position = position_of(zone.entry)) {
-      if (settled) {
-        (*position)->position = *settled;
-      } else {
-        position->reset();
-      }
-    }
+  for (const WaitingPosition& one : waiting_) {
+    const bool north = fits(one.written.position);
+    const bool south = fits(one.written.if_south);
+    const bool plainly_north = one.written.position && (north || (!south && known.empty()));
+    const ZoneS zone = plainly_north ? ZoneS::band : south ? ZoneS::south : ZoneS::unclear;
+    notebook.zones.emplace(one.line, zone);
+    set_position(own_block_.entries[one.entry], one.written, zone);
   }
 }
 

@@ -12,8 +12,9 @@ namespace {
 
 /// The first of `marks` that starts `text`: its bytes, or 0.
 std::size_t mark_length(std::string_view text, std::span<const std::string_view> marks) {
+  if (text.empty()) return 0;
   for (const std::string_view mark : marks) {
-    if (text.starts_with(mark)) return mark.size();
+    if (text[0] == mark[0] && text.starts_with(mark)) return mark.size();
   }
   return 0;
 }
@@ -46,7 +47,6 @@ std::size_t skip_space(std::string_view text, std::size_t at, std::size_t end) {
 }
 
 std::size_t degree_mark_length(std::string_view text) {
-  if (text.empty()) return 0;
   if (const std::size_t length = mark_length(text, degree_marks)) return length;
   if (text.size() < 3 || !equals_word(text.substr(0, 3), "deg")) return 0;
   // `20degW`, but not the start of a longer word.
@@ -62,27 +62,7 @@ std::uint8_t small(std::size_t n) {
 
 }  // namespace
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
-bool equals_word(std::string_view word, std::string_view lower) {
-  if (word.size() != lower.size()) return false;
-  for (std::size_t i = 0; i < word.size(); ++i) {
-    const char c = word[i];
-    if ((c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c) != lower[i]) return false;
-  }
-  return true;
-}
-
-std::size_t space_length(std::string_view text) {
-  if (text.empty()) return 0;
-  if (text[0] == ' ' || text[0] == '\t') return 1;
-  if (static_cast<unsigned char>(text[0]) < 0x80) return 0;
+std::size_t wide_space_length(std::string_view text) {
   constexpr std::array<std::string_view, 3> no_break = {"\u00A0", "\u202F", "\u2007"};
   return mark_length(text, no_break);
 }
@@ -91,6 +71,8 @@ std::string_view trimmed(std::string_view text) {
   while (const std::size_t length = space_length(text))
     text.remove_prefix(length);
   for (;;) {
+    const bool ends_plainly = !text.empty() && text.back() > ' ';
+    if (ends_plainly) return text;
     if (!text.empty() && space_length(text.substr(text.size() - 1)) == 1) {
       text.remove_suffix(1);
     } else if (text.size() >= 2 && space_length(text.substr(text.size() - 2)) == 2) {
@@ -124,7 +106,7 @@ Tokens::Tokens(std::string_view text, Span span) : end_(span.end()) {
     const std::size_t before = at;
     at = skip_space(text, at, end);
     if (at >= end) break;
-    Token token;
+    Token token{};
     token.spaced = at > before || at == span.offset;
     token.offset = static_cast<std::uint32_t>(at);
     const std::string_view rest = text.substr(at, end - at);
@@ -174,7 +156,7 @@ Tokens::Tokens(std::string_view text, Span span) : end_(span.end()) {
 }
 
 Token Tokens::read_angle(std::string_view text, std::size_t at, std::size_t end) const {
-  Token token;
+  Token token{};
   token.type = Token::Type::angle;
   token.offset = static_cast<std::uint32_t>(at);
   const std::size_t stop = number_end(text, at, end);

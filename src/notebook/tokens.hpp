@@ -11,8 +11,37 @@
 
 namespace lodebook::notebook {
 
+inline bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+inline bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+/// Whether two ASCII words are equal ignoring case; `lower` is in lower case already.
+inline bool equals_word(std::string_view word, std::string_view lower) {
+  if (word.size() != lower.size()) return false;
+  for (std::size_t i = 0; i < word.size(); ++i) {
+    const char c = word[i];
+    if ((c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c) != lower[i]) return false;
+  }
+  return true;
+}
+
+/// Bytes of the no-break space at the start of `text`; 0 if there is none.
+std::size_t wide_space_length(std::string_view text);
+
 /// Bytes of white space (space, tab, no-break spaces) at the start of `text`; 0 if there is none.
-std::size_t space_length(std::string_view text);
+inline std::size_t space_length(std::string_view text) {
+  if (text.empty()) return 0;
+  if (text[0] == ' ' || text[0] == '\t') return 1;
+  return static_cast<unsigned char>(text[0]) < 0x80 ? 0 : wide_space_length(text);
+}
+
+/// White space stands at `at`, before the end of `text`.
+inline bool starts_with_space(std::string_view text, std::size_t at) {
+  return space_length(text.substr(at)) > 0;
+}
 
 /// `text` without white space at its ends.
 std::string_view trimmed(std::string_view text);
@@ -23,37 +52,32 @@ std::size_t dash_length(std::string_view text);
 /// The plus-or-minus mark (`±`, `+-`, `+/-`) at the start of `text`: its bytes, or 0.
 std::size_t plus_minus_length(std::string_view text);
 
-bool is_digit(char c);
-bool is_letter(char c);
-
-/// Whether two ASCII words are equal ignoring case; `lower` is in lower case already.
-bool equals_word(std::string_view word, std::string_view lower);
-
 struct Token {
   enum class Type : std::uint8_t {
+    other,  ///< anything else than what follows, one character
     angle,  ///< a number with its marks: degrees, minutes, seconds
     word,   ///< letters, with hyphens between letters
     slash,
     greater,
     plus_minus,
     comma,  ///< only where a digit stands on both sides
-    other,  ///< anything else, one character
   };
   /// What is wrong with an angle.
   enum class Fault : std::uint8_t { none, malformed, minutes_range, only_minutes };
 
-  Type type = Type::other;
-  Fault fault = Fault::none;
-  bool spaced = false;    ///< white space (or nothing) stands before it
-  bool has_sign = false;  ///< a plus or minus that counts
-  bool negative = false;
-  bool percent = false;
-  bool marked = false;        ///< has a degree mark
-  std::uint8_t digits = 0;    ///< before the point
-  std::uint8_t decimals = 0;  ///< two for minutes, four for seconds
-  double value = 0;           ///< degrees or a plain number, without its sign
-  std::uint32_t offset = 0;   ///< within the log
-  std::uint32_t length = 0;
+  // No first values here: of the room of a statement's tokens, nearly all stays unused.
+  Type type;
+  Fault fault;
+  bool spaced;    ///< white space (or nothing) stands before it
+  bool has_sign;  ///< a plus or minus that counts
+  bool negative;
+  bool percent;
+  bool marked;            ///< has a degree mark
+  std::uint8_t digits;    ///< before the point
+  std::uint8_t decimals;  ///< two for minutes, four for seconds
+  double value;           ///< degrees or a plain number, without its sign
+  std::uint32_t offset;   ///< within the log
+  std::uint32_t length;
 
   std::uint32_t end() const { return offset + length; }
   Span span() const { return {offset, length}; }

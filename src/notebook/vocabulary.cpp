@@ -78,19 +78,29 @@ constexpr std::array<std::string_view, 18> inner_words = {
 
 Vocabulary::Vocabulary(std::vector<Kind>& kinds) {
   for (const auto& [word, keyword] : keywords)
-    meanings_.emplace(word, Meaning{keyword, no_kind});
+    meanings_.emplace(std::string(word), Meaning{keyword, no_kind});
   for (const KnownKind& known : known_kinds) {
     const auto id = static_cast<KindId>(kinds.size());
     kinds.push_back({std::string(known.name), known.type, known.has_sense, known.is_arrow});
-    meanings_.emplace(known.name, Meaning{Keyword::reading, id});
+    meanings_.emplace(std::string(known.name), Meaning{Keyword::reading, id});
   }
   meanings_.emplace("dyke", meanings_.at("dike"));
 }
 
 std::optional<Meaning> Vocabulary::find(std::string_view word) const {
-  const auto found = meanings_.find(fold_case(word));
-  if (found == meanings_.end()) return std::nullopt;
-  return found->second;
+  const auto look_up = [this](std::string_view folded) -> std::optional<Meaning> {
+    const auto found = meanings_.find(folded);
+    if (found == meanings_.end()) return std::nullopt;
+    return found->second;
+  };
+  // The words of the language are short, and plain ASCII.
+  std::array<char, 16> folded;
+  const bool plain = std::ranges::all_of(word, [](char c) { return c > 0; });
+  if (!plain || word.size() > folded.size()) return look_up(fold_case(word));
+  std::ranges::transform(word, folded.begin(), [](char c) {
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c + ('a' - 'A')) : c;
+  });
+  return look_up({folded.data(), word.size()});
 }
 
 bool Vocabulary::is_taken(std::string_view word) const {

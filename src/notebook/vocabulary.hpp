@@ -57,7 +57,14 @@ class Vocabulary {
   std::optional<std::string_view> nearest_to(std::string_view word) const;
 
  private:
-  std::unordered_map<std::string, Meaning> meanings_;
+  /// Finds a word without making a string of it.
+  struct Hash {
+    using is_transparent = void;
+    std::size_t operator()(std::string_view word) const {
+      return std::hash<std::string_view>()(word);
+    }
+  };
+  std::unordered_map<std::string, Meaning, Hash, std::equal_to<>> meanings_;
 };
 
 }  // namespace lodebook::notebook

@@ -14,7 +14,7 @@ constexpr double unknown = std::numeric_limits<double>::infinity();
 
 double strike_sigma(double bearing_sigma, double dip_sigma, Dip dip) {
   const double slope = sin(dip.angle());
-  return slope == 0 ? unknown : std::hypot(bearing_sigma, dip_sigma / slope);
+  return slope == 0 ? unknown : combined_sigma(bearing_sigma, dip_sigma / slope);
 }
 
 double worst_strike_error(Angle levelling_error, Dip dip) {
@@ -30,11 +30,11 @@ double trend_sigma(double bearing_sigma, Plunge plunge) {
 }
 
 double pole_sigma(double bearing_sigma, double dip_sigma, Dip dip) {
-  return std::hypot(dip_sigma, bearing_sigma * sin(dip.angle()));
+  return combined_sigma(dip_sigma, bearing_sigma * sin(dip.angle()));
 }
 
 double line_sigma(double bearing_sigma, double dip_sigma) {
-  return std::hypot(dip_sigma, bearing_sigma);
+  return combined_sigma(dip_sigma, bearing_sigma);
 }
 
 }  // namespace lodebook

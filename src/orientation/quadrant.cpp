@@ -2,7 +2,6 @@
 // Names of the sixteen points, and bearings in the four quadrants.
 #include <lodebook/orientation/quadrant.hpp>
 
-#include <algorithm>
 #include <array>
 #include <cstddef>
 #include <lodebook/orientation/angle.hpp>
@@ -14,9 +13,46 @@ constexpr std::array<std::string_view, 16> names = {"N",  "NNE", "NE", "ENE", "E
                                                     "SE", "SSE", "S",  "SSW", "SW", "WSW",
                                                     "W",  "WNW", "NW", "NNW"};
 
-constexpr char upper(char c) {
-  return c >= 'a' && c <= 'z' ? static_cast<char>(c - 'a' + 'A') : c;
+/// 1 to 4 for N, E, S and W in any case; 0 for anything else.
+constexpr std::size_t cardinal(char c) {
+  switch (c) {
+    case 'N':
+    case 'n':
+      return 1;
+    case 'E':
+    case 'e':
+      return 2;
+    case 'S':
+    case 's':
+      return 3;
+    case 'W':
+    case 'w':
+      return 4;
+    default:
+      return 0;
+  }
 }
+
+constexpr std::size_t longest_name = 3;
+constexpr std::uint8_t no_point = 16;
+
+/// The letters as a number to the base of five; 0 for a word that holds any other.
+constexpr std::size_t spelling(std::string_view word) {
+  std::size_t number = 0;
+  for (const char c : word) {
+    if (cardinal(c) == 0) return 0;
+    number = 5 * number + cardinal(c);
+  }
+  return number;
+}
+
+constexpr std::array<std::uint8_t, 125> point_by_spelling = [] {
+  std::array<std::uint8_t, 125> points{};
+  points.fill(no_point);
+  for (std::uint8_t i = 0; i < names.size(); ++i)
+    points[spelling(names[i])] = i;
+  return points;
+}();
 
 }  // namespace
 
@@ -25,10 +61,10 @@ std::string_view name_of(Point point) {
 }
 
 std::optional<Point> point_named(std::string_view word) {
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    if (std::ranges::equal(word, names[i], {}, upper)) return static_cast<Point>(i);
-  }
-  return std::nullopt;
+  if (word.size() > longest_name) return std::nullopt;
+  const std::uint8_t point = point_by_spelling[spelling(word)];
+  if (point == no_point) return std::nullopt;
+  return static_cast<Point>(point);
 }
 
 Point nearest_eighth(double degrees) {

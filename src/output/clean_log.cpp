@@ -18,12 +18,10 @@ bool is(const Entry& entry) {
 
 /// A setting of this kind is stated before the first reading, so that the option never counted.
 template <class Setting>
-bool stated_first(std::span<const Entry> entries) {
-  for (const Entry& entry : entries) {
-    if (is<Setting>(entry)) return true;
-    if (is<Reading>(entry)) return false;
-  }
-  return false;
+bool stated_first(const Notebook& notebook) {
+  return std::ranges::any_of(notebook.entries, [&](const Entry& entry) {
+    return is<Setting>(entry) && entry.line < notebook.first_reading_line;
+  });
 }
 
 /// What belongs to the station above it, and is indented under it.
@@ -38,18 +36,28 @@ class CleanLog {
       : out_(out), notebook_(notebook), options_(options), start_(out.size()) {}
 
   void append() {
-    for (const Diagnostic& diagnostic : notebook_.diagnostics) {
+    BlockReader blocks(notebook_);
+    Block block;
+    while (blocks.next(block))
+      append_block(block);
+  }
+
+ private:
+  void append_block(const Block& block) {
+    faulty_lines_.clear();
+    for (const Diagnostic& diagnostic : block.diagnostics) {
       if (diagnostic.severity == Severity::error) faulty_lines_.push_back(diagnostic.place.line);
     }
     // What was not read must never be written as if it had been.
-    for (const Entry& entry : notebook_.entries) {
+    for (const Entry& entry : block.entries) {
       const auto* reading = std::get_if<Reading>(&entry.what);
       if (reading && reading->rejected) faulty_lines_.push_back(entry.line);
     }
     std::ranges::sort(faulty_lines_);
-    const std::span<const Entry> entries = notebook_.entries;
+    const std::span<const Entry> entries = block.entries;
+    const std::uint32_t last = std::min(block.last_line, notebook_.source.line_count());
     std::size_t from = 0;
-    for (std::uint32_t line = 1; line <= notebook_.source.line_count(); ++line) {
+    for (std::uint32_t line = block.first_line; line <= last; ++line) {
       std::size_t to = from;
       while (to < entries.size() && entries[to].line == line)
         ++to;
@@ -62,7 +70,6 @@ class CleanLog {
     }
   }
 
- private:
   void append_line(std::uint32_t line, std::span<const Entry> entries) {
     const Entry& first = entries.front();
     if (!is<Bare>(first) && !options_written_) {
@@ -89,18 +96,17 @@ class CleanLog {
 
   /// What the command line said and the log did not, so that the log means the same without it.
   void append_options() {
-    const std::span<const Entry> entries = notebook_.entries;
-    if (options_.set && !stated_first<SetSetting>(entries)) {
+    if (options_.set && !stated_first<SetSetting>(notebook_)) {
       begin_line();
       append_set_statement(out_, *options_.set);
       out_.push_back('\n');
     }
-    if (options_.declination && !stated_first<DeclinationSetting>(entries)) {
+    if (options_.declination && !stated_first<DeclinationSetting>(notebook_)) {
       begin_line();
       append_declination_statement(out_, *options_.declination);
       out_.push_back('\n');
     }
-    if (options_.rule && !stated_first<RuleSetting>(entries)) {
+    if (options_.rule && !stated_first<RuleSetting>(notebook_)) {
       begin_line();
       append_rule_statement(out_, *options_.rule);
       out_.push_back('\n');
@@ -134,12 +140,10 @@ class CleanLog {
 
 void append_clean_log(std::string& out, const Notebook& notebook,
                       const reduction::Options& options) {
-  if (notebook.entries.empty()) {
-    // Nothing in it could be read, or there is nothing in it.
-    out += notebook.source.text();
-    return;
-  }
+  const std::size_t start = out.size();
   CleanLog(out, notebook, options).append();
+  // Nothing in it could be read, or there is nothing in it.
+  if (out.size() == start) out += notebook.source.text();
 }
 
 }  // namespace lodebook::output

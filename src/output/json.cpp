@@ -41,19 +41,6 @@ Json samples_json(const reduction::Page& page) {
   return array;
 }
 
-/// Repeats of one line share its comment, which is given once.
-Json comments_json(const notebook::Notebook& notebook) {
-  Json array = Json::array();
-  std::uint32_t line = 0;
-  for (const notebook::Entry& entry : notebook.entries) {
-    if (entry.comment.empty() || entry.line == line) continue;
-    line = entry.line;
-    array.push_back(
-        {{"line", line}, {"text", notebook::valid_utf8(notebook.source.text(entry.comment))}});
-  }
-  return array;
-}
-
 }  // namespace
 
 void JsonWriter::begin(std::string& out) {
@@ -67,6 +54,7 @@ void JsonWriter::begin_log(std::string& out, const reduction::Reduction& reducti
   out += first_log_ ? "\n{" : ",\n{";
   first_log_ = false;
   first_station_ = true;
+  comments_.clear();
   diagnostics_.clear();
   append_member(out, "file", notebook::valid_utf8(shown_name(reduction.notebook().source)));
   out.push_back('\n');
@@ -103,16 +91,31 @@ void JsonWriter::page(std::string& out, const notebook::Source& source,
   } else {
     out += "\"stations\":[";
   }
+  take_comments(source, *page.block);
   for (const notebook::Diagnostic& diagnostic : page.diagnostics) {
     diagnostics_ += diagnostics_.empty() ? "\n" : ",\n";
     diagnostics_ += json_of(diagnostic).dump();
   }
 }
 
+/// Repeats of one line share its comment, which is given once.
+void JsonWriter::take_comments(const notebook::Source& source, const notebook::Block& block) {
+  std::uint32_t line = 0;
+  for (const notebook::Entry& entry : block.entries) {
+    if (entry.comment.empty() || entry.line == line) continue;
+    line = entry.line;
+    const Json comment = {{"line", line},
+                          {"text", notebook::valid_utf8(source.text(entry.comment))}};
+    if (!comments_.empty()) comments_.push_back(',');
+    comments_ += comment.dump();
+  }
+}
+
 void JsonWriter::end_log(std::string& out, const reduction::Reduction& reduction) {
   out += "],\n";
-  append_member(out, "comments", comments_json(reduction.notebook()));
-  out += "\n\"diagnostics\":[";
+  out += "\"comments\":[";
+  out += comments_;
+  out += "],\n\"diagnostics\":[";
   out += diagnostics_;
   out += "],\n";
   append_member(out, "counts", json_of(reduction.counts()));

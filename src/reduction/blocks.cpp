@@ -17,11 +17,11 @@ std::size_t block_end(const Notebook& notebook, std::size_t begin, bool is_stati
                                   notebook.entries.begin());
 }
 
-std::string_view read_station_wide(Page& page, const Notebook& notebook, std::size_t begin,
-                                   std::size_t end) {
+std::string_view read_station_wide(Page& page, const Notebook& notebook,
+                                   std::span<const Entry> entries) {
   const Unit* first_unit = nullptr;
-  for (std::size_t i = begin; i < end; ++i) {
-    const auto& what = notebook.entries[i].what;
+  for (const Entry& entry : entries) {
+    const auto& what = entry.what;
     if (const auto* station = std::get_if<StationHeading>(&what)) {
       if (station->name != no_name) page.station = notebook.names.shown(station->name);
       if (station->position) page.position = station->position;

@@ -26,7 +26,8 @@ class Observer {
          is_station = true) {
       const std::size_t end = block_end(notebook_, begin, is_station);
       Page page;
-      read_station_wide(page, notebook_, begin, end);
+      const auto entries = std::span(notebook_.entries).subspan(begin, end - begin);
+      read_station_wide(page, notebook_, entries);
       std::optional<std::size_t> station;
       if (is_station) {
         const auto& heading = std::get<StationHeading>(notebook_.entries[begin].what);
@@ -38,8 +39,8 @@ class Observer {
         if (!page.position && found != places_.end()) page.position = {found->second, std::nullopt};
       }
       site_.enter(page);
-      for (std::size_t i = begin; i < end; ++i)
-        take(notebook_.entries[i], station);
+      for (const Entry& entry : entries)
+        take(entry, station);
       begin = end;
     }
     return std::move(found_);

@@ -107,7 +107,8 @@ class Reduction::Log {
         station_(log, options, places_),
         site_(options),
         site_checks_(options),
-        settings_(initial_settings(said)) {
+        settings_(initial_settings(said)),
+        blocks_(log) {
     for (const LocatedStation& station : fixes.stations)
       located_.emplace(station.name, &station);
     settle_heading();
@@ -131,8 +132,8 @@ class Reduction::Log {
 
  private:
   void settle_heading();
-  void read_page(Page& page, std::size_t begin, std::size_t end);
-  std::string_view read_station(Page& page, std::size_t begin, std::size_t end) const;
+  void read_page(Page& page);
+  std::string_view read_station(Page& page, std::span<const Entry> entries) const;
   void take_entry(Page& page, const Entry& entry);
   void check_settings(Page& page, const Entry& entry);
   void report_site(Page& page, const Entry& entry);
@@ -150,10 +151,10 @@ class Reduction::Log {
   Settings settings_;
   std::string_view unit_;
 
-  std::size_t at_ = 0;              ///< next entry
-  std::size_t next_fault_ = 0;      ///< next diagnostic of the notebook
-  std::size_t next_fix_fault_ = 0;  ///< and of the fixes
-  bool started_ = false;
+  BlockReader blocks_;
+  std::size_t next_fix_fault_ = 0;  ///< next diagnostic of the fixes
+  /// The settings in force have not been checked at a good reading of this page.
+  bool unchecked_ = true;
   bool declination_faulty_ = false;
   bool declination_missing_said_ = false;
   bool set_missing_said_ = false;
@@ -165,27 +166,28 @@ class Reduction::Log {
 void Reduction::Log::settle_heading() {
   heading = initial_settings(options);
   SiteKeeper site(options);
+  const std::span<const Entry> entries = notebook.entries;
   bool is_station = false;
   for (std::size_t begin = 0, end = 0;; begin = end, is_station = true) {
     end = block_end(notebook, begin, is_station);
+    const auto block = entries.subspan(begin, end - begin);
     Page page;
-    read_station(page, begin, end);
+    read_station(page, block);
     site.enter(page);
-    std::size_t i = begin;
-    for (; i < end && !std::holds_alternative<Reading>(notebook.entries[i].what); ++i) {
-      site.pass(notebook.entries[i]);
-      apply(heading, notebook.entries[i], notebook.source);
+    for (const Entry& entry : block) {
+      if (entry.line >= notebook.first_reading_line) break;
+      site.pass(entry);
+      apply(heading, entry, notebook.source);
     }
-    if (i == end && end < notebook.entries.size()) continue;
+    if (end < entries.size() && entries[end].line < notebook.first_reading_line) continue;
     site.settle(heading);
     return;
   }
 }
 
 bool Reduction::Log::next(Page& page) {
-  if (started_ && at_ >= notebook.entries.size()) return false;
-  const std::size_t end = block_end(notebook, at_, started_);
   Page fresh;
+  fresh.block = std::move(page.block);
   fresh.rows = std::move(page.rows);
   fresh.checks = std::move(page.checks);
   fresh.diagnostics = std::move(page.diagnostics);
@@ -193,13 +195,14 @@ bool Reduction::Log::next(Page& page) {
   page.rows.clear();
   page.checks.clear();
   page.diagnostics.clear();
-  page.is_station = started_;
-  page.first_line = started_ ? notebook.entries[at_].line : 1;
-  page.last_line = end < notebook.entries.size() ? notebook.entries[end].line - 1
-                                                 : std::max(1u, notebook.source.line_count());
-  read_page(page, at_, end);
-  at_ = end;
-  started_ = true;
+  // A page that was copied keeps its statements.
+  if (page.block.use_count() != 1) page.block = std::make_shared<Block>();
+  Block& block = *page.block;
+  if (!blocks_.next(block)) return false;
+  page.is_station = block.is_station;
+  page.first_line = block.first_line;
+  page.last_line = block.last_line;
+  read_page(page);
   finish(page);
   counts += page.counts;
   return true;
@@ -207,9 +210,8 @@ bool Reduction::Log::next(Page& page) {
 
 /// What belongs to the whole station, with what was found of its place. Returns as
 /// read_station_wide does.
-std::string_view Reduction::Log::read_station(Page& page, std::size_t begin,
-                                              std::size_t end) const {
-  const std::string_view unit = read_station_wide(page, notebook, begin, end);
+std::string_view Reduction::Log::read_station(Page& page, std::span<const Entry> entries) const {
+  const std::string_view unit = read_station_wide(page, notebook, entries);
   const auto located = located_.find(page.station);
   if (located == located_.end()) return unit;
   const LocatedStation& found = *located->second;
@@ -221,41 +223,40 @@ std::string_view Reduction::Log::read_station(Page& page, std::size_t begin,
   return unit;
 }
 
-void Reduction::Log::read_page(Page& page, std::size_t begin, std::size_t end) {
-  for (; next_fault_ < notebook.diagnostics.size() &&
-         notebook.diagnostics[next_fault_].place.line <= page.last_line;
-       ++next_fault_)
-    page.diagnostics.push_back(notebook.diagnostics[next_fault_]);
+void Reduction::Log::read_page(Page& page) {
+  const std::span<const Entry> entries = page.block->entries;
+  page.diagnostics.swap(page.block->diagnostics);
   page.counts.not_understood = lines_not_understood(page.diagnostics);
   for (; next_fix_fault_ < fixes.diagnostics.size() &&
          fixes.diagnostics[next_fix_fault_].place.line <= page.last_line;
        ++next_fix_fault_)
     page.diagnostics.push_back(fixes.diagnostics[next_fix_fault_]);
   station_.begin(page);
-  unit_ = read_station(page, begin, end);
+  unit_ = read_station(page, entries);
   site_.enter(page);
   site_checks_.enter(page);
+  unchecked_ = true;
   bool settled = false;
-  for (std::size_t i = begin; i < end;) {
-    const Entry& entry = notebook.entries[i];
+  for (std::size_t i = 0; i < entries.size();) {
+    const Entry& entry = entries[i];
     if (!std::holds_alternative<Reading>(entry.what)) {
       take_entry(page, entry);
       ++i;
       continue;
     }
     std::size_t last = i + 1;
-    while (last < end && std::holds_alternative<Reading>(notebook.entries[last].what) &&
-           !std::get<Reading>(notebook.entries[last].what).first) {
+    while (last < entries.size() && std::holds_alternative<Reading>(entries[last].what) &&
+           !std::get<Reading>(entries[last].what).first) {
       ++last;
     }
-    const auto statement = std::span(notebook.entries).subspan(i, last - i);
+    const auto statement = entries.subspan(i, last - i);
     // A rejected reading has no bearing that could be wrong.
     const bool any_good = std::any_of(statement.begin(), statement.end(), [](const Entry& repeat) {
       return !std::get<Reading>(repeat.what).rejected;
     });
-    site_.settle(settings_);
+    if (site_.settle(settings_)) unchecked_ = true;
     if (!std::exchange(settled, true)) page.settings = settings_;
-    if (any_good) {
+    if (any_good && std::exchange(unchecked_, false)) {
       check_settings(page, entry);
       site_checks_.check(settings_);
       report_site(page, entry);
@@ -269,14 +270,14 @@ void Reduction::Log::read_page(Page& page, std::size_t begin, std::size_t end) {
     site_.settle(settings_);
     page.settings = settings_;
   }
-  if (begin < end) report_site(page, notebook.entries[begin]);
+  if (!entries.empty()) report_site(page, entries.front());
 }
 
 void Reduction::Log::take_entry(Page& page, const Entry& entry) {
   if (const auto overridden = overridden_option(entry, options)) report(page, entry, *overridden);
   if (const auto* date = std::get_if<DateSetting>(&entry.what)) check_date(page, entry, date->date);
   if (is_faulty_declination(entry, notebook.source)) declination_faulty_ = true;
-  apply(settings_, entry, notebook.source);
+  if (apply(settings_, entry, notebook.source)) unchecked_ = true;
   site_.pass(entry);
   site_checks_.state(entry, notebook.source);
   if (const auto* unit = std::get_if<Unit>(&entry.what)) {
@@ -320,7 +321,7 @@ void Reduction::Log::check_settings(Page& page, const Entry& entry) {
 /// before the first station.
 void Reduction::Log::report_site(Page& page, const Entry& entry) {
   for (Diagnostic& found : site_checks_.take_found())
-    report(page, page.is_station ? notebook.entries[at_] : entry, std::move(found));
+    report(page, page.is_station ? page.block->entries.front() : entry, std::move(found));
 }
 
 void Reduction::Log::check_tally(Page& page, const Entry& entry, const Tally& tally) {

@@ -18,31 +18,39 @@ void SiteKeeper::pass(const Entry& entry) {
                      landmark->elevation ? landmark->elevation->metres(1) : 0};
 }
 
-void SiteKeeper::settle(Settings& settings) {
+bool SiteKeeper::settle(Settings& settings) {
   const std::optional<Place>& place = own_             ? own_
                                       : station_above_ ? station_above_
                                                        : landmark_above_;
+  const bool borrowed = place && !own_;
   const bool moved = place != place_;
-  if (moved) {
-    place_ = place;
-    site_ = {};
-    if (place_) {
-      site_.position = place_->position;
-      site_.height_m = place_->height_m;
-      if (wants_grid_) site_.grid = earth::grid_position(place_->position);
+  const bool changed = !settled_ || moved || settings.date != date_ || borrowed != site_.borrowed;
+  if (changed) {
+    if (moved) {
+      place_ = place;
+      site_ = {};
+      if (place_) {
+        site_.position = place_->position;
+        site_.height_m = place_->height_m;
+        if (wants_grid_) site_.grid = earth::grid_position(place_->position);
+      }
     }
+    if (moved || settings.date != date_) {
+      date_ = settings.date;
+      site_.field.reset();
+      if (place_ && date_)
+        site_.field =
+            earth::magnetic_field(place_->position, place_->height_m, decimal_year(*date_));
+    }
+    site_.borrowed = borrowed;
+    settings.site = site_;
+    settled_ = true;
   }
-  if (moved || settings.date != date_) {
-    date_ = settings.date;
-    site_.field.reset();
-    if (place_ && date_)
-      site_.field = earth::magnetic_field(place_->position, place_->height_m, decimal_year(*date_));
+  if (settings.from_model() && settings.declination_known()) {
+    settings.declination = settings.site.field->declination();
+    settings.declination_sigma = settings.site.field->declination_sigma();
   }
-  site_.borrowed = place_ && !own_;
-  settings.site = site_;
-  if (!settings.from_model() || !settings.declination_known()) return;
-  settings.declination = settings.site.field->declination();
-  settings.declination_sigma = settings.site.field->declination_sigma();
+  return changed;
 }
 
 }  // namespace lodebook::reduction

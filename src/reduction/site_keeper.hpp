@@ -18,8 +18,9 @@ class SiteKeeper {
   void pass(const notebook::Entry& entry);
 
   /// Fills `settings.site`, and the declination if the model gives it. Without a position of the
-  /// station's own, the last station's above holds, or else the last landmark's.
-  void settle(Settings& settings);
+  /// station's own, the last station's above holds, or else the last landmark's. `settings` are the
+  /// same ones from call to call; true if place or date have changed since the last.
+  bool settle(Settings& settings);
 
  private:
   struct Place {
@@ -36,6 +37,7 @@ class SiteKeeper {
   /// What `site_` was last worked out for.
   std::optional<Place> place_;
   std::optional<notebook::Date> date_;
+  bool settled_ = false;
   Site site_;
 };
 

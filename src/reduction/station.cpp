@@ -55,8 +55,8 @@ void Station::report(const Row& row, Diagnostic diagnostic) {
   page_->diagnostics.push_back(std::move(diagnostic));
 }
 
-Row Station::new_row(const Entry& entry, const Settings& settings, std::string_view unit) const {
-  Row row;
+void Station::begin_row(Row& row, const Entry& entry, const Settings& settings,
+                        std::string_view unit) const {
   row.entry = &entry;
   row.reading = &std::get<Reading>(entry.what);
   row.kind = &notebook_.kinds[row.reading->kind];
@@ -66,7 +66,6 @@ Row Station::new_row(const Entry& entry, const Settings& settings, std::string_v
   row.date = settings.date;
   row.written = notebook_.source.text(row.reading->written);
   row.remark = notebook_.source.text(entry.remark);
-  return row;
 }
 
 void Station::add(std::span<const Entry> statement, const Settings& settings,
@@ -76,7 +75,8 @@ void Station::add(std::span<const Entry> statement, const Settings& settings,
   const bool is_surface = type == Kind::Type::plane || type == Kind::Type::line;
   if (is_surface) ++surfaces_;
   for (const Entry& entry : statement) {
-    Row row = new_row(entry, settings, unit);
+    Row& row = page_->rows.emplace_back();
+    begin_row(row, entry, settings, unit);
     row.surface = is_surface ? surfaces_ : 0;
     bool good = !row.reading->rejected;
     if (const auto* sight = std::get_if<Sight>(&row.reading->what)) {
@@ -88,12 +88,11 @@ void Station::add(std::span<const Entry> statement, const Settings& settings,
     } else if (const auto* plane = std::get_if<PlaneAttitude>(&row.reading->what)) {
       good = good && fill_plane(row, *plane, settings);
       if (!good)
-        planes_.push_back({row.reading->kind, row.surface, ReadPlane::Worth::rejected, {}, 0});
+        planes_.push_back({row.reading->kind, row.surface, ReadPlane::Worth::rejected, {}, {}});
     } else if (const auto* line = std::get_if<LineAttitude>(&row.reading->what)) {
       good = good && fill_line(row, *line, settings);
     }
     if (!good) row.status = Status::rejected;
-    page_->rows.push_back(std::move(row));
   }
   if (statement.size() > 1) {
     check_repeats(first_row, settings);
@@ -113,7 +112,7 @@ void Station::fill_strike(Row& row, const Plane<north::dial>& plane, bool has_si
   if (row.strike_is_axis) row.strike = axis(*row.strike);
   const double reading_sigma =
       share * strike_sigma(settings.accuracy.bearing, settings.accuracy.dip, plane.dip());
-  const double sigma = std::hypot(reading_sigma, added_angle.sigma);
+  const double sigma = combined_sigma(reading_sigma, added_angle.sigma);
   row.uncertainty = meaningful(sigma);
   if (sigma > uncertain_sigma) report(row, wording::strike_uncertain(sigma, *row.dip));
 }
@@ -127,7 +126,7 @@ bool Station::fill_plane(Row& row, const PlaneAttitude& attitude, const Settings
   planes_.push_back({row.reading->kind, row.surface, ReadPlane::Worth::good,
                      Plane<north::magnetic>::from_strike(to_magnetic(plane->strike(), settings.set),
                                                          plane->dip(), ThumbRule::right),
-                     pole_sigma(settings.accuracy.bearing, settings.accuracy.dip, plane->dip())});
+                     settings.accuracy});
   return true;
 }
 
@@ -139,8 +138,8 @@ void Station::fill_trend(Row& row, const Line<north::dial>& line, const Settings
   row.as_read = line.trend().degrees();
   row.correction = added_angle.angle.degrees();
   row.trend = added(*row.as_read, added_angle.angle);
-  const double sigma =
-      std::hypot(share * trend_sigma(settings.accuracy.bearing, line.plunge()), added_angle.sigma);
+  const double sigma = combined_sigma(share * trend_sigma(settings.accuracy.bearing, line.plunge()),
+                                      added_angle.sigma);
   row.uncertainty = meaningful(sigma);
   if (sigma > uncertain_sigma) report(row, wording::trend_uncertain(sigma, *row.plunge));
 }
@@ -223,7 +222,8 @@ void Station::check_in_plane(const Row& row, const LineAttitude& attitude,
   check.surface = row.surface;
   check.figure = off(line);
   check.limit = limit_of(
-      std::hypot(line_sigma(settings.accuracy.bearing, settings.accuracy.dip), read->sigma),
+      combined_sigma(line_sigma(settings.accuracy.bearing, settings.accuracy.dip),
+                     pole_sigma(read->accuracy.bearing, read->accuracy.dip, read->plane.dip())),
       plane_floor);
   check.passed = check.figure <= check.limit;
   if (!check.passed) {
@@ -247,7 +247,7 @@ void Station::fill_sight(Row& row, const Sight& sight, const Settings& settings)
   row.correction = added_angle.angle.degrees();
   row.bearing = added(*row.as_read, added_angle.angle);
   row.back_bearing = added(sight.azimuth().opposite().degrees(), added_angle.angle);
-  row.uncertainty = meaningful(std::hypot(settings.accuracy.bearing, added_angle.sigma));
+  row.uncertainty = meaningful(combined_sigma(settings.accuracy.bearing, added_angle.sigma));
   if (sight.vertical) row.vertical_angle = sight.vertical->degrees();
   check_slope(row, "vertical", sight.vertical);
   if (!places_.is_landmark[sight.target] && !places_.is_station[sight.target])
@@ -259,7 +259,7 @@ void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
   row.as_read = leg.azimuth().degrees();
   row.correction = added_angle.angle.degrees();
   row.bearing = added(*row.as_read, added_angle.angle);
-  row.uncertainty = meaningful(std::hypot(settings.accuracy.bearing, added_angle.sigma));
+  row.uncertainty = meaningful(combined_sigma(settings.accuracy.bearing, added_angle.sigma));
   row.distance_m = leg.distance.metres(settings.pace_m.value_or(0));
   if (leg.slope) row.vertical_angle = leg.slope->degrees();
   check_slope(row, "slope", leg.slope);

@@ -38,10 +38,12 @@ class Station {
     /// Rejected; or good, but apart from its repeats; or good.
     enum class Worth : std::uint8_t { rejected, apart, good } worth = Worth::rejected;
     Plane<north::magnetic> plane;
-    double sigma = 0;
+    Accuracy accuracy;
   };
 
-  Row new_row(const notebook::Entry& entry, const Settings& settings, std::string_view unit) const;
+  /// What every row says of its reading.
+  void begin_row(Row& row, const notebook::Entry& entry, const Settings& settings,
+                 std::string_view unit) const;
   bool fill_plane(Row& row, const notebook::PlaneAttitude& attitude, const Settings& settings);
   bool fill_line(Row& row, const notebook::LineAttitude& attitude, const Settings& settings);
   void fill_sight(Row& row, const notebook::Sight& sight, const Settings& settings);

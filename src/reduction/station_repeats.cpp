@@ -133,7 +133,8 @@ void Station::take_mean(std::size_t first_row, const Settings& settings) {
   const auto mean = mean_of(axes, ends_of(*first->kind));
   if (!mean) return;
 
-  Row row = new_row(*first->entry, settings, first->unit);
+  Row row;
+  begin_row(row, *first->entry, settings, first->unit);
   row.surface = first->surface;
   row.repeats = axes.size();
   row.facing = first->facing;

@@ -8,7 +8,6 @@ namespace lodebook::test {
 namespace {
 
 using notebook::Diagnostic;
-using notebook::Notebook;
 using notebook::Reading;
 using notebook::Severity;
 

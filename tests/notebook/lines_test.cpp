@@ -168,7 +168,7 @@ TEST_CASE("one order line may speak of planes and of lines") {
 }
 
 TEST_CASE("a line may name the plane it lies in") {
-  const auto plane_of = [](const notebook::Notebook& book) {
+  const auto plane_of = [](const test::Book& book) {
     CHECK(codes(book) == "");
     return book.kinds.at(good<LineAttitude>(book).on).name;
   };

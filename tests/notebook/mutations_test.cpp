@@ -11,11 +11,11 @@ namespace {
 
 using notebook::Diagnostic;
 using notebook::Entry;
-using notebook::Notebook;
 using notebook::Place;
 using notebook::Reading;
 using notebook::Source;
 using notebook::Span;
+using test::Book;
 
 constexpr std::uint64_t seed = 20260214;
 
@@ -115,7 +115,7 @@ bool inside(const Source& source, const Place& place) {
          place.end_column <= columns + 2;
 }
 
-void check_whole(const Notebook& book) {
+void check_whole(const Book& book) {
   const Source& source = book.source;
   std::uint32_t readings = 0;
   std::uint32_t line = 1;

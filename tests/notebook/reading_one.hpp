@@ -2,8 +2,10 @@
 // What the tests of this room share: logs of a few lines, their readings, and their faults as text.
 #pragma once
 
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
+#include <iterator>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -18,13 +20,26 @@ inline bool same_direction(double a, double b) {
   return std::abs(std::remainder(a - b, 360.0)) <= 1e-9;
 }
 
-inline notebook::Notebook read(std::string text, const notebook::ReadOptions& options = {}) {
-  return notebook::read_log(notebook::Source("day.txt", std::move(text)), options);
+/// A log read whole: what is kept of it, with all entries and faults of its blocks.
+struct Book : notebook::Notebook {
+  std::vector<notebook::Diagnostic> diagnostics;
+};
+
+inline Book read(std::string text, const notebook::ReadOptions& options = {}) {
+  Book book{notebook::read_log(notebook::Source("day.txt", std::move(text)), options), {}};
+  std::vector<notebook::Entry> entries;
+  notebook::BlockReader blocks(book);
+  for (notebook::Block block; blocks.next(block);) {
+    std::ranges::move(block.entries, std::back_inserter(entries));
+    std::ranges::move(block.diagnostics, std::back_inserter(book.diagnostics));
+  }
+  book.entries = std::move(entries);
+  return book;
 }
 
 /// A log of one line at a station, below the settings of `heading` (a line each, or empty). The
 /// station has no settings to inherit and nothing that could be at fault.
-inline notebook::Notebook read_line(std::string_view line, std::string_view heading = "") {
+inline Book read_line(std::string_view line, std::string_view heading = "") {
   std::string text(heading);
   if (!text.empty() && text.back() != '\n') text += '\n';
   return read(text.append("station Q1\n").append(line).append("\n"));
@@ -37,7 +52,7 @@ inline std::string codes(const std::vector<notebook::Diagnostic>& diagnostics) {
     out.append(out.empty() ? "" : " ").append(notebook::name_of(diagnostic.code));
   return out;
 }
-inline std::string codes(const notebook::Notebook& book) {
+inline std::string codes(const Book& book) {
   return codes(book.diagnostics);
 }
 
@@ -53,13 +68,13 @@ inline std::string places(const std::vector<notebook::Diagnostic>& diagnostics) 
   }
   return out;
 }
-inline std::string places(const notebook::Notebook& book) {
+inline std::string places(const Book& book) {
   return places(book.diagnostics);
 }
 
 /// All entries of one sort, in order.
 template <class What>
-std::vector<What> all(const notebook::Notebook& book) {
+std::vector<What> all(const Book& book) {
   std::vector<What> found;
   for (const notebook::Entry& entry : book.entries) {
     if (const auto* what = std::get_if<What>(&entry.what)) found.push_back(*what);
@@ -69,7 +84,7 @@ std::vector<What> all(const notebook::Notebook& book) {
 
 /// The last entry of one sort; the test fails without one.
 template <class What>
-What last(const notebook::Notebook& book) {
+What last(const Book& book) {
   const std::vector<What> found = all<What>(book);
   REQUIRE_FALSE(found.empty());
   return found.back();
@@ -77,7 +92,7 @@ What last(const notebook::Notebook& book) {
 
 /// The attitude, sight or leg of the last reading, which must be a good one.
 template <class What>
-What good(const notebook::Notebook& book) {
+What good(const Book& book) {
   const auto reading = last<notebook::Reading>(book);
   REQUIRE_FALSE(reading.rejected);
   REQUIRE(std::holds_alternative<What>(reading.what));
@@ -85,13 +100,13 @@ What good(const notebook::Notebook& book) {
 }
 
 /// A reading's own bytes.
-inline std::string written(const notebook::Notebook& book, const notebook::Reading& reading) {
+inline std::string written(const Book& book, const notebook::Reading& reading) {
   return std::string(book.source.text(reading.written));
 }
-inline std::string text(const notebook::Notebook& book, notebook::Span span) {
+inline std::string text(const Book& book, notebook::Span span) {
   return std::string(book.source.text(span));
 }
-inline std::string kind_of(const notebook::Notebook& book, const notebook::Reading& reading) {
+inline std::string kind_of(const Book& book, const notebook::Reading& reading) {
   return book.kinds.at(reading.kind).name;
 }
 

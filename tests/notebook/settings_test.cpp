@@ -15,7 +15,6 @@ using notebook::HeadingText;
 using notebook::KindDeclaration;
 using notebook::LineOrder;
 using notebook::Notation;
-using notebook::Notebook;
 using notebook::OrderSetting;
 using notebook::PaceSetting;
 using notebook::PlaneOrder;

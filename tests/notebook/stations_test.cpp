@@ -11,13 +11,13 @@ using notebook::At;
 using notebook::Clock;
 using notebook::Elevation;
 using notebook::Landmark;
-using notebook::Notebook;
 using notebook::Sample;
 using notebook::StationHeading;
 using notebook::Tally;
 using notebook::Unread;
+using test::Book;
 
-std::string station_name(const Notebook& book) {
+std::string station_name(const Book& book) {
   const auto heading = last<StationHeading>(book);
   return heading.name == notebook::no_name ? "" : book.names.shown(heading.name);
 }

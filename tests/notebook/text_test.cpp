@@ -9,7 +9,6 @@ namespace {
 using notebook::Bare;
 using notebook::Entry;
 using notebook::Note;
-using notebook::Notebook;
 using notebook::Photo;
 using notebook::Reading;
 using notebook::Unit;

@@ -437,9 +437,11 @@ class Auditor {
            "the pages' counts do not add up");
     std::size_t readings = 0;
     std::size_t stations = 0;
-    for (const notebook::Entry& entry : log_.book().entries) {
-      if (std::holds_alternative<notebook::Reading>(entry.what)) ++readings;
-      if (std::holds_alternative<notebook::StationHeading>(entry.what)) ++stations;
+    for (const Page& page : log_.pages()) {
+      for (const notebook::Entry& entry : page.block->entries) {
+        if (std::holds_alternative<notebook::Reading>(entry.what)) ++readings;
+        if (std::holds_alternative<notebook::StationHeading>(entry.what)) ++stations;
+      }
     }
     expect(whole.readings == readings, "readings are not the entries");
     expect(whole.readings == log_.book().reading_count, "readings are not those that were read");
@@ -469,13 +471,15 @@ class Auditor {
     for (const Diagnostic* diagnostic : log_.diagnostics()) {
       if (diagnostic->severity == Severity::error) told.insert(diagnostic->place.line);
     }
-    for (const notebook::Entry& entry : log_.book().entries) {
-      if (std::holds_alternative<notebook::Reading>(entry.what)) continue;
-      if (std::holds_alternative<notebook::Note>(entry.what)) ++notes;
-      if (std::holds_alternative<notebook::Sample>(entry.what)) ++samples;
-      if (std::holds_alternative<notebook::Photo>(entry.what)) ++photos;
-      if (!entry.remark.empty()) ++notes;
-      if (!std::holds_alternative<notebook::Unread>(entry.what)) told.insert(entry.line);
+    for (const Page& page : log_.pages()) {
+      for (const notebook::Entry& entry : page.block->entries) {
+        if (std::holds_alternative<notebook::Reading>(entry.what)) continue;
+        if (std::holds_alternative<notebook::Note>(entry.what)) ++notes;
+        if (std::holds_alternative<notebook::Sample>(entry.what)) ++samples;
+        if (std::holds_alternative<notebook::Photo>(entry.what)) ++photos;
+        if (!entry.remark.empty()) ++notes;
+        if (!std::holds_alternative<notebook::Unread>(entry.what)) told.insert(entry.line);
+      }
     }
     for (const Page& page : log_.pages()) {
       notes -= page.notes.size();

@@ -1,7 +1,10 @@
 // SPDX-License-Identifier: MIT
-// A log that has been read: its entries, names, kinds and every fault of the language.
+// A log that has been read: its entries, names and kinds, and block by block all of its readings
+// and every fault of the language.
 #pragma once
 
+#include <map>
+#include <memory>
 #include <unordered_map>
 
 #include <lodebook/notebook/diagnostic.hpp>
@@ -37,25 +40,68 @@ class Names {
 /// `text` with the letters of the Latin, Greek and Cyrillic scripts in lower case, for comparison.
 std::string fold_case(std::string_view text);
 
-/// A whole log. Entries are in the order of the text, diagnostics in that of their places.
-struct Notebook {
-  Source source;
-  std::vector<Entry> entries;
-  std::vector<Diagnostic> diagnostics;
-  Names names;
-  std::vector<Kind> kinds;
-  /// Number of readings, rejected ones included.
-  std::uint32_t reading_count = 0;
-};
-
 /// What stands in for a log's own words while it is read.
 struct ReadOptions {
   std::optional<ThumbRule> rule;
 };
 
-/// Reads a log. Never fails: every fault becomes a diagnostic and reading goes on at the next line
-/// or the next repeat. Cost is linear in the text.
+/// Where a position lies whose zone letter is an S, by the other positions of its log.
+enum class ZoneS : std::uint8_t { band, south, unclear };
+
+/// A log that has been looked through: all of it that matters beyond its own station.
+struct Notebook {
+  Source source;
+  ReadOptions options;
+  /// Settings, stations and their places, landmarks, sights and legs, in the order of the text. All
+  /// else, above all the many attitudes of planes and lines, matters at its station only, where a
+  /// BlockReader reads it.
+  std::vector<Entry> entries;
+  Names names;
+  std::vector<Kind> kinds;
+  /// By line.
+  std::map<std::uint32_t, ZoneS> zones;
+  /// Number of readings, attitudes and rejected ones included.
+  std::uint32_t reading_count = 0;
+  /// Line of the first reading; without one, the line behind the last.
+  std::uint32_t first_reading_line = 1;
+};
+
+/// Looks through a log. Never fails: what cannot be understood is left to the BlockReader to
+/// report. Cost is linear in the text.
 Notebook read_log(Source source, const ReadOptions& options = {});
+
+/// A station block, or what stands before the first station, with everything in it.
+struct Block {
+  /// False for the block before the first station.
+  bool is_station = false;
+  /// Line of the station's heading, and the lines of the block.
+  std::uint32_t first_line = 1;
+  std::uint32_t last_line = 1;
+  /// In the order of the text; a station's heading comes first.
+  std::vector<Entry> entries;
+  /// Every fault of the language, in the order of their places.
+  std::vector<Diagnostic> diagnostics;
+};
+
+class LogReader;
+
+/// Reads a log block by block. Every fault becomes a diagnostic, and reading goes on at the next
+/// line or the next repeat. Cost is linear in the text; memory is one block's.
+class BlockReader {
+ public:
+  /// `notebook` must outlive the reader.
+  explicit BlockReader(const Notebook& notebook);
+  ~BlockReader();
+  BlockReader(const BlockReader&) = delete;
+  BlockReader& operator=(const BlockReader&) = delete;
+
+  /// The next block, in the memory of the one before; false after the last. A log always has at
+  /// least one block, the one before its first station.
+  bool next(Block& block);
+
+ private:
+  std::unique_ptr<LogReader> reader_;
+};
 
 /// Where in a reading of `source` a fault is shown: the word behind `keyword` (`back`, `slope`,
 /// `vertical`, `to`), the first word where `keyword` is empty, or else the whole reading.

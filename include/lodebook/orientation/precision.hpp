@@ -2,9 +2,18 @@
 // How well a strike or trend is known, one sigma, in degrees.
 #pragma once
 
+#include <cmath>
+
 #include <lodebook/orientation/dip.hpp>
 
 namespace lodebook {
+
+/// Two independent errors together: the root of the sum of their squares. Degrees are never so
+/// large or small that their squares are out of range, so that std::hypot, which is several times
+/// slower, is not needed.
+inline double combined_sigma(double one, double other) {
+  return std::sqrt(one * one + other * other);
+}
 
 /// strike^2 = bearing^2 + (dip_sigma / sin dip)^2, degrees: a levelling error turns the strike of a
 /// shallow plane the more (Cruden & Charlesworth 1976, GSA Bulletin 87(7), 977). Infinite for a

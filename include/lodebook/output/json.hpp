@@ -21,11 +21,14 @@ class JsonWriter {
   void end(std::string& out);
 
  private:
+  void take_comments(const notebook::Source& source, const notebook::Block& block);
+
   reduction::North north_;
   Columns columns_;
   bool first_log_ = true;
   bool first_station_ = true;
-  /// The log's diagnostics so far, as elements of an array.
+  /// The log's comments and diagnostics so far, as elements of arrays.
+  std::string comments_;
   std::string diagnostics_;
   reduction::Counts counts_;
 };

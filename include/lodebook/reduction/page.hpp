@@ -111,6 +111,8 @@ struct Counts {
 
 /// A station block, or what stands before the first station. Views point into the notebook.
 struct Page {
+  /// Its statements, which rows point to; copies of a page share them.
+  std::shared_ptr<notebook::Block> block;
   /// False for the page before the first station.
   bool is_station = false;
   /// As first written; empty where the heading could not be understood.
