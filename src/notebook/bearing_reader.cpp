@@ -40,7 +40,8 @@ bool north_or_south(char letter) {
 }
 
 bool is_no_number(std::string_view word) {
-  return equals_word(word, "nan") || equals_word(word, "inf") || equals_word(word, "infinity");
+  return word.size() >= 3 &&
+         (equals_word(word, "nan") || equals_word(word, "inf") || equals_word(word, "infinity"));
 }
 
 Bearing point_bearing(Point point) {
@@ -264,6 +265,7 @@ bool has_no_number(Cursor cursor) {
 }
 
 bool has_decimal_comma(Cursor cursor) {
+  if (!cursor.has_comma()) return false;
   for (std::size_t i = 0; const Token* token = cursor.peek(i); ++i) {
     if (token->type != Type::comma) continue;
     const Token* before = i > 0 ? cursor.peek(i - 1) : token;

@@ -42,6 +42,8 @@ class Cursor {
       : text_(text), tokens_(tokens), faults_(faults) {}
 
   bool at_end() const { return at_ >= tokens_.size(); }
+  /// Whether any of all tokens is of type `comma`.
+  bool has_comma() const { return tokens_.has_comma(); }
   /// The token `ahead` of the next one, or none.
   const Token* peek(std::size_t ahead = 0) const {
     return at_ + ahead < tokens_.size() ? &tokens_[at_ + ahead] : nullptr;

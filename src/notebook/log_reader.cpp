@@ -32,8 +32,8 @@ bool is_plain(char c) {
   return (meaning_of_byte[static_cast<unsigned char>(c)] & is_strange) == 0;
 }
 
-/// The first white space, `;` or end of text.
-std::size_t word_end(std::string_view text) {
+/// Up to the first white space, `;` or end of text.
+std::size_t word_length(std::string_view text) {
   std::size_t at = 0;
   while (at < text.size() && text[at] != ';' && !starts_with_space(text, at))
     ++at;
@@ -139,22 +139,46 @@ Span LogReader::trim(Span span) const {
   return sub(span, static_cast<std::size_t>(inner.data() - whole.data()), inner.size());
 }
 
-void LogReader::read_line(std::uint32_t line) {
+LogReader::Statement LogReader::outline(std::uint32_t line) const {
   const Span whole = source_.line(line);
-  const Span inner = trim(whole);
-  if (inner.empty()) return;
-  faults_.start(line);
-
+  const std::string_view bytes = text(whole);
   Statement statement;
   statement.line = line;
-  statement.column = 1 + count_columns(text({whole.offset, inner.offset - whole.offset}));
-  statement.word = sub(inner, 0, word_end(text(inner)));
-  statement.whole = inner;
-  statement.bytes = meanings_in(whole);
+  const auto is_space = [](char c) { return c == ' ' || c == '\t'; };
+  std::size_t begin = 0;
+  while (begin < bytes.size() && is_space(bytes[begin]))
+    ++begin;
+  unsigned found = 0;
+  std::size_t word_end = begin;
+  for (; word_end < bytes.size() && !is_space(bytes[word_end]) && bytes[word_end] != ';';
+       ++word_end)
+    found |= meaning_of_byte[static_cast<unsigned char>(bytes[word_end])];
+  for (std::size_t at = word_end; at < bytes.size(); ++at)
+    found |= meaning_of_byte[static_cast<unsigned char>(bytes[at])];
+  statement.bytes = static_cast<std::uint8_t>(found);
+  std::size_t end = bytes.size();
+  while (end > begin && is_space(bytes[end - 1]))
+    --end;
+  statement.whole = sub(whole, begin, end - begin);
+  statement.word = sub(whole, begin, word_end - begin);
+  statement.column = 1 + static_cast<std::uint32_t>(begin);
+  if ((statement.bytes & is_strange) == 0) return statement;
+  // There may be no-break spaces.
+  statement.whole = trim(whole);
+  statement.word = sub(statement.whole, 0, word_length(text(statement.whole)));
+  statement.column = 1 + count_columns(text({whole.offset, statement.whole.offset - whole.offset}));
+  return statement;
+}
+
+void LogReader::read_line(std::uint32_t line) {
+  Statement statement = outline(line);
+  if (statement.whole.empty()) return;
+  faults_.start(line);
+  const Span whole = source_.line(line);
   const bool may_be_unsound = (statement.bytes & is_strange) != 0 || whole.length > longest_line;
   if (may_be_unsound && !has_sound_bytes(whole)) return read_unsound(statement);
 
-  const auto meaning = vocabulary_.find(text(statement.word));
+  const auto meaning = meaning_of(statement.word);
   if (meaning) {
     switch (meaning->keyword) {
       case Keyword::area:
@@ -164,17 +188,32 @@ void LogReader::read_line(std::uint32_t line) {
       case Keyword::sample:
       case Keyword::photo:
       case Keyword::note:
-        statement.body =
-            trim(sub(inner, statement.word.length, inner.length - statement.word.length));
+        statement.body = body_of(statement);
         return dispatch(statement, *meaning);
       default:
         break;
     }
   }
+  if (!notebook_ && meaning && is_attitude(*meaning) && (statement.bytes & is_comma) == 0) {
+    // Without a comma it is one reading, which is all that the first pass asks.
+    last_kind_ = meaning->kind;
+    new_reading(statement, meaning->kind);
+    return;
+  }
   split_beside(statement);
   if (statement.whole.empty()) return push(statement, Bare{});
   if (!meaning) return read_unknown(statement);
   dispatch(statement, *meaning);
+}
+
+std::optional<Meaning> LogReader::meaning_of(Span word) {
+  if (!last_word_.empty() && text(word) == text(last_word_)) return last_meaning_;
+  const auto meaning = vocabulary_.find(text(word));
+  if (meaning) {
+    last_word_ = word;
+    last_meaning_ = *meaning;
+  }
+  return meaning;
 }
 
 std::uint8_t LogReader::meanings_in(Span line) const {
@@ -248,7 +287,12 @@ void LogReader::split_beside(Statement& statement) const {
   }
   const std::uint32_t word = std::min(statement.word.length, statement.whole.length);
   statement.word = {statement.whole.offset, word};
-  statement.body = trim(sub(statement.whole, word, statement.whole.length - word));
+  statement.body = body_of(statement);
+}
+
+Span LogReader::body_of(const Statement& statement) const {
+  const std::uint32_t word = statement.word.length;
+  return trim(sub(statement.whole, word, statement.whole.length - word));
 }
 
 void LogReader::read_unknown(Statement& statement) {

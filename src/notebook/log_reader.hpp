@@ -58,8 +58,13 @@ class LogReader {
 
   // ---- log_reader.cpp
   bool is_utf_16() const;
+  /// What a first word means. The one before is known still: most lines begin like the last.
+  std::optional<Meaning> meaning_of(Span word);
   /// What any byte of a line may mean, in one pass; most lines hold nothing but plain words.
   std::uint8_t meanings_in(Span line) const;
+  /// A line's words as they are before remark and comment are cut off, in one pass.
+  Statement outline(std::uint32_t line) const;
+  Span body_of(const Statement& statement) const;
   void read_line(std::uint32_t line);
   /// Reports the first byte of `whole` that no log may hold; false if there is one.
   bool has_sound_bytes(Span whole);
@@ -100,6 +105,8 @@ class LogReader {
   /// Notes a good reading in the notation that the dial does not have; `span` is its bearing.
   void note_notation(const Reading& reading, Span span);
   KindId first_kind(Kind::Type type) const;
+  /// A kind of plane or line.
+  bool is_attitude(Meaning meaning) const;
   bool has_more(const Statement& statement);
   bool has_second_line();
   Reading new_reading(const Statement& statement, KindId kind);
@@ -112,6 +119,10 @@ class LogReader {
   void read_time(Statement& statement);
   void read_sample(Statement& statement);
   void read_tally(Statement& statement);
+  /// Where names were first declared, by their numbers.
+  using Declared = std::vector<std::optional<Place>>;
+  /// The place of an earlier declaration; without one, this is the first and stands at `place`.
+  static std::optional<Place> declared_before(Declared& declared, NameId name, Place place);
   const Names& names() const;
   /// The number of a name: a new one in the first pass, the same in the second.
   NameId number_of(std::string_view name);
@@ -159,6 +170,8 @@ class LogReader {
   std::optional<Notation> dial_;
   bool has_pace_ = false;
   KindId last_kind_ = no_kind;
+  Span last_word_;
+  Meaning last_meaning_;
 
   // the station being read
   bool in_station_ = false;
@@ -167,8 +180,8 @@ class LogReader {
   std::optional<Place> at_;
   std::optional<Place> elevation_;
   std::optional<Place> time_;
-  std::unordered_map<NameId, Place> stations_;
-  std::unordered_map<NameId, Place> landmarks_;
+  Declared stations_;
+  Declared landmarks_;
   std::unordered_map<KindId, Place> declared_kinds_;
 
   /// A position that waits for the rest of the log.

@@ -79,9 +79,15 @@ Reading LogReader::new_reading(const Statement& statement, KindId kind) {
   return reading;
 }
 
+bool LogReader::is_attitude(Meaning meaning) const {
+  if (meaning.keyword != Keyword::reading) return false;
+  const Kind::Type type = kinds_[meaning.kind].type;
+  return type == Kind::Type::plane || type == Kind::Type::line;
+}
+
 void LogReader::read_reading(Statement& statement, KindId kind) {
   const Kind::Type type = kinds_[kind].type;
-  if (type == Kind::Type::plane || type == Kind::Type::line) {
+  if (is_attitude({Keyword::reading, kind})) {
     last_kind_ = kind;
     return notebook_ ? read_repeats(statement, kind) : count_repeats(statement, kind);
   }

@@ -25,6 +25,7 @@ std::size_t name_end(std::string_view text) {
 /// Where the word `lower` starts in `text`, behind white space; npos if it does not.
 std::size_t find_word(std::string_view text, std::string_view lower) {
   for (std::size_t at = 0; at + lower.size() <= text.size(); ++at) {
+    if (!equals_word(text.substr(at, 1), lower.substr(0, 1))) continue;
     const bool starts = at == 0 || space_length(text.substr(at - 1, 1)) == 1 ||
                         (at >= 2 && space_length(text.substr(at - 2, 2)) == 2);
     const std::size_t end = at + lower.size();
@@ -104,6 +105,13 @@ const Names& LogReader::names() const {
 
 NameId LogReader::number_of(std::string_view name) {
   return notebook_ ? notebook_->names.find(name) : names_.intern(name);
+}
+
+std::optional<Place> LogReader::declared_before(Declared& declared, NameId name, Place place) {
+  if (name >= declared.size()) declared.resize(name + 1);
+  std::optional<Place> first = declared[name];
+  if (!first) declared[name] = place;
+  return first;
 }
 
 std::optional<Span> LogReader::take_name(Span& body, std::string_view what) {
@@ -235,9 +243,8 @@ void LogReader::read_station(Statement& statement) {
     return push(statement, heading);
   }
   heading.name = number_of(text(*name));
-  const auto [first, added] = stations_.try_emplace(heading.name, place);
-  if (!added)
-    faults_.add(*name, wording::station_repeated(names().shown(heading.name), first->second));
+  if (const auto first = declared_before(stations_, heading.name, place))
+    faults_.add(*name, wording::station_repeated(names().shown(heading.name), *first));
   if (body.empty()) return push(statement, heading);
   if (const std::size_t height = find_word(text(body), "elevation"); height < body.length) {
     const Span extra = cut(body, height).second;
@@ -275,9 +282,8 @@ void LogReader::read_landmark(Statement& statement) {
   Landmark landmark;
   landmark.name = number_of(text(*name));
   const Place place = source_.place(statement.line, *name);
-  const auto [first, added] = landmarks_.try_emplace(landmark.name, place);
-  if (!added) {
-    faults_.add(*name, wording::already_stated("a landmark of that name", first->second));
+  if (const auto first = declared_before(landmarks_, landmark.name, place)) {
+    faults_.add(*name, wording::already_stated("a landmark of that name", *first));
     return push_unread(statement);
   }
   const auto [where, height] = cut(body, find_word(text(body), "elevation"));

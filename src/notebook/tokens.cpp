@@ -46,6 +46,12 @@ std::size_t skip_space(std::string_view text, std::size_t at, std::size_t end) {
   return at;
 }
 
+/// A mark of degrees, minutes or seconds, or a percent sign, may start with this byte.
+bool may_start_mark(char c) {
+  return static_cast<unsigned char>(c) >= 0x80 || c == '\'' || c == '"' || c == '%' || c == 'd' ||
+         c == 'D';
+}
+
 std::size_t degree_mark_length(std::string_view text) {
   if (const std::size_t length = mark_length(text, degree_marks)) return length;
   if (text.size() < 3 || !equals_word(text.substr(0, 3), "deg")) return 0;
@@ -111,48 +117,59 @@ Tokens::Tokens(std::string_view text, Span span) : end_(span.end()) {
     token.offset = static_cast<std::uint32_t>(at);
     const std::string_view rest = text.substr(at, end - at);
     const char c = rest[0];
-    const bool sign_may_stand =
-        token.spaced || (count_ > 0 && (tokens_[count_ - 1].type == Token::Type::slash ||
-                                        tokens_[count_ - 1].type == Token::Type::greater));
-    const std::size_t dash = c == '+' ? 1 : dash_length(rest);
     if (count_ == room - 1) {
       token.length = static_cast<std::uint32_t>(end - at);
     } else if (is_number(c)) {
+      const bool spaced = token.spaced;
       token = read_angle(text, at, end);
-      token.spaced = at > before || at == span.offset;
+      token.spaced = spaced;
     } else if (is_letter(c)) {
-      std::size_t stop = at;
-      while (stop < end &&
-             (is_letter(text[stop]) ||
-              (text[stop] == '-' && stop > at && stop + 1 < end && is_letter(text[stop + 1])))) {
+      std::size_t stop = at + 1;
+      while (stop < end && (is_letter(text[stop]) ||
+                            (text[stop] == '-' && stop + 1 < end && is_letter(text[stop + 1])))) {
         ++stop;
       }
       token.type = Token::Type::word;
       token.length = static_cast<std::uint32_t>(stop - at);
-    } else if (const std::size_t both = plus_minus_length(rest)) {
-      token.type = Token::Type::plus_minus;
-      token.length = static_cast<std::uint32_t>(both);
-    } else if (dash > 0 && sign_may_stand && dash < rest.size() && is_number(rest[dash])) {
-      token = read_angle(text, at + dash, end);
-      token.spaced = at > before || at == span.offset;
-      token.has_sign = true;
-      token.negative = c != '+';
-      token.offset = static_cast<std::uint32_t>(at);
-      token.length += static_cast<std::uint32_t>(dash);
-    } else if (c == '/' || c == '>') {
-      token.type = c == '/' ? Token::Type::slash : Token::Type::greater;
-      token.length = 1;
     } else {
-      const bool between = c == ',' && at > span.offset && is_digit(text[at - 1]) && at + 1 < end &&
-                           is_digit(text[at + 1]);
-      token.type = between ? Token::Type::comma : Token::Type::other;
-      token.length = static_cast<std::uint32_t>(std::max<std::size_t>(1, utf8_length(rest)));
+      read_mark(token, text, at, span);
     }
     tokens_[count_++] = token;
     at = shown_end = token.end();
     if (count_ == room) break;
   }
   end_ = static_cast<std::uint32_t>(shown_end);
+}
+
+void Tokens::read_mark(Token& token, std::string_view text, std::size_t at, Span span) {
+  const std::size_t end = span.end();
+  const std::string_view rest = text.substr(at, end - at);
+  const char c = rest[0];
+  const bool sign_may_stand =
+      token.spaced || (count_ > 0 && (tokens_[count_ - 1].type == Token::Type::slash ||
+                                      tokens_[count_ - 1].type == Token::Type::greater));
+  const std::size_t dash = c == '+' ? 1 : dash_length(rest);
+  if (const std::size_t both = plus_minus_length(rest)) {
+    token.type = Token::Type::plus_minus;
+    token.length = static_cast<std::uint32_t>(both);
+  } else if (dash > 0 && sign_may_stand && dash < rest.size() && is_number(rest[dash])) {
+    const bool spaced = token.spaced;
+    token = read_angle(text, at + dash, end);
+    token.spaced = spaced;
+    token.has_sign = true;
+    token.negative = c != '+';
+    token.offset = static_cast<std::uint32_t>(at);
+    token.length += static_cast<std::uint32_t>(dash);
+  } else if (c == '/' || c == '>') {
+    token.type = c == '/' ? Token::Type::slash : Token::Type::greater;
+    token.length = 1;
+  } else {
+    const bool between = c == ',' && at > span.offset && is_digit(text[at - 1]) && at + 1 < end &&
+                         is_digit(text[at + 1]);
+    token.type = between ? Token::Type::comma : Token::Type::other;
+    token.length = static_cast<std::uint32_t>(std::max<std::size_t>(1, utf8_length(rest)));
+  }
+  has_comma_ = has_comma_ || token.type == Token::Type::comma;
 }
 
 Token Tokens::read_angle(std::string_view text, std::size_t at, std::size_t end) const {
@@ -170,9 +187,11 @@ Token Tokens::read_angle(std::string_view text, std::size_t at, std::size_t end)
     token.fault = Token::Fault::malformed;
   }
   std::size_t done = stop;
+  token.length = static_cast<std::uint32_t>(done - at);
 
   // Marks and percent signs may stand after a space; minutes only after a degree mark.
   const std::size_t after = skip_space(text, stop, end);
+  if (after == end || !may_start_mark(text[after])) return token;
   const std::string_view rest = text.substr(after, end - after);
   if (const std::size_t mark = degree_mark_length(rest)) {
     token.marked = true;

@@ -93,16 +93,21 @@ class Tokens {
 
   std::size_t size() const { return count_; }
   const Token& operator[](std::size_t i) const { return tokens_[i]; }
+  /// Whether any is of type `comma`.
+  bool has_comma() const { return has_comma_; }
   /// Where the text ends: the place of what is missing.
   std::uint32_t end_offset() const { return end_; }
 
  private:
   Token read_angle(std::string_view text, std::size_t at, std::size_t end) const;
+  /// What starts with neither figure nor letter.
+  void read_mark(Token& token, std::string_view text, std::size_t at, Span span);
 
   static constexpr std::size_t room = 32;
   std::array<Token, room> tokens_;
   std::size_t count_ = 0;
   std::uint32_t end_ = 0;
+  bool has_comma_ = false;
 };
 
 }  // namespace lodebook::notebook

@@ -25,27 +25,38 @@ double small_cosine(double degrees) {
   return std::abs(degrees) == 45 ? std::sqrt(0.5) : std::cos(degrees * radians_per_degree);
 }
 
-struct SineCosine {
-  double sine;
-  double cosine;
+/// An angle as quarter turns, of which only the last two bits count, and a rest within [-45, 45].
+/// Exact.
+struct Reduced {
+  int quarters;
+  double rest;
 };
 
-SineCosine sine_cosine(double degrees) {
+Reduced reduced(double degrees) {
+  // Slopes need no division.
+  if (std::abs(degrees) <= 45) return {0, degrees};
+  if (degrees > 45 && degrees < 135) return {1, degrees - 90};
   int quarters = 0;
-  const double rest = std::remquo(degrees, 90.0, &quarters);  // exact, within [-45, 45]
-  const double s = small_sine(rest);
-  const double c = small_cosine(rest);
-  // Adding or subtracting from zero drops the minus of zero.
-  switch (quarters & 3) {
+  const double rest = std::remquo(degrees, 90.0, &quarters);
+  return {quarters, rest};
+}
+
+// Adding or subtracting from zero drops the minus of zero.
+double sine(Reduced angle) {
+  switch (angle.quarters & 3) {
     case 0:
-      return {s + 0.0, c};
+      return small_sine(angle.rest) + 0.0;
     case 1:
-      return {c, 0.0 - s};
+      return small_cosine(angle.rest);
     case 2:
-      return {0.0 - s, -c};
+      return 0.0 - small_sine(angle.rest);
     default:
-      return {-c, s + 0.0};
+      return -small_cosine(angle.rest);
   }
+}
+
+double cosine(Reduced angle) {
+  return sine({angle.quarters + 1, angle.rest});
 }
 
 }  // namespace
@@ -63,17 +74,19 @@ Angle Angle::atan2(double y, double x) {
 }
 
 double sin(Angle angle) {
-  return sine_cosine(angle.degrees()).sine;
+  return sine(reduced(angle.degrees()));
 }
 
 double cos(Angle angle) {
-  return sine_cosine(angle.degrees()).cosine;
+  return cosine(reduced(angle.degrees()));
 }
 
 double tan(Angle angle) {
   constexpr double epsilon = std::numeric_limits<double>::epsilon();
   constexpr double very_large = 1 / (epsilon * epsilon);
-  const auto [s, c] = sine_cosine(angle.degrees());
+  const Reduced parts = reduced(angle.degrees());
+  const double s = sine(parts);
+  const double c = cosine(parts);
   return c == 0 ? std::copysign(very_large, s) : s / c + 0.0;
 }
 

@@ -241,6 +241,15 @@ void Station::check_slope(const Row& row, std::string_view keyword,
                                         degrees_from_percent(slope->value)));
 }
 
+std::optional<std::string_view> Station::place_near(std::string_view name, bool or_landmark) const {
+  std::vector<std::string_view> known;
+  for (NameId id = 0; id < notebook_.names.size(); ++id) {
+    if (places_.is_station[id] || (or_landmark && places_.is_landmark[id]))
+      known.push_back(notebook_.names.shown(id));
+  }
+  return nearest(name, known);
+}
+
 void Station::fill_sight(Row& row, const Sight& sight, const Settings& settings) {
   const Correction added_angle = correction(settings, options_.north);
   row.as_read = sight.azimuth().degrees();
@@ -251,7 +260,7 @@ void Station::fill_sight(Row& row, const Sight& sight, const Settings& settings)
   if (sight.vertical) row.vertical_angle = sight.vertical->degrees();
   check_slope(row, "vertical", sight.vertical);
   if (!places_.is_landmark[sight.target] && !places_.is_station[sight.target])
-    report_at(row, "", wording::landmark_unknown(row.target, nearest(row.target, places_.targets)));
+    report_at(row, "", wording::landmark_unknown(row.target, place_near(row.target, true)));
 }
 
 void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
@@ -264,8 +273,7 @@ void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
   if (leg.slope) row.vertical_angle = leg.slope->degrees();
   check_slope(row, "slope", leg.slope);
   if (leg.to != no_name && !places_.is_station[leg.to])
-    report_at(row, "to",
-              wording::station_unknown(row.target, nearest(row.target, places_.stations)));
+    report_at(row, "to", wording::station_unknown(row.target, place_near(row.target, false)));
   if (!leg.back) return;
   row.back_bearing = added(leg.back->azimuth().degrees(), added_angle.angle);
   Check check;

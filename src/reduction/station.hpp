@@ -11,10 +11,8 @@ namespace lodebook::reduction {
 
 /// The names of a log that sights and legs may point to.
 struct Places {
-  std::vector<bool> is_station;            ///< by NameId
-  std::vector<bool> is_landmark;           ///< by NameId
-  std::vector<std::string_view> targets;   ///< stations and landmarks, for advice
-  std::vector<std::string_view> stations;  ///< for advice
+  std::vector<bool> is_station;   ///< by NameId
+  std::vector<bool> is_landmark;  ///< by NameId
 };
 
 /// Reduces the readings of one page, a statement at a time.
@@ -63,6 +61,8 @@ class Station {
   /// The last surface of a kind that is wanted, by its last reading that agrees with its repeats,
   /// or else by its last good one. A rejected plane stands for a surface without a good reading.
   const ReadPlane* last_plane(const std::function<bool(notebook::KindId)>& wanted) const;
+  /// The station (or landmark, if `or_landmark`) that `name` was probably meant to be.
+  std::optional<std::string_view> place_near(std::string_view name, bool or_landmark) const;
   /// Shown under the whole reading, or under the word behind `keyword` (empty: the first one).
   void report(const Row& row, notebook::Diagnostic diagnostic);
   void report_at(const Row& row, std::string_view keyword, notebook::Diagnostic diagnostic);

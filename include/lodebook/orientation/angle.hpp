@@ -11,6 +11,9 @@ namespace lodebook {
 /// Wraps any finite number of degrees into [0, 360). Exact for positive numbers and whole degrees;
 /// never 360 and never -0, also for tiny negative input such as -1e-17.
 inline double wrap_degrees(double degrees) {
+  // Sums and differences of azimuths seldom leave these turns, in which the remainder is exact.
+  if (degrees >= 0 && degrees < 360) return degrees + 0.0;
+  if (degrees >= 360 && degrees < 720) return degrees - 360;
   double wrapped = std::fmod(degrees, 360.0);
   if (wrapped < 0) wrapped += 360.0;
   return wrapped >= 360.0 ? 0.0 : wrapped + 0.0;
