@@ -105,19 +105,27 @@ void reduce_logs(const CommandLine& line, const reduction::Options& options,
 }
 
 void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome) {
+  std::vector<LogText> texts;
   LogVisitor visitor;
   visitor.begin_log = [&](const reduction::Reduction& reduction) {
-    for (Document& document : documents)
-      document.begin_log(reduction);
+    texts.clear();
+    for (const Document& document : documents)
+      texts.push_back(document.blank_log());
+    for (LogText& text : texts)
+      text.begin_log(reduction);
   };
   visitor.page = [&](const Source& source, const reduction::Page& page) {
-    for (Document& document : documents)
-      document.page(source, page);
+    for (std::size_t i = 0; i < documents.size(); ++i) {
+      texts[i].page(source, page);
+      documents[i].follow(texts[i]);
+    }
     return documents.empty() || !documents.front().file().reader_gone();
   };
   visitor.end_log = [&](const reduction::Reduction& reduction) {
-    for (Document& document : documents)
-      document.end_log(reduction);
+    for (std::size_t i = 0; i < documents.size(); ++i) {
+      texts[i].end_log(reduction);
+      documents[i].append(texts[i]);
+    }
   };
   reduce_logs(line, options_of(line), visitor, outcome);
 }

@@ -53,8 +53,11 @@ Outcome fix(const CommandLine& line) {
   read_logs(line, outcome, [&](const notebook::Notebook& notebook) {
     reduction::Reduction reduction(notebook, options);
     const reduction::Fixes fixes = fixes_of(reduction);
-    for (Document& document : documents)
-      document.fixed(notebook.source, fixes);
+    for (Document& document : documents) {
+      LogText text = document.blank_log();
+      text.fixed(notebook.source, fixes);
+      document.append(text);
+    }
     if (tells) {
       std::string text;
       output::append_fix_diagnostics(text, notebook.source, fixes, color);
