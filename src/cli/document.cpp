@@ -163,6 +163,13 @@ void Document::finish(Outcome& outcome) {
   finished(file_, outcome);
 }
 
+std::vector<LogText> blank_logs(std::span<const Document> documents) {
+  std::vector<LogText> logs;
+  for (const Document& document : documents)
+    logs.push_back(document.blank_log());
+  return logs;
+}
+
 void finished(const OutputFile& file, Outcome& outcome) {
   if (file.reader_gone()) {
     outcome.reader_gone = true;

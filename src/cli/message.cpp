@@ -139,6 +139,11 @@ UsageError elevation_outside_models(std::string_view value) {
                            earth::lowest_field_height_m, earth::highest_field_height_m));
 }
 
+UsageError jobs_out_of_range(std::string_view value, std::size_t most) {
+  return usage(fmt::format("--jobs does not take '{}'", named(value)),
+               fmt::format("a whole number from 1 to {}", most));
+}
+
 UsageError command_missing() {
   return usage("options alone, and no command", "lodebook reduce LOG... or another command");
 }

@@ -2,8 +2,10 @@
 // One output of a batch of logs: its format, what each log adds to it, and the file it goes to.
 #pragma once
 
+#include <span>
 #include <string>
 #include <variant>
+#include <vector>
 
 #include <lodebook/cli/command_line.hpp>
 #include <lodebook/cli/file.hpp>
@@ -109,5 +111,8 @@ class Document {
   /// Bytes taken since nothing was left to write.
   std::size_t taken_ = 0;
 };
+
+/// The text of a log to come, for each document.
+std::vector<LogText> blank_logs(std::span<const Document> documents);
 
 }  // namespace lodebook::cli
