@@ -3,10 +3,12 @@
 #include <lodebook/cli/batch.hpp>
 
 #include <sched.h>
+#include <unistd.h>
 
 #include <algorithm>
 #include <cstdlib>
 #include <lodebook/cli/ahead.hpp>
+#include <lodebook/cli/progress.hpp>
 #include <utility>
 
 namespace lodebook::cli {
@@ -39,14 +41,23 @@ bool is_dumb_terminal() {
   return terminal != nullptr && std::string_view(terminal) == "dumb";
 }
 
+/// Somebody waits at a terminal, on which nothing else appears meanwhile.
+bool is_waited_for(const CommandLine& line, std::span<const Document> documents) {
+  const auto on_terminal = [](const Document& document) { return document.file().is_terminal(); };
+  const bool is_typed = ::isatty(STDIN_FILENO) == 1 &&
+                        std::ranges::find(line.words, standard_stream) != line.words.end();
+  return !line.quiet && !is_typed && !is_dumb_terminal() &&
+         OutputFile::standard_error().is_terminal() && std::ranges::none_of(documents, on_terminal);
+}
+
 /// A log that has been read, or why it cannot be.
 struct ReadLog {
   std::unique_ptr<LogPart> part;
   std::error_code error;
 };
 
-void run_batch(const CommandLine& line, std::size_t jobs, const BlankPart& blank,
-               Outcome& outcome) {
+void run_batch(const CommandLine& line, std::size_t jobs, std::span<const Document> documents,
+               const BlankPart& blank, Outcome& outcome) {
   const auto make = [&](const std::string& name, LogPart& part, const GoOn& go_on) {
     std::string text;
     const std::error_code error = read_log_text(name, line.encoding, text);
@@ -54,6 +65,7 @@ void run_batch(const CommandLine& line, std::size_t jobs, const BlankPart& blank
       part.make(notebook::read_log(Source(shown_name(name), std::move(text)), {line.rule}), go_on);
     return error;
   };
+  Progress progress(line.words.size(), is_waited_for(line, documents));
   Ahead<ReadLog> ahead(line.words.size(), jobs,
                        [&](std::size_t log, const std::stop_token& stop) -> std::optional<ReadLog> {
                          const std::string& name = line.words[log];
@@ -64,18 +76,19 @@ void run_batch(const CommandLine& line, std::size_t jobs, const BlankPart& blank
                          return read;
                        });
   for (const std::string& name : line.words) {
+    progress.next_log();
     std::optional<ReadLog> read = ahead.next();
     if (!read) {
       read.emplace(blank(), std::error_code());
       read->error = make(name, *read->part, [&] { return read->part->follow(); });
     }
     if (read->error) {
-      tell(cannot_read(typed_name(name), read->error));
+      progress.tell(cannot_read(typed_name(name), read->error));
       outcome.io = true;
       continue;
     }
     const bool goes_on = read->part->take();
-    tell(read->part->message);
+    progress.tell(read->part->message);
     outcome.errors = outcome.errors || read->part->is_faulty;
     if (!goes_on) return;
   }
@@ -183,7 +196,7 @@ reduction::Options options_of(const CommandLine& line) {
 
 void run_logs(const CommandLine& line, std::span<const Document> documents, const BlankPart& blank,
               Outcome& outcome) {
-  run_batch(line, line.jobs.value_or(usual_jobs()), blank, outcome);
+  run_batch(line, line.jobs.value_or(usual_jobs()), documents, blank, outcome);
 }
 
 void run_logs_in_turn(const CommandLine& line, const MakeInTurn& make, Outcome& outcome) {

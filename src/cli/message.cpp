@@ -303,6 +303,10 @@ std::string cannot_write(std::string_view name, std::error_code error) {
   return fmt::format("lodebook: cannot write {}: {}\n", named(name), error.message());
 }
 
+std::string reading_log(std::size_t log, std::size_t logs) {
+  return fmt::format("reading log {} of {} ...", log, logs);
+}
+
 std::string faults_counted(std::string_view log, std::size_t errors, std::size_t warnings) {
   if (errors + warnings == 0) return {};
   const std::string of_errors = output::counted(errors, "error", "errors");

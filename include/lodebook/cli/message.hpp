@@ -65,6 +65,8 @@ std::string cannot_read(std::string_view name, std::error_code error);
 std::string cannot_write(std::string_view name, std::error_code error);
 
 // ---- other
+/// How far a run is; one line without its end.
+std::string reading_log(std::size_t log, std::size_t logs);
 /// The quotes of a CSV cell that begins in `line` are never closed.
 std::string quote_unclosed(std::string_view file, std::uint32_t line);
 /// What a log has that its report would explain; empty where it has nothing.
