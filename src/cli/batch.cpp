@@ -2,8 +2,13 @@
 // The one loop over logs, behind every command that reads some.
 #include <lodebook/cli/batch.hpp>
 
+#include <sched.h>
+#include <unistd.h>
+
 #include <algorithm>
 #include <cstdlib>
+#include <lodebook/cli/ahead.hpp>
+#include <lodebook/cli/progress.hpp>
 #include <utility>
 
 namespace lodebook::cli {
@@ -22,6 +27,123 @@ std::error_code read_log_text(const std::string& name, Encoding encoding, std::s
   if (text.size() > Source::max_size) return std::make_error_code(std::errc::file_too_large);
   return {};
 }
+
+/// As many as this process may use of the machine's processors.
+std::size_t usual_jobs() {
+  cpu_set_t processors;
+  CPU_ZERO(&processors);
+  if (::sched_getaffinity(0, sizeof processors, &processors) != 0) return 1;
+  return std::clamp<std::size_t>(static_cast<std::size_t>(CPU_COUNT(&processors)), 1, most_jobs);
+}
+
+bool is_dumb_terminal() {
+  const char* const terminal = std::getenv("TERM");
+  return terminal != nullptr && std::string_view(terminal) == "dumb";
+}
+
+/// Somebody waits at a terminal, on which nothing else appears meanwhile.
+bool is_waited_for(const CommandLine& line, std::span<const Document> documents) {
+  const auto on_terminal = [](const Document& document) { return document.file().is_terminal(); };
+  const bool is_typed = ::isatty(STDIN_FILENO) == 1 &&
+                        std::ranges::find(line.words, standard_stream) != line.words.end();
+  return !line.quiet && !is_typed && !is_dumb_terminal() &&
+         OutputFile::standard_error().is_terminal() && std::ranges::none_of(documents, on_terminal);
+}
+
+/// A log that has been read, or why it cannot be.
+struct ReadLog {
+  std::unique_ptr<LogPart> part;
+  std::error_code error;
+};
+
+void run_batch(const CommandLine& line, std::size_t jobs, std::span<const Document> documents,
+               const BlankPart& blank, Outcome& outcome) {
+  const auto make = [&](const std::string& name, LogPart& part, const GoOn& go_on) {
+    std::string text;
+    const std::error_code error = read_log_text(name, line.encoding, text);
+    if (!error)
+      part.make(notebook::read_log(Source(shown_name(name), std::move(text)), {line.rule}), go_on);
+    return error;
+  };
+  Progress progress(line.words.size(), is_waited_for(line, documents));
+  Ahead<ReadLog> ahead(line.words.size(), jobs,
+                       [&](std::size_t log, const std::stop_token& stop) -> std::optional<ReadLog> {
+                         const std::string& name = line.words[log];
+                         if (!is_regular_file(name)) return std::nullopt;
+                         ReadLog read{blank(), {}};
+                         read.error =
+                             make(name, *read.part, [&] { return !stop.stop_requested(); });
+                         return read;
+                       });
+  for (const std::string& name : line.words) {
+    progress.next_log();
+    std::optional<ReadLog> read = ahead.next();
+    if (!read) {
+      read.emplace(blank(), std::error_code());
+      read->error = make(name, *read->part, [&] { return read->part->follow(); });
+    }
+    if (read->error) {
+      progress.tell(cannot_read(typed_name(name), read->error));
+      outcome.io = true;
+      continue;
+    }
+    const bool goes_on = read->part->take();
+    progress.tell(read->part->message);
+    outcome.errors = outcome.errors || read->part->is_faulty;
+    if (!goes_on) return;
+  }
+}
+
+/// A log whose part is nothing but what `make` does to the outputs.
+class PartInTurn final : public LogPart {
+ public:
+  explicit PartInTurn(const MakeInTurn& make) : make_(make) {}
+  void make(const notebook::Notebook& notebook, const GoOn&) override { make_(notebook, *this); }
+
+ private:
+  const MakeInTurn& make_;
+};
+
+/// A log's rows or report, for each document.
+class ReducedLog final : public LogPart {
+ public:
+  ReducedLog(const CommandLine& line, const reduction::Options& options,
+             std::span<Document> documents)
+      : line_(line), options_(options), documents_(documents), texts_(blank_logs(documents)) {}
+
+  void make(const notebook::Notebook& notebook, const GoOn& go_on) override {
+    reduction::Reduction reduction(notebook, options_);
+    for (LogText& text : texts_)
+      text.begin_log(reduction);
+    reduction::Page page;
+    while (reduction.next(page)) {
+      for (LogText& text : texts_)
+        text.page(notebook.source, page);
+      if (!go_on()) return;
+    }
+    for (LogText& text : texts_)
+      text.end_log(reduction);
+    is_faulty = cli::is_faulty(line_, reduction.counts());
+  }
+  bool follow() override {
+    for (std::size_t i = 0; i < texts_.size(); ++i)
+      documents_[i].follow(texts_[i]);
+    return is_wanted();
+  }
+  bool take() override {
+    for (std::size_t i = 0; i < texts_.size(); ++i)
+      documents_[i].append(texts_[i]);
+    return is_wanted();
+  }
+
+ private:
+  bool is_wanted() const { return documents_.empty() || !documents_.front().file().reader_gone(); }
+
+  const CommandLine& line_;
+  const reduction::Options& options_;
+  std::span<Document> documents_;
+  std::vector<LogText> texts_;
+};
 
 }  // namespace
 
@@ -72,63 +194,32 @@ reduction::Options options_of(const CommandLine& line) {
   return options;
 }
 
-void read_logs(const CommandLine& line, Outcome& outcome,
-               const std::function<bool(const notebook::Notebook&)>& take) {
-  for (const std::string& word : line.words) {
-    std::string text;
-    if (const std::error_code error = read_log_text(word, line.encoding, text)) {
-      tell(cannot_read(typed_name(word), error));
-      outcome.io = true;
-      continue;
-    }
-    if (!take(notebook::read_log(Source(shown_name(word), std::move(text)), {line.rule}))) return;
-  }
+void run_logs(const CommandLine& line, std::span<const Document> documents, const BlankPart& blank,
+              Outcome& outcome) {
+  run_batch(line, line.jobs.value_or(usual_jobs()), documents, blank, outcome);
 }
 
-void judge(const CommandLine& line, const reduction::Counts& counts, Outcome& outcome) {
-  if (counts.errors > 0 || (line.strict && counts.warnings > 0)) outcome.errors = true;
+void run_logs_in_turn(const CommandLine& line, const MakeInTurn& make, Outcome& outcome) {
+  run_batch(
+      line, 1, {}, [&] { return std::make_unique<PartInTurn>(make); }, outcome);
 }
 
-void reduce_logs(const CommandLine& line, const reduction::Options& options,
-                 const LogVisitor& visitor, Outcome& outcome) {
-  reduction::Page page;
-  read_logs(line, outcome, [&](const notebook::Notebook& notebook) {
-    reduction::Reduction reduction(notebook, options);
-    visitor.begin_log(reduction);
-    while (reduction.next(page)) {
-      if (!visitor.page(notebook.source, page)) return false;
-    }
-    visitor.end_log(reduction);
-    judge(line, reduction.counts(), outcome);
-    return true;
-  });
+bool is_faulty(const CommandLine& line, const reduction::Counts& counts) {
+  return counts.errors > 0 || (line.strict && counts.warnings > 0);
 }
 
 void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome) {
-  LogVisitor visitor;
-  visitor.begin_log = [&](const reduction::Reduction& reduction) {
-    for (Document& document : documents)
-      document.begin_log(reduction);
-  };
-  visitor.page = [&](const Source& source, const reduction::Page& page) {
-    for (Document& document : documents)
-      document.page(source, page);
-    return documents.empty() || !documents.front().file().reader_gone();
-  };
-  visitor.end_log = [&](const reduction::Reduction& reduction) {
-    for (Document& document : documents)
-      document.end_log(reduction);
-  };
-  reduce_logs(line, options_of(line), visitor, outcome);
+  const reduction::Options options = options_of(line);
+  run_logs(
+      line, documents, [&] { return std::make_unique<ReducedLog>(line, options, documents); },
+      outcome);
 }
 
 bool is_colored(const CommandLine& line, const OutputFile& file) {
   if (line.color != Color::automatic) return line.color == Color::always;
   const char* const no_color = std::getenv("NO_COLOR");
   if (no_color != nullptr && *no_color != '\0') return false;
-  const char* const terminal = std::getenv("TERM");
-  if (terminal != nullptr && std::string_view(terminal) == "dumb") return false;
-  return file.is_terminal();
+  return !is_dumb_terminal() && file.is_terminal();
 }
 
 }  // namespace lodebook::cli

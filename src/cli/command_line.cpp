@@ -8,6 +8,7 @@
 #include <CLI/Config.hpp>
 #include <CLI/Formatter.hpp>
 #include <algorithm>
+#include <charconv>
 #include <lodebook/cli/arrange.hpp>
 #include <lodebook/cli/words.hpp>
 #include <lodebook/earth/geomagnetic.hpp>
@@ -138,6 +139,19 @@ std::optional<UsageError> read_elevation(const std::vector<std::string>& typed, 
   return std::nullopt;
 }
 
+/// Reads how many logs are wanted at once.
+std::optional<UsageError> read_jobs(const std::vector<std::string>& typed,
+                                    std::optional<std::size_t>& jobs) {
+  if (typed.empty()) return std::nullopt;
+  const std::string& word = typed.front();
+  std::size_t number = 0;
+  const auto read = std::from_chars(word.data(), word.data() + word.size(), number);
+  const bool is_number = read.ec == std::errc() && read.ptr == word.data() + word.size();
+  if (!is_number || number < 1 || number > most_jobs) return jobs_out_of_range(word, most_jobs);
+  jobs = number;
+  return std::nullopt;
+}
+
 /// Reads what groups share, from words with commas between them.
 std::optional<UsageError> read_grouping(const std::vector<std::string>& typed,
                                         reduction::Grouping& grouping) {
@@ -205,6 +219,9 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
   if (error) return error;
 
   error = read_elevation(typed(Option::elevation), line.elevation_m);
+  if (error) return error;
+
+  error = read_jobs(typed(Option::jobs), line.jobs);
   if (error) return error;
 
   line.output = first_of(typed(Option::output));

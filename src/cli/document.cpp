@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The formats behind one face, and their text in large blocks.
+// The formats behind one face, and their text in large blocks. What is written when depends on the
+// logs alone, not on how they came here.
 #include <lodebook/cli/document.hpp>
 
 #include <lodebook/output/clean_log.hpp>
@@ -64,8 +65,7 @@ void Document::begin() {
       writer_);
 }
 
-void Document::begin_log(const reduction::Reduction& reduction) {
-  begin();
+void LogText::begin_log(const reduction::Reduction& reduction) {
   std::visit(
       [&](auto& writer) {
         if constexpr (std::is_same_v<std::remove_reference_t<decltype(writer)>, CleanLog>) {
@@ -77,7 +77,7 @@ void Document::begin_log(const reduction::Reduction& reduction) {
       writer_);
 }
 
-void Document::page(const notebook::Source& source, const reduction::Page& page) {
+void LogText::page(const notebook::Source& source, const reduction::Page& page) {
   std::visit(
       [&](auto& writer) {
         using Kind = std::remove_reference_t<decltype(writer)>;
@@ -88,32 +88,65 @@ void Document::page(const notebook::Source& source, const reduction::Page& page)
         }
       },
       writer_);
-  flush(block);
 }
 
-void Document::end_log(const reduction::Reduction& reduction) {
+void LogText::end_log(const reduction::Reduction& reduction) {
   std::visit(
       [&](auto& writer) {
         if constexpr (requires { writer.end_log(text_, reduction); })
           writer.end_log(text_, reduction);
       },
       writer_);
-  flush(block);
 }
 
-void Document::fixed(const notebook::Source& source, const reduction::Fixes& fixes) {
-  begin();
+void LogText::fixed(const notebook::Source& source, const reduction::Fixes& fixes) {
   std::visit(
       [&](auto& writer) {
         if constexpr (requires { writer.log(text_, source, fixes); })
           writer.log(text_, source, fixes);
       },
       writer_);
-  flush(block);
 }
 
-void Document::flush(std::size_t limit) {
-  if (keep_ || text_.size() < limit) return;
+void Document::follow(LogText& log) {
+  if (keep_ || log.text_.size() < block) return;
+  take(log);
+  flush();
+}
+
+void Document::append(LogText& log) {
+  take(log);
+  std::visit(
+      [&](auto& writer) {
+        using Kind = std::remove_reference_t<decltype(writer)>;
+        if constexpr (requires { writer.add(writer); }) writer.add(std::get<Kind>(log.writer_));
+      },
+      writer_);
+  if (keep_ || taken_ < block) return;
+  flush();
+  taken_ = 0;
+}
+
+void Document::take(LogText& log) {
+  begin();
+  if (log.text_.empty()) return;
+  if (!std::exchange(log.joined_, true) && std::exchange(has_text_, true)) {
+    std::visit(
+        [&](const auto& writer) {
+          if constexpr (requires { writer.between; }) text_ += writer.between;
+        },
+        writer_);
+  }
+  taken_ += log.text_.size();
+  if (text_.empty()) {
+    text_.swap(log.text_);
+  } else {
+    text_ += log.text_;
+    log.text_.clear();
+  }
+}
+
+void Document::flush() {
   file_.write(text_);
   text_.clear();
 }
@@ -128,6 +161,13 @@ void Document::finish(Outcome& outcome) {
   file_.write(text_);
   file_.commit();
   finished(file_, outcome);
+}
+
+std::vector<LogText> blank_logs(std::span<const Document> documents) {
+  std::vector<LogText> logs;
+  for (const Document& document : documents)
+    logs.push_back(document.blank_log());
+  return logs;
 }
 
 void finished(const OutputFile& file, Outcome& outcome) {

@@ -112,6 +112,11 @@ std::error_code read_file(const std::string& name, std::size_t limit, std::strin
   return {};
 }
 
+bool is_regular_file(const std::string& name) {
+  struct stat about {};
+  return name != standard_stream && ::stat(name.c_str(), &about) == 0 && S_ISREG(about.st_mode);
+}
+
 std::string typed_name(const std::string& name) {
   return name == standard_stream ? "<stdin>" : name;
 }

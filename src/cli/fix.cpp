@@ -25,6 +25,43 @@ reduction::Fixes fixes_of(reduction::Reduction& reduction) {
   return fixes;
 }
 
+/// What was found in one log, for each document, and its diagnostics where no document holds them.
+class FixedLog final : public LogPart {
+ public:
+  FixedLog(const CommandLine& line, const reduction::Options& options, bool tells,
+           std::span<Document> documents)
+      : line_(line),
+        options_(options),
+        tells_(tells),
+        documents_(documents),
+        texts_(blank_logs(documents)) {}
+
+  void make(const notebook::Notebook& notebook, const GoOn&) override {
+    reduction::Reduction reduction(notebook, options_);
+    const reduction::Fixes fixes = fixes_of(reduction);
+    for (LogText& text : texts_)
+      text.fixed(notebook.source, fixes);
+    if (tells_) {
+      const bool color = is_colored(line_, OutputFile::standard_error());
+      output::append_fix_diagnostics(message, notebook.source, fixes, color);
+    }
+    is_faulty = cli::is_faulty(line_, reduction.counts());
+  }
+  bool take() override {
+    for (std::size_t i = 0; i < texts_.size(); ++i)
+      documents_[i].append(texts_[i]);
+    // The rays still go to their file where the reader of the other output has gone.
+    return line_.rays || documents_.empty() || !documents_.front().file().reader_gone();
+  }
+
+ private:
+  const CommandLine& line_;
+  const reduction::Options& options_;
+  bool tells_;
+  std::span<Document> documents_;
+  std::vector<LogText> texts_;
+};
+
 }  // namespace
 
 Outcome fix(const CommandLine& line) {
@@ -45,25 +82,13 @@ Outcome fix(const CommandLine& line) {
   if (line.rays) documents.push_back(Document::rays(OutputFile::named(*line.rays)));
   // The other formats hold the diagnostics.
   const bool tells = !line.quiet && (format == FixFormat::csv || format == FixFormat::geojson);
-  const bool color = is_colored(line, OutputFile::standard_error());
 
   Outcome outcome;
   reduction::Options options = options_of(line);
   options.all_places = true;
-  read_logs(line, outcome, [&](const notebook::Notebook& notebook) {
-    reduction::Reduction reduction(notebook, options);
-    const reduction::Fixes fixes = fixes_of(reduction);
-    for (Document& document : documents)
-      document.fixed(notebook.source, fixes);
-    if (tells) {
-      std::string text;
-      output::append_fix_diagnostics(text, notebook.source, fixes, color);
-      tell(text);
-    }
-    judge(line, reduction.counts(), outcome);
-    // The rays still go to their file where the reader of the other output has gone.
-    return line.rays || documents.empty() || !documents.front().file().reader_gone();
-  });
+  run_logs(
+      line, documents, [&] { return std::make_unique<FixedLog>(line, options, tells, documents); },
+      outcome);
   for (Document& document : documents)
     document.finish(outcome);
   return outcome;

@@ -4,8 +4,38 @@
 #include <algorithm>
 #include <lodebook/cli/commands.hpp>
 #include <lodebook/output/table.hpp>
+#include <utility>
 
 namespace lodebook::cli {
+namespace {
+
+/// The planes and lines of one log, on their way into those of all.
+class GatheredLog final : public LogPart {
+ public:
+  GatheredLog(const CommandLine& line, const reduction::Options& options, reduction::Attitudes& all)
+      : line_(line), options_(options), all_(all) {}
+
+  void make(const notebook::Notebook& notebook, const GoOn& go_on) override {
+    reduction::Reduction reduction(notebook, options_);
+    attitudes_.begin_log(reduction);
+    reduction::Page page;
+    while (go_on() && reduction.next(page))
+      attitudes_.add(page);
+    note_faults(*this, line_, reduction);
+  }
+  bool take() override {
+    all_.add(std::move(attitudes_));
+    return true;
+  }
+
+ private:
+  const CommandLine& line_;
+  const reduction::Options& options_;
+  reduction::Attitudes& all_;
+  reduction::Attitudes attitudes_;
+};
+
+}  // namespace
 
 Outcome show_groups(Command command, const CommandLine& line,
                     const std::function<std::string(const output::SummaryDocument&)>& show) {
@@ -14,16 +44,9 @@ Outcome show_groups(Command command, const CommandLine& line,
 
   Outcome outcome;
   reduction::Attitudes attitudes;
-  LogVisitor visitor;
-  visitor.begin_log = [&](const reduction::Reduction& reduction) {
-    attitudes.begin_log(reduction);
-  };
-  visitor.page = [&](const notebook::Source&, const reduction::Page& page) {
-    attitudes.add(page);
-    return true;
-  };
-  visitor.end_log = [&](const reduction::Reduction& reduction) { tell_faults(line, reduction); };
-  reduce_logs(line, options_of(line), visitor, outcome);
+  const reduction::Options options = options_of(line);
+  run_logs(
+      line, {}, [&] { return std::make_unique<GatheredLog>(line, options, attitudes); }, outcome);
   if (attitudes.logs().empty()) return outcome;  // none could be read
   if (const auto error = refuse_kinds(line, attitudes.kinds())) return refused(*error);
 
@@ -32,11 +55,12 @@ Outcome show_groups(Command command, const CommandLine& line,
   return outcome;
 }
 
-void tell_faults(const CommandLine& line, const reduction::Reduction& reduction) {
-  if (line.quiet) return;
+void note_faults(LogPart& part, const CommandLine& line, const reduction::Reduction& reduction) {
   const reduction::Counts& counts = reduction.counts();
-  tell(faults_counted(output::shown_name(reduction.notebook().source), counts.errors,
-                      counts.warnings));
+  part.is_faulty = is_faulty(line, counts);
+  if (line.quiet) return;
+  part.message = faults_counted(output::shown_name(reduction.notebook().source), counts.errors,
+                                counts.warnings);
 }
 
 std::optional<UsageError> refuse_kinds(const CommandLine& line,

@@ -14,20 +14,19 @@ Outcome map(const CommandLine& line) {
   Outcome outcome;
   drawing::Map map(line.selection);
   std::size_t logs = 0;
-  LogVisitor visitor;
-  visitor.begin_log = [&](const reduction::Reduction& reduction) {
-    map.begin_log(reduction);
-    ++logs;
-  };
-  visitor.page = [&](const notebook::Source& source, const reduction::Page& page) {
-    map.page(source, page);
-    return true;
-  };
-  visitor.end_log = [&](const reduction::Reduction& reduction) { tell_faults(line, reduction); };
   reduction::Options options = options_of(line);
   options.repeats = reduction::Repeats::mean;
   options.all_places = true;
-  reduce_logs(line, options, visitor, outcome);
+  const auto make = [&](const notebook::Notebook& notebook, LogPart& part) {
+    reduction::Reduction reduction(notebook, options);
+    map.begin_log(reduction);
+    ++logs;
+    reduction::Page page;
+    while (reduction.next(page))
+      map.page(notebook.source, page);
+    note_faults(part, line, reduction);
+  };
+  run_logs_in_turn(line, make, outcome);
   if (logs == 0) return outcome;  // none could be read
   if (const auto error = refuse_kinds(line, map.kinds())) return refused(*error);
 

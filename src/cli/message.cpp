@@ -139,6 +139,11 @@ UsageError elevation_outside_models(std::string_view value) {
                            earth::lowest_field_height_m, earth::highest_field_height_m));
 }
 
+UsageError jobs_out_of_range(std::string_view value, std::size_t most) {
+  return usage(fmt::format("--jobs does not take '{}'", named(value)),
+               fmt::format("a whole number from 1 to {}", most));
+}
+
 UsageError command_missing() {
   return usage("options alone, and no command", "lodebook reduce LOG... or another command");
 }
@@ -296,6 +301,10 @@ std::string cannot_read(std::string_view name, std::error_code error) {
 
 std::string cannot_write(std::string_view name, std::error_code error) {
   return fmt::format("lodebook: cannot write {}: {}\n", named(name), error.message());
+}
+
+std::string reading_log(std::size_t log, std::size_t logs) {
+  return fmt::format("reading log {} of {} ...", log, logs);
 }
 
 std::string faults_counted(std::string_view log, std::size_t errors, std::size_t warnings) {

@@ -139,6 +139,7 @@ constexpr std::uint16_t of_rose = of(Command::rose);
 constexpr std::uint16_t of_groups = of_summary | of_net | of_rose;
 constexpr std::uint16_t of_selections = of_groups | of(Command::map);
 constexpr std::uint16_t of_logs = of_reports | of_fix | of_selections | of(Command::sheet);
+constexpr std::uint16_t of_batches = of_reports | of_fix | of_groups;
 constexpr std::uint16_t of_convert = of(Command::convert);
 constexpr std::uint16_t of_declination = of(Command::declination);
 constexpr std::uint16_t of_readers = of_logs | of_convert;
@@ -221,6 +222,9 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
     {Option::report, "report", 0, "FILE", any, of_reports, false, "write the report to FILE"},
     {Option::report_format, "report-format", 0, "FORMAT", report_formats, of_reports, false,
      "text or json"},
+    {Option::jobs, "jobs", 0, "N", any, of_batches, false,
+     "this many logs at once, 1 to 256; without it as\n"
+     "many as there are processors"},
     {Option::strict, "strict", 0, "", any, of_logs, false, "exit status 1 also for warnings"},
     {Option::encoding, "encoding", 0, "NAME", encodings, of_readers, false,
      "of the input: utf-8 (usual) or windows-1252"},

@@ -30,7 +30,7 @@ Outcome sheet(const CommandLine& line) {
 
   Outcome outcome;
   std::string text;
-  read_logs(line, outcome, [&](const notebook::Notebook& notebook) {
+  const auto make = [&](const notebook::Notebook& notebook, LogPart& part) {
     const reduction::Options options = options_of(line);
     drawing::Sheet sheet(map_of(notebook, options));
     reduction::Reduction reduction(notebook, options);
@@ -39,11 +39,10 @@ Outcome sheet(const CommandLine& line) {
     while (reduction.next(page))
       sheet.page(notebook.source, page);
     sheet.end_log();
-    tell_faults(line, reduction);
-    judge(line, reduction.counts(), outcome);
+    note_faults(part, line, reduction);
     sheet.append_html(text);
-    return true;
-  });
+  };
+  run_logs_in_turn(line, make, outcome);
   if (!text.empty()) deliver(line, text, outcome);
   return outcome;
 }

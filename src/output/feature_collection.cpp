@@ -7,7 +7,6 @@ void FeatureCollection::begin(std::string& out, std::string_view name) {
   out += "{\"type\":\"FeatureCollection\",\"name\":\"";
   out += name;
   out += "\",\"features\":[";
-  first_ = true;
 }
 
 void FeatureCollection::feature(std::string& out) {

@@ -224,12 +224,10 @@ void FixJson::begin(std::string& out) {
   out += "{\"format\":\"lodebook-fix\",";
   append_member(out, "version", version);
   out += "\n\"logs\":[";
-  first_ = true;
 }
 
 void FixJson::log(std::string& out, const notebook::Source& source, const Fixes& fixes) {
-  out += first_ ? "\n{" : ",\n{";
-  first_ = false;
+  out += "\n{";
   append_member(out, "file", notebook::valid_utf8(shown_name(source)));
 
   Lines stations(out, "stations");

@@ -51,11 +51,7 @@ void JsonWriter::begin(std::string& out) {
 }
 
 void JsonWriter::begin_log(std::string& out, const reduction::Reduction& reduction) {
-  out += first_log_ ? "\n{" : ",\n{";
-  first_log_ = false;
-  first_station_ = true;
-  comments_.clear();
-  diagnostics_.clear();
+  out += "\n{";
   append_member(out, "file", notebook::valid_utf8(shown_name(reduction.notebook().source)));
   out.push_back('\n');
   append_member(out, "settings", json_of(reduction.heading(), north_));
@@ -120,7 +116,7 @@ void JsonWriter::end_log(std::string& out, const reduction::Reduction& reduction
   out += "],\n";
   append_member(out, "counts", json_of(reduction.counts()));
   out.back() = '}';
-  counts_ += reduction.counts();
+  counts_ = reduction.counts();
 }
 
 void JsonWriter::end(std::string& out) {

@@ -30,20 +30,14 @@ Json readings_json(const notebook::Source& source, const reduction::Page& page) 
 
 }  // namespace
 
-void JsonReport::open(std::string& out) {
-  if (opened_) return;
-  opened_ = true;
+void JsonReport::begin(std::string& out) {
   out += "{\"format\":\"lodebook-report\",";
   append_member(out, "version", version);
   out += "\n\"logs\":[";
 }
 
 void JsonReport::begin_log(std::string& out, const reduction::Reduction& reduction) {
-  open(out);
-  out += first_log_ ? "\n{" : ",\n{";
-  first_log_ = false;
-  first_station_ = true;
-  second_look_.next_log();
+  out += "\n{";
   wanted_ = reduction.options().north;
   append_member(out, "file", notebook::valid_utf8(shown_name(reduction.notebook().source)));
   out.push_back('\n');
@@ -82,13 +76,18 @@ void JsonReport::end_log(std::string& out, const reduction::Reduction& reduction
   out += "],\n";
   append_member(out, "counts", json_of(reduction.counts()));
   out.back() = '}';
-  counts_ += reduction.counts();
+  counts_ = reduction.counts();
+}
+
+void JsonReport::add(const JsonReport& log) {
+  caution_ = caution_ || log.caution_;
+  second_look_.add(log.second_look_);
+  counts_ += log.counts_;
 }
 
 void JsonReport::end(std::string& out) {
-  open(out);
   Json worst = Json::array();
-  for (const auto& [file, station, diagnostic, log] : second_look_.items()) {
+  for (const auto& [file, station, diagnostic] : second_look_.items()) {
     worst.push_back({{"file", notebook::valid_utf8(file)},
                      {"station", text_or_null(station)},
                      {"line", diagnostic.place.line},

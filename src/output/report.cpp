@@ -40,7 +40,6 @@ void append_totals(std::string& out, const reduction::Counts& counts) {
 }
 
 void StationReport::begin_log(std::string& out, const reduction::Reduction& reduction) {
-  if (!spaced_) out.push_back('\n');
   append_heading(out, reduction, color_);
   out.push_back('\n');
   spaced_ = true;
@@ -49,7 +48,6 @@ void StationReport::begin_log(std::string& out, const reduction::Reduction& redu
   state_correction(heading);
   notation_ = heading.dial == notebook::Notation::quadrant ? notebook::Notation::quadrant
                                                            : notebook::Notation::azimuth;
-  second_look_.next_log();
 }
 
 void StationReport::state_correction(const reduction::Settings& settings) {
@@ -86,18 +84,24 @@ void StationReport::page(std::string& out, const notebook::Source& source,
   if (spaced_) out.push_back('\n');
 }
 
-void StationReport::end_log(std::string&, const reduction::Reduction& reduction) {
+void StationReport::end_log(std::string& out, const reduction::Reduction& reduction) {
+  if (!spaced_) out.push_back('\n');
   logs_.push_back({std::string(shown_name(reduction.notebook().source)), reduction.counts()});
 }
 
+void StationReport::add(const StationReport& log) {
+  caution_ = caution_ || log.caution_;
+  second_look_.add(log.second_look_);
+  logs_.insert(logs_.end(), log.logs_.begin(), log.logs_.end());
+}
+
 void StationReport::end(std::string& out) {
-  if (!spaced_) out.push_back('\n');
   if (second_look_.items().empty()) {
     out += "nothing stands out for a second look\n";
   } else {
     out += "worth a second look:\n";
   }
-  for (const auto& [file, station, diagnostic, log] : second_look_.items()) {
+  for (const auto& [file, station, diagnostic] : second_look_.items()) {
     out += "  ";
     append_printable(out, file);
     fmt::format_to(std::back_inserter(out), ":{}:{}: ", diagnostic.place.line,

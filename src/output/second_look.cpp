@@ -2,27 +2,40 @@
 #include <algorithm>
 #include <lodebook/output/second_look.hpp>
 #include <lodebook/output/table.hpp>
+#include <utility>
 
 namespace lodebook::output {
+namespace {
+
+constexpr std::size_t most = 3;
+
+}  // namespace
 
 void SecondLook::add(const notebook::Source& source, const reduction::Page& page) {
-  constexpr std::size_t most = 3;
   for (const notebook::Diagnostic& diagnostic : page.diagnostics) {
     if (diagnostic.severity == notebook::Severity::note) continue;
     const auto same_line = std::ranges::find_if(items_, [&](const Item& item) {
-      return item.log == log_ && item.diagnostic.place.line == diagnostic.place.line;
+      return item.diagnostic.place.line == diagnostic.place.line;
     });
     if (same_line != items_.end()) {
       if (same_line->diagnostic.weight >= diagnostic.weight) continue;
       items_.erase(same_line);
     }
-    const auto lighter = std::ranges::find_if(
-        items_, [&](const Item& item) { return item.diagnostic.weight < diagnostic.weight; });
-    if (lighter == items_.end() && items_.size() == most) continue;
-    items_.insert(lighter,
-                  {std::string(shown_name(source)), std::string(page.station), diagnostic, log_});
-    if (items_.size() > most) items_.pop_back();
+    if (items_.size() == most && items_.back().diagnostic.weight >= diagnostic.weight) continue;
+    insert({std::string(shown_name(source)), std::string(page.station), diagnostic});
   }
+}
+
+void SecondLook::add(const SecondLook& log) {
+  for (const Item& item : log.items_)
+    insert(item);
+}
+
+void SecondLook::insert(Item item) {
+  const auto lighter = std::ranges::find_if(
+      items_, [&](const Item& other) { return other.diagnostic.weight < item.diagnostic.weight; });
+  items_.insert(lighter, std::move(item));
+  if (items_.size() > most) items_.pop_back();
 }
 
 }  // namespace lodebook::output

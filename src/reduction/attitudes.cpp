@@ -2,6 +2,7 @@
 #include <lodebook/reduction/attitudes.hpp>
 
 #include <algorithm>
+#include <iterator>
 #include <limits>
 #include <lodebook/orientation/line.hpp>
 #include <lodebook/orientation/plane.hpp>
@@ -61,7 +62,8 @@ void Attitudes::add(const Page& page) {
     }
     if (row.kind != kind) {
       kind = row.kind;
-      kind_id = intern(*kind);
+      kind_id = intern({kind->name, notebook::fold_case(kind->name),
+                        kind->type == notebook::Kind::Type::plane, kind->is_arrow});
     }
     if (row.unit != unit) {
       unit = row.unit;
@@ -87,9 +89,37 @@ void Attitudes::add(const Page& page) {
   if (most_surfaces > 0) note_declination(logs_.back(), page.settings);
 }
 
-NameId Attitudes::intern(const notebook::Kind& kind) {
-  Kind wanted = {kind.name, notebook::fold_case(kind.name),
-                 kind.type == notebook::Kind::Type::plane, kind.is_arrow};
+void Attitudes::add(Attitudes&& others) {
+  if (logs_.empty()) {
+    *this = std::move(others);
+    return;
+  }
+  std::vector<NameId> kinds;
+  for (const Kind& kind : others.kinds_)
+    kinds.push_back(intern(kind));
+  const auto interned = [](const notebook::Names& names, notebook::Names& into) {
+    std::vector<NameId> ids;
+    for (NameId id = 0; id < names.size(); ++id)
+      ids.push_back(into.intern(names.shown(id)));
+    return ids;
+  };
+  const std::vector<NameId> stations = interned(others.stations_, stations_);
+  const std::vector<NameId> units = interned(others.units_, units_);
+  for (Attitude& attitude : others.all_) {
+    attitude.log += logs_.size();
+    attitude.kind = kinds[attitude.kind];
+    attitude.station = stations[attitude.station];
+    attitude.unit = units[attitude.unit];
+    attitude.surface += surfaces_;
+    all_.push_back(std::move(attitude));
+  }
+  if (others.notation_ != notation_) notation_ = notebook::Notation::azimuth;
+  std::ranges::move(others.logs_, std::back_inserter(logs_));
+  surfaces_ += others.surfaces_;
+  sights_and_legs_ += others.sights_and_legs_;
+}
+
+NameId Attitudes::intern(Kind wanted) {
   const auto known = std::ranges::find_if(kinds_, [&](const Kind& other) {
     return other.folded == wanted.folded && other.is_plane == wanted.is_plane;
   });

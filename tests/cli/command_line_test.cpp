@@ -44,6 +44,8 @@ TEST_CASE("every option reaches its field") {
                                  "r.txt",
                                  "--report-format",
                                  "json",
+                                 "--jobs",
+                                 "12",
                                  "--strict",
                                  "--encoding",
                                  "windows-1252",
@@ -58,6 +60,7 @@ TEST_CASE("every option reaches its field") {
   CHECK(line.declination->declination == *Declination::east(24.6));
   CHECK(line.set == Declination::west(12));
   CHECK(line.rule == ThumbRule::left);
+  CHECK(line.jobs == 12U);
   CHECK(line.repeats == reduction::Repeats::mean);
   CHECK(line.report == "r.txt");
   CHECK(line.report_format == ReportFormat::json);

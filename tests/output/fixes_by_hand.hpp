@@ -4,6 +4,8 @@
 
 #include <lodebook/reduction/fixes.hpp>
 
+#include "joined.hpp"
+
 namespace lodebook::test {
 
 /// A log of which only its name and lines count.
@@ -193,13 +195,10 @@ inline reduction::Fixes awkward_fixes() {
 template <class Writer>
 std::string fix_text(Writer writer, const std::vector<reduction::Fixes>& logs,
                      std::string name = "day3.txt") {
-  std::string out;
   const notebook::Source source = fix_source(std::move(name));
-  if constexpr (requires { writer.begin(out); }) writer.begin(out);
-  for (const reduction::Fixes& fixes : logs)
-    writer.log(out, source, fixes);
-  if constexpr (requires { writer.end(out); }) writer.end(out);
-  return out;
+  return joined(writer, logs, [&](Writer& one, std::string& out, const reduction::Fixes& fixes) {
+    one.log(out, source, fixes);
+  });
 }
 
 }  // namespace lodebook::test

@@ -10,6 +10,8 @@
 #include <lodebook/output/table.hpp>
 #include <lodebook/reduction/reduction.hpp>
 
+#include "joined.hpp"
+
 namespace lodebook::test {
 
 struct Log {
@@ -21,20 +23,16 @@ struct Log {
 template <class Writer>
 std::string written(Writer writer, const std::vector<Log>& logs,
                     const reduction::Options& options = {}) {
-  std::string out;
-  if constexpr (requires { writer.begin(out); }) writer.begin(out);
-  for (const Log& log : logs) {
+  return joined(writer, logs, [&](Writer& one, std::string& out, const Log& log) {
     const notebook::Notebook book =
         notebook::read_log(notebook::Source(log.name, log.text), {options.rule});
     reduction::Reduction reduction(book, options);
-    if constexpr (requires { writer.begin_log(out, reduction); }) writer.begin_log(out, reduction);
+    if constexpr (requires { one.begin_log(out, reduction); }) one.begin_log(out, reduction);
     reduction::Page page;
     while (reduction.next(page))
-      writer.page(out, book.source, page);
-    if constexpr (requires { writer.end_log(out, reduction); }) writer.end_log(out, reduction);
-  }
-  if constexpr (requires { writer.end(out); }) writer.end(out);
-  return out;
+      one.page(out, book.source, page);
+    if constexpr (requires { one.end_log(out, reduction); }) one.end_log(out, reduction);
+  });
 }
 
 /// The table with its header.

@@ -51,10 +51,15 @@ TEST_CASE("one line counts once, with its heaviest fault") {
   CHECK(lines(look) == std::vector<std::uint32_t>{1, 2});
   CHECK(look.items()[0].diagnostic.weight == 6);
 
-  // The same line of another log is another line.
-  look.next_log();
-  look.add(source, page);
-  CHECK(lines(look) == std::vector<std::uint32_t>{1, 1, 2});
+  // The same line of another log is another line, and comes later where it weighs the same.
+  output::SecondLook both = look;
+  add(page, 3, 6);
+  output::SecondLook later;
+  later.add(notebook::Source("day2.txt", ""), page);
+  both.add(later);
+  CHECK(lines(both) == std::vector<std::uint32_t>{1, 1, 3});
+  CHECK(both.items()[0].file == "day.txt");
+  CHECK(both.items()[1].file == "day2.txt");
 }
 
 TEST_CASE("notes are not worth a second look") {

@@ -254,3 +254,39 @@ TEST_CASE("a current that rises points where it was typed, a line that rises is 
   CHECK(attitudes.all()[1].azimuth == 160.0);
   CHECK(norm(attitudes.all()[1].axis + -direction_of(160, 15)) < 1e-9);
 }
+
+TEST_CASE("collections added together are as one that took all the logs") {
+  const std::vector<NamedLog> logs = {
+      {"a.txt", heading + "dial quadrant\nkind Scarp plane\nstation Q1\nunit grey\n"
+                          "fault N10E 40E, N12E 41E\nbedding N70E 30S\n"},
+      {"b.txt",
+       "declination 12E\ndial quadrant\nstation Q2\nbedding N75E 31S\nunit Black\n"
+       "bedding N95E 3S\nlineation N20E 5\nleg N90E 20m\n"},
+      {"c.txt", heading + "kind SCARP plane\nstation q1\nunit GREY\nscarp 010/40 E\nunit black\n"
+                          "bedding 070/30 S doubtful\n"}};
+  const Attitudes at_once = gathered(logs);
+  for (std::size_t first = 0; first <= logs.size(); ++first) {
+    Attitudes added = gathered({logs.begin(), logs.begin() + static_cast<std::ptrdiff_t>(first)});
+    for (std::size_t log = first; log < logs.size(); ++log)
+      added.add(gathered({logs[log]}));
+    CHECK(added.notation() == at_once.notation());
+    CHECK(added.sights_and_legs() == at_once.sights_and_legs());
+    CHECK(added.kinds() == at_once.kinds());
+    REQUIRE(added.logs().size() == at_once.logs().size());
+    CHECK(added.logs()[1].name == "b.txt");
+    CHECK(added.logs()[1].most_declination == at_once.logs()[1].most_declination);
+    REQUIRE(added.all().size() == at_once.all().size());
+    for (std::size_t i = 0; i < at_once.all().size(); ++i) {
+      const Attitude& one = added.all()[i];
+      const Attitude& other = at_once.all()[i];
+      CHECK(one.log == other.log);
+      CHECK(one.surface == other.surface);
+      CHECK(one.written == other.written);
+      CHECK(added.kind(one.kind) == at_once.kind(other.kind));
+      CHECK(added.station(one.station) == at_once.station(other.station));
+      CHECK(added.unit(one.unit) == at_once.unit(other.unit));
+    }
+    for (const Grouping by : {Grouping{}, Grouping{true, true}})
+      CHECK(titles(added, by) == titles(at_once, by));
+  }
+}

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: MIT
-// Logs one after the other: read, reduced, and passed on page by page.
+// Logs in their order: read, and made into outputs, several at once.
 #pragma once
 
 #include <functional>
+#include <memory>
 #include <span>
 
 #include <lodebook/cli/document.hpp>
@@ -18,24 +19,44 @@ std::optional<UsageError> refuse(const CommandLine& line, std::span<const std::s
 /// The command line's part in a reduction.
 reduction::Options options_of(const CommandLine& line);
 
-/// Reads every log of `line` and hands it to `take`, until that returns false; only one log is held
-/// at a time. A log that cannot be read is reported and the others go on.
-void read_logs(const CommandLine& line, Outcome& outcome,
-               const std::function<bool(const notebook::Notebook&)>& take);
+/// Says, now and then in a log, whether the rest of it is still wanted.
+using GoOn = std::function<bool()>;
+
+/// What a command makes of one log: `make` on any thread, perhaps ahead of the log's turn; the rest
+/// on the main thread, in the order of the logs.
+class LogPart {
+ public:
+  LogPart() = default;
+  LogPart(const LogPart&) = delete;
+  LogPart& operator=(const LogPart&) = delete;
+  virtual ~LogPart() = default;
+
+  /// Makes it of `notebook`, or of as much as is wanted.
+  virtual void make(const notebook::Notebook& notebook, const GoOn& go_on) = 0;
+  /// While `make` runs in the log's turn: puts out what there is so far. False ends the run.
+  virtual bool follow() { return true; }
+  /// After `make`: puts out the rest. False ends the run.
+  virtual bool take() { return true; }
+
+  /// For the error stream, after `take`.
+  std::string message;
+  /// The log ends the run with status 1.
+  bool is_faulty = false;
+};
+using BlankPart = std::function<std::unique_ptr<LogPart>()>;
+
+/// Makes a part of every log of `line` and takes it, as many at once as --jobs says; no more than
+/// that many are held. What is no regular file, such as a pipe, is read in its turn. A log that
+/// cannot be read is reported and the others go on. `documents` are what parts write to meanwhile.
+void run_logs(const CommandLine& line, std::span<const Document> documents, const BlankPart& blank,
+              Outcome& outcome);
+
+/// The same in turn, for commands whose logs are not made apart; `make` may set what a part says.
+using MakeInTurn = std::function<void(const notebook::Notebook&, LogPart&)>;
+void run_logs_in_turn(const CommandLine& line, const MakeInTurn& make, Outcome& outcome);
 
 /// Whether a log ends the run with status 1: for its errors, and under --strict its warnings.
-void judge(const CommandLine& line, const reduction::Counts& counts, Outcome& outcome);
-
-/// What is done with logs as they are reduced, page by page.
-struct LogVisitor {
-  std::function<void(const reduction::Reduction&)> begin_log;
-  /// False ends the run.
-  std::function<bool(const notebook::Source&, const reduction::Page&)> page;
-  std::function<void(const reduction::Reduction&)> end_log;
-};
-/// Reduces every log of `line`.
-void reduce_logs(const CommandLine& line, const reduction::Options& options,
-                 const LogVisitor& visitor, Outcome& outcome);
+bool is_faulty(const CommandLine& line, const reduction::Counts& counts);
 
 /// Reduces every log of `line` into `documents`. Stops where the first document's reader has gone.
 void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome);

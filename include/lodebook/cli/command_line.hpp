@@ -22,6 +22,9 @@ enum class ReportFormat : std::uint8_t { text, json };
 enum class Encoding : std::uint8_t { utf_8, windows_1252 };
 enum class Color : std::uint8_t { automatic, always, never };
 
+/// The most logs at once.
+inline constexpr std::size_t most_jobs = 256;
+
 /// A command line that has been understood. What is missing was not typed.
 struct CommandLine {
   /// Nothing where only options stand.
@@ -54,6 +57,7 @@ struct CommandLine {
   double elevation_m = 0;
   std::optional<std::string> report;
   ReportFormat report_format = ReportFormat::text;
+  std::optional<std::size_t> jobs;  ///< logs at once, 1 to `most_jobs`
   bool strict = false;
   Encoding encoding = Encoding::utf_8;
   Color color = Color::automatic;

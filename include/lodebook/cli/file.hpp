@@ -45,6 +45,9 @@ std::error_code read_some(int descriptor, std::string& text, bool& more);
 /// Another read would not have to wait.
 bool has_input(int descriptor);
 
+/// It is a file on a disk, rather than a pipe, a terminal or standard input, whatever that is.
+bool is_regular_file(const std::string& name);
+
 /// How messages call an input: as typed, and `<stdin>` for standard input.
 std::string typed_name(const std::string& name);
 /// How outputs and diagnostics call it: the same, but the base name of an absolute path, since no

@@ -29,6 +29,8 @@ UsageError grouping_unknown(std::string_view word);
 /// No log has a plane or line of that kind; `known` are those that they have.
 UsageError kind_unknown(std::string_view kind, const std::vector<std::string>& known);
 UsageError elevation_outside_models(std::string_view value);
+/// The number of logs at once is not one from 1 to `most`.
+UsageError jobs_out_of_range(std::string_view value, std::size_t most);
 UsageError command_missing();
 UsageError logs_missing(Command command);
 UsageError words_too_many(Command command, std::string_view word);
@@ -63,6 +65,8 @@ std::string cannot_read(std::string_view name, std::error_code error);
 std::string cannot_write(std::string_view name, std::error_code error);
 
 // ---- other
+/// How far a run is; one line without its end.
+std::string reading_log(std::size_t log, std::size_t logs);
 /// The quotes of a CSV cell that begins in `line` are never closed.
 std::string quote_unclosed(std::string_view file, std::uint32_t line);
 /// What a log has that its report would explain; empty where it has nothing.

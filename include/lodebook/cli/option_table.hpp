@@ -69,6 +69,7 @@ enum class Option : std::uint8_t {
   elevation,
   report,
   report_format,
+  jobs,
   strict,
   encoding,
   color,

@@ -8,9 +8,11 @@
 namespace lodebook::output {
 
 /// Writes begin, then for each feature: feature, its geometry, properties, their object,
-/// end_feature; then end.
+/// end_feature; then end. Where copies write features apart, `between` joins their texts.
 class FeatureCollection {
  public:
+  static constexpr std::string_view between = ",";
+
   void begin(std::string& out, std::string_view name);
   void feature(std::string& out);
   void properties(std::string& out);

@@ -14,16 +14,17 @@ std::string_view fix_caution();
 void append_fix_diagnostics(std::string& out, const notebook::Source& source,
                             const reduction::Fixes& fixes, bool color);
 
-/// Writes one report: log for each log, then end.
+/// Writes one report: log for each log, with `between` between their texts, then end.
 class FixReport {
  public:
+  static constexpr std::string_view between = "\n";
+
   explicit FixReport(bool color) : color_(color) {}
   void log(std::string& out, const notebook::Source& source, const reduction::Fixes& fixes);
   void end(std::string& out);
 
  private:
   bool color_;
-  bool first_ = true;
 };
 
 }  // namespace lodebook::output

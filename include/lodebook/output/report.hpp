@@ -15,8 +15,9 @@ bool needs_caution(const reduction::Page& page);
 /// `63 readings: 60 ok, 2 suspect, 1 rejected; 14 stations; 2 lines not understood`
 void append_totals(std::string& out, const reduction::Counts& counts);
 
-/// What the report says, built a page at a time: for each log begin_log, page for each page,
-/// end_log; then end, which appends the three things most worth a second look and the totals.
+/// What the report says, built a page at a time. Each log is written by a copy of its own:
+/// begin_log, page for each page, end_log. The logs follow each other, and then end, which appends
+/// the three things most worth a second look and the totals of the copies that were added.
 class StationReport {
  public:
   explicit StationReport(bool color) : color_(color) {}
@@ -24,6 +25,8 @@ class StationReport {
   void begin_log(std::string& out, const reduction::Reduction& reduction);
   void page(std::string& out, const notebook::Source& source, const reduction::Page& page);
   void end_log(std::string& out, const reduction::Reduction& reduction);
+  /// What end says of a log that `log` has written.
+  void add(const StationReport& log);
   void end(std::string& out);
 
  private:
@@ -31,7 +34,7 @@ class StationReport {
 
   bool color_;
   bool caution_ = false;
-  /// The line before was blank, or there is none.
+  /// The line before was blank.
   bool spaced_ = true;
   reduction::North wanted_ = reduction::North::geographic;
   /// What was last said to be added to the bearings, hundredths of a degree, and to which north.
@@ -46,19 +49,20 @@ class StationReport {
   std::vector<LogTotals> logs_;
 };
 
-/// The same as the document of `docs/report.schema.json`.
+/// The same as the document of `docs/report.schema.json`, with `between` between the texts of logs.
 class JsonReport {
  public:
+  static constexpr std::string_view between = ",";
+
+  void begin(std::string& out);
   void begin_log(std::string& out, const reduction::Reduction& reduction);
   void page(std::string& out, const notebook::Source& source, const reduction::Page& page);
   void end_log(std::string& out, const reduction::Reduction& reduction);
+  /// What end says of a log that `log` has written.
+  void add(const JsonReport& log);
   void end(std::string& out);
 
  private:
-  void open(std::string& out);
-
-  bool opened_ = false;
-  bool first_log_ = true;
   bool first_station_ = true;
   bool caution_ = false;
   reduction::North wanted_ = reduction::North::geographic;

@@ -6,26 +6,27 @@
 
 namespace lodebook::output {
 
-/// Keeps the three heaviest errors and warnings of all pages, at most one a line, earlier ones
-/// first where they weigh the same.
+/// Keeps the three heaviest errors and warnings of a log's pages, at most one a line, earlier ones
+/// first where they weigh the same; and so those of many logs.
 class SecondLook {
  public:
   struct Item {
     std::string file;
     std::string station;  ///< empty outside stations
     notebook::Diagnostic diagnostic;
-    std::size_t log = 0;
   };
 
-  /// The pages that follow belong to another log, which may have the same name.
-  void next_log() { ++log_; }
+  /// A page of the log.
   void add(const notebook::Source& source, const reduction::Page& page);
+  /// Another log, after the last page of this one.
+  void add(const SecondLook& log);
 
   /// Heaviest first.
   const std::vector<Item>& items() const { return items_; }
 
  private:
-  std::size_t log_ = 0;
+  void insert(Item item);
+
   std::vector<Item> items_;
 };
 

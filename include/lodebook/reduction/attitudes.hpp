@@ -81,6 +81,8 @@ class Attitudes {
   /// What follows belongs to another log.
   void begin_log(const Reduction& reduction);
   void add(const Page& page);
+  /// The logs of another collection, behind those of this one, as if they had been added here.
+  void add(Attitudes&& others);
 
   const std::vector<AttitudeLog>& logs() const { return logs_; }
   /// That of all logs' dials; azimuths where they differ.
@@ -107,7 +109,7 @@ class Attitudes {
     bool is_plane = true;
     bool is_arrow = false;
   };
-  notebook::NameId intern(const notebook::Kind& kind);
+  notebook::NameId intern(Kind kind);
 
   std::vector<AttitudeLog> logs_;
   notebook::Notation notation_ = notebook::Notation::azimuth;
