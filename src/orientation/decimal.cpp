@@ -77,16 +77,22 @@ std::int64_t rounded(double value, int decimals) {
   const double limit = largest / static_cast<double>(scale);
   if (!(value > -limit)) return -static_cast<std::int64_t>(largest);
   if (!(value < limit)) return static_cast<std::int64_t>(largest);
-  const double whole = std::floor(value);
+  // Converted towards zero and then put right: std::floor and std::llround are calls.
+  auto whole = static_cast<std::int64_t>(value);
+  if (static_cast<double>(whole) > value) --whole;
   // The fraction is exact and in [0, 1), so that its nano-units are off by far less than a half.
-  const std::int64_t nanos = std::llround((value - whole) * static_cast<double>(nano));
-  const std::int64_t step = nano / scale;
-  return static_cast<std::int64_t>(whole) * scale + (nanos + step / 2) / step;
+  const double exact = (value - static_cast<double>(whole)) * static_cast<double>(nano);
+  auto nanos = static_cast<std::uint32_t>(exact);
+  if (exact - static_cast<double>(nanos) >= 0.5) ++nanos;
+  const auto step = static_cast<std::uint32_t>(nano / scale);
+  return whole * scale + (nanos + step / 2) / step;
 }
 
 std::int64_t rounded_azimuth(double degrees, int decimals) {
   const std::int64_t turn = 360 * units_per_one(decimals);
-  const std::int64_t units = rounded(degrees, decimals) % turn;
+  std::int64_t units = rounded(degrees, decimals);
+  if (units >= 0 && units < turn) return units;
+  units %= turn;
   return units < 0 ? units + turn : units;
 }
 
@@ -94,22 +100,25 @@ std::int64_t rounded_axis(double degrees, int decimals) {
   return rounded_azimuth(degrees, decimals) % (180 * units_per_one(decimals));
 }
 
+Figure::Figure(std::int64_t units, int decimals, int min_digits) : start_(characters_.size()) {
+  assert(decimals >= 0 && decimals <= 9 && min_digits >= 0 && min_digits <= 9);
+  auto rest = static_cast<std::uint64_t>(units);
+  if (units < 0) rest = 0 - rest;
+  // From the last digit to the first.
+  const auto put_digit = [&] {
+    characters_[--start_] = static_cast<char>('0' + rest % 10);
+    rest /= 10;
+  };
+  for (int i = 0; i < decimals; ++i)
+    put_digit();
+  if (decimals > 0) characters_[--start_] = '.';
+  for (int least = std::max(min_digits, 1); least > 0 || rest > 0; --least)
+    put_digit();
+  if (units < 0) characters_[--start_] = '-';
+}
+
 void append_figure(std::string& out, std::int64_t units, int decimals, int min_digits) {
-  assert(decimals >= 0);
-  const auto bits = static_cast<std::uint64_t>(units);
-  std::array<char, 20> digits;
-  const auto written =
-      std::to_chars(digits.data(), digits.data() + digits.size(), units < 0 ? 0 - bits : bits);
-  const auto count = static_cast<int>(written.ptr - digits.data());
-  const int fraction = std::min(count, decimals);
-  const int whole = count - fraction;
-  if (units < 0) out.push_back('-');
-  out.append(static_cast<std::size_t>(std::max({min_digits, 1, whole}) - whole), '0');
-  out.append(digits.data(), static_cast<std::size_t>(whole));
-  if (decimals == 0) return;
-  out.push_back('.');
-  out.append(static_cast<std::size_t>(decimals - fraction), '0');
-  out.append(digits.data() + whole, static_cast<std::size_t>(fraction));
+  out += Figure(units, decimals, min_digits).text();
 }
 
 void append_trimmed(std::string& out, double value, int decimals) {

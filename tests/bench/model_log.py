@@ -1,18 +1,18 @@
 #!/usr/bin/python3
 # SPDX-License-Identifier: MIT
 """How much the geomagnetic model costs: a log of many stations, reduced with the declination by the
-model, and with the same declination stated. Prints the ratio of the medians of paired runs, whole
-process, output to /dev/null.
+model, and with the same declination stated. Prints the median ratio of paired runs, whole process,
+output to /dev/null.
 
 usage: model_log.py LODEBOOK [STATIONS [PAIRS]]
 """
 
+import functools
 import pathlib
-import statistics
-import subprocess
 import sys
 import tempfile
-import time
+
+import paired
 
 
 def log(stations, declination):
@@ -27,26 +27,15 @@ def log(stations, declination):
     return "\n".join(lines) + "\n"
 
 
-def seconds(command):
-    start = time.perf_counter()
-    subprocess.run(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, check=True)
-    return time.perf_counter() - start
-
-
 def main(lodebook, stations="100000", pairs="11"):
     with tempfile.TemporaryDirectory() as folder:
-        commands = {}
+        runs = []
         for declination in ("model", "24E ±4"):
             file = pathlib.Path(folder) / f"{declination.split()[0]}.txt"
             file.write_text(log(int(stations), declination), encoding="utf-8")
-            commands[declination] = [lodebook, "reduce", "--quiet", str(file)]
-        times = {declination: [] for declination in commands}
-        for _ in range(int(pairs)):
-            for declination, command in commands.items():
-                times[declination].append(seconds(command))
-    ratios = [model / stated for model, stated in zip(times["model"], times["24E ±4"])]
-    print(f"{stations} stations, {pairs} pairs: by the model / stated = "
-          f"{statistics.median(ratios):.2f} (median; {min(ratios):.2f} to {max(ratios):.2f})")
+            runs.append(functools.partial(paired.run, [lodebook, "reduce", "--quiet", file]))
+        measured = paired.pairs(*runs, int(pairs))
+    print(f"{stations} stations, {pairs} pairs: by the model / stated = {paired.ratio(measured)}")
 
 
 if __name__ == "__main__":

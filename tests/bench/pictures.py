@@ -9,11 +9,10 @@ usage: pictures.py LODEBOOK [PAIRS]
 
 import pathlib
 import random
-import statistics
-import subprocess
 import sys
 import tempfile
-import time
+
+import paired
 
 COMMANDS = (
     ("summary",), ("net",), ("net", "--circles"), ("net", "--contours"), ("rose",), ("map",),
@@ -37,20 +36,11 @@ def log(stations):
     return "\n".join(lines) + "\n"
 
 
-def seconds(command):
-    start = time.perf_counter()
-    subprocess.run(command, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, check=True)
-    return time.perf_counter() - start
-
-
 def compare(lodebook, words, file, pairs):
-    ratios, times = [], []
-    for _ in range(pairs):
-        base = seconds([lodebook, "reduce", "--quiet", file])
-        times.append(seconds([lodebook, *words, "--quiet", file]))
-        ratios.append(times[-1] / base)
-    print(f"{' '.join(words):<16} {statistics.median(ratios):6.1f} times reduce "
-          f"({statistics.median(times):.3f} s)")
+    measured = paired.pairs(lambda: paired.run([lodebook, *words, "--quiet", file]),
+                            lambda: paired.run([lodebook, "reduce", "--quiet", file]), pairs)
+    print(f"{' '.join(words):<16} {paired.ratio(measured).median:6.1f} times reduce "
+          f"({paired.median([one for one, _ in measured]):.3f} s)")
 
 
 def main(lodebook, pairs="11"):

@@ -2,6 +2,8 @@
 // Numbers: strict decimal text in, correctly rounded figures out.
 #pragma once
 
+#include <array>
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 #include <string>
@@ -25,8 +27,23 @@ std::int64_t rounded_azimuth(double degrees, int decimals);
 /// The same for an azimuth of which either end will do, wrapped into [0, 180).
 std::int64_t rounded_axis(double degrees, int decimals);
 
-/// Appends `units` of 10^-decimals with exactly that many decimals: 3240, 1 -> `324.0`; no point
-/// for 0 decimals; never `-0`. At least `min_digits` digits before the point, zero-padded.
+/// `units` of 10^-decimals (0 to 9) with exactly that many decimals: 3240, 1 -> `324.0`; no point
+/// for 0 decimals; never `-0`. At least `min_digits` (0 to 9) digits before the point, zero-padded.
+/// It holds its own characters.
+class Figure {
+ public:
+  Figure(std::int64_t units, int decimals, int min_digits = 1);
+  std::string_view text() const {
+    return {characters_.data() + start_, characters_.size() - start_};
+  }
+
+ private:
+  /// A sign, all digits of the largest number or what is asked for, and a point.
+  std::array<char, 21> characters_;
+  std::size_t start_;
+};
+
+/// Appends the figure's text.
 void append_figure(std::string& out, std::int64_t units, int decimals, int min_digits = 1);
 
 /// Appends the rounded value without trailing zeros: 24.6 and not 24.60.
