@@ -81,7 +81,7 @@ void read_logs(const CommandLine& line, Outcome& outcome,
       outcome.io = true;
       continue;
     }
-    if (!take(notebook::read_log(Source(shown_name(word), std::move(text)), {line.rule}))) return;
+    if (!take(notebook::read_log(Source(typed_name(word), std::move(text)), {line.rule}))) return;
   }
 }
 

@@ -6,6 +6,7 @@
 #include <array>
 #include <iterator>
 #include <lodebook/output/diagnostic.hpp>
+#include <lodebook/output/table.hpp>
 
 namespace lodebook::output {
 namespace {
@@ -84,8 +85,8 @@ void append_line(std::string& out, std::string_view line, const Place& place, co
   out += fmt::format("\n      | {}{}^{:~>{}}{}\n", carets, style.caret, "", width - 1, style.off);
 }
 
-void append_place(std::string& out, const Source& source, const Place& place) {
-  append_printable(out, source.name());
+void append_place(std::string& out, std::string_view file, const Place& place) {
+  append_printable(out, file);
   fmt::format_to(std::back_inserter(out), ":{}:{}: ", place.line, place.column);
 }
 
@@ -131,7 +132,7 @@ void append_diagnostic(std::string& out, const Source& source, const Diagnostic&
   const Style style = style_of(diagnostic.severity, color);
   const Place& place = diagnostic.place;
   out += style.bold;
-  append_place(out, source, place);
+  append_place(out, shown_name(source), place);
   out += style.severity;
   out += notebook::name_of(diagnostic.severity);
   out += ':';
@@ -148,7 +149,7 @@ void append_diagnostic(std::string& out, const Source& source, const Diagnostic&
     out += "note:";
     out += style.off;
     out += ' ';
-    append_place(out, source, related.place);
+    append_place(out, shown_name(source), related.place);
     append_printable(out, related.message);
     out.push_back('\n');
   }
