@@ -90,6 +90,11 @@ void append_place(std::string& out, std::string_view file, const Place& place) {
   fmt::format_to(std::back_inserter(out), ":{}:{}: ", place.line, place.column);
 }
 
+/// Ends the line of a message.
+void append_code(std::string& out, const Diagnostic& diagnostic) {
+  fmt::format_to(std::back_inserter(out), " [{}]\n", notebook::name_of(diagnostic.code));
+}
+
 }  // namespace
 
 void append_printable(std::string& out, std::string_view text) {
@@ -141,7 +146,7 @@ void append_diagnostic(std::string& out, const Source& source, const Diagnostic&
   out += style.bold;
   append_printable(out, diagnostic.message);
   out += style.off;
-  fmt::format_to(std::back_inserter(out), " [{}]\n", notebook::name_of(diagnostic.code));
+  append_code(out, diagnostic);
   if (place.line >= 1 && place.line <= source.line_count())
     append_line(out, source.text(source.line(place.line)), place, style);
   for (const notebook::Related& related : diagnostic.related) {
@@ -161,6 +166,14 @@ void append_diagnostic(std::string& out, const Source& source, const Diagnostic&
     append_printable(out, diagnostic.help);
     out.push_back('\n');
   }
+}
+
+void append_diagnostic_line(std::string& out, const Source& source, const Diagnostic& diagnostic) {
+  append_place(out, source.name(), diagnostic.place);
+  out += notebook::name_of(diagnostic.severity);
+  out += ": ";
+  append_printable(out, diagnostic.message);
+  append_code(out, diagnostic);
 }
 
 }  // namespace lodebook::output

@@ -62,9 +62,10 @@ class Document {
     output::Columns columns;
   };
   struct CleanLog {};
-  using Writer = std::variant<Csv, CleanLog, output::JsonWriter, output::GeoJsonWriter,
-                              output::StationReport, output::JsonReport, output::FixReport,
-                              output::FixJson, output::FixCsv, output::FixGeoJson, output::FixRays>;
+  using Writer =
+      std::variant<Csv, CleanLog, output::JsonWriter, output::GeoJsonWriter, output::StationReport,
+                   output::JsonReport, output::LineReport, output::FixReport, output::FixJson,
+                   output::FixCsv, output::FixGeoJson, output::FixRays>;
 
   Document(Writer writer, OutputFile file, bool keep)
       : writer_(std::move(writer)), file_(std::move(file)), keep_(keep) {}
