@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Writes what is installed beside the program: manual pages and completions for shells. Part of the build only; it is not installed itself.
+// Writes what is installed beside the program: manual pages, completions for shells, and the
+// changelog of the Debian package. Part of the build only; it is not installed itself.
 #include <cstdio>
 #include <fstream>
 #include <iterator>
@@ -46,6 +47,8 @@ void run(const std::string& repository, const std::string& destination) {
   write(destination + "/lodebook", bash_completion());
   write(destination + "/_lodebook", zsh_completion());
   write(destination + "/lodebook.fish", fish_completion());
+  write(destination + "/changelog.Debian",
+        debian_changelog(release, LODEBOOK_PACKAGE_VERSION, LODEBOOK_MAINTAINER));
 }
 
 }  // namespace
