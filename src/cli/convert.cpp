@@ -95,7 +95,7 @@ class LineConversion {
   }
 
   void convert_lines(std::string_view bytes) {
-    const Source lines(shown_name(std::string(standard_stream)),
+    const Source lines(typed_name(std::string(standard_stream)),
                        line_.encoding == Encoding::windows_1252
                            ? notebook::utf8_from_windows_1252(bytes)
                            : std::string(bytes));

@@ -188,7 +188,7 @@ Outcome convert_columns(const CommandLine& line) {
     tell(cannot_read(typed_name(name), error));
     return {.io = true};
   }
-  ColumnConversion conversion(line, converter, shown_name(name), std::move(text));
+  ColumnConversion conversion(line, converter, typed_name(name), std::move(text));
   if (const auto error = conversion.find_columns()) return refused(*error);
   if (converter.only_magnetic() && !line.quiet) tell(converted_to_magnetic());
   return conversion.run(line.output ? OutputFile::named(*line.output)

@@ -196,7 +196,7 @@ Outcome declination(const CommandLine& line) {
 
   const output::FieldAnswer answer = answer_for(*position, line.elevation_m, *when);
   std::string text;
-  if (line.answer_format == ReportFormat::json) {
+  if (line.answer_format == AnswerFormat::json) {
     output::append_field_json(text, answer);
   } else {
     output::append_field_text(text, answer);

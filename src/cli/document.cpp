@@ -30,7 +30,14 @@ Document Document::table(Format format, reduction::North north, output::Columns 
 }
 
 Document Document::report(ReportFormat format, bool color, OutputFile file, bool keep) {
-  if (format == ReportFormat::json) return {output::JsonReport(), std::move(file), keep};
+  switch (format) {
+    case ReportFormat::json:
+      return {output::JsonReport(), std::move(file), keep};
+    case ReportFormat::lines:
+      return {output::LineReport(), std::move(file), keep};
+    case ReportFormat::text:
+      break;
+  }
   return {output::StationReport(color), std::move(file), keep};
 }
 

@@ -121,10 +121,6 @@ std::string typed_name(const std::string& name) {
   return name == standard_stream ? "<stdin>" : name;
 }
 
-std::string shown_name(const std::string& name) {
-  return name.starts_with('/') ? base_of(name) : typed_name(name);
-}
-
 std::optional<FileIdentity> identity_of(int descriptor) {
   struct stat about {};
   if (::fstat(descriptor, &about) != 0 || !S_ISREG(about.st_mode)) return std::nullopt;

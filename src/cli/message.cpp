@@ -342,8 +342,13 @@ std::string out_of_memory() {
   return "lodebook: out of memory\n";
 }
 
-std::string version_line() {
-  return "lodebook " LODEBOOK_VERSION "\n";
+std::string version_text() {
+  std::string text = "lodebook " LODEBOOK_VERSION "\n";
+  for (const auto& [model, from, until] : earth::field_models()) {
+    text += fmt::format("geomagnetic model {}, {:.0f} to {:.0f}\n", earth::name_of(model), from,
+                        until);
+  }
+  return text;
 }
 
 std::string shell_quoted(std::string_view text) {

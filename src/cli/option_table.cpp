@@ -151,7 +151,8 @@ constexpr std::array<std::string_view, 2> rules = {"right", "left"};
 constexpr std::array<std::string_view, 2> repeats = {"each", "mean"};
 constexpr std::array<std::string_view, 2> notations = {"azimuth", "quadrant"};
 constexpr std::array<std::string_view, 3> shapes = {"bearing", "plane", "line"};
-constexpr std::array<std::string_view, 2> report_formats = {"text", "json"};
+constexpr std::array<std::string_view, 3> report_formats = {"text", "json", "lines"};
+constexpr std::array<std::string_view, 2> answer_formats = {"text", "json"};
 constexpr std::array<std::string_view, 4> fix_formats = {"text", "json", "csv", "geojson"};
 constexpr std::array<std::string_view, 3> summary_formats = {"text", "json", "csv"};
 constexpr std::array<std::string_view, 7> bins = {"2", "5", "10", "15", "20", "30", "45"};
@@ -160,7 +161,7 @@ constexpr std::array<std::string_view, 3> colors = {"auto", "always", "never"};
 constexpr std::span<const std::string_view> any;
 
 constexpr std::array<OptionVariant, 3> other_formats = {{
-    {Command::declination, report_formats, "text (usual) or json"},
+    {Command::declination, answer_formats, "text (usual) or json"},
     {Command::fix, fix_formats,
      "text, json, csv or geojson; without it as FILE's\nextension says, else text"},
     {Command::summary, summary_formats,
@@ -221,9 +222,12 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
      "metres above the sea, or with ft; without it 0"},
     {Option::report, "report", 0, "FILE", any, of_reports, false, "write the report to FILE"},
     {Option::report_format, "report-format", 0, "FORMAT", report_formats, of_reports, false,
-     "text or json"},
+     "text (usual), json, or lines: for an editor, one
+"
+     "line for each fault"},
     {Option::jobs, "jobs", 0, "N", any, of_batches, false,
-     "this many logs at once, 1 to 256; without it as\n"
+     "this many logs at once, 1 to 256; without it as
+"
      "many as there are processors"},
     {Option::strict, "strict", 0, "", any, of_logs, false, "exit status 1 also for warnings"},
     {Option::encoding, "encoding", 0, "NAME", encodings, of_readers, false,
@@ -233,7 +237,7 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
     {Option::blank, "blank", 0, "", any, of(Command::help), false,
      "with `help log`: a heading to start from"},
     {Option::help, "help", 'h', "", any, of_all, false, "this help"},
-    {Option::version, "version", 0, "", any, of_all, false, "the program's version"},
+    {Option::version, "version", 0, "", any, of_all, false, "the program's version and geomagnetic models"},
 }};
 
 constexpr bool in_order() {

@@ -45,7 +45,7 @@ Outcome run_line(std::span<const std::string> arguments) {
   if (const auto* const error = std::get_if<UsageError>(&read)) return refused(*error);
   const auto& line = std::get<CommandLine>(read);
   if (line.help) return print(help_of(line.command));
-  if (line.version) return print(version_line());
+  if (line.version) return print(version_text());
   if (!line.command) {
     tell(help_of(std::nullopt));
     return {.usage = true};

@@ -232,6 +232,16 @@ std::string_view name_of(FieldModel model) {
   return names[static_cast<std::size_t>(model)];
 }
 
+std::span<const FieldModelYears> field_models() {
+  static constexpr std::array<FieldModelYears, 4> models = {{
+      {FieldModel::igrf12, igrf12[0].epoch, wmm2015v2[0].epoch},
+      {FieldModel::wmm2015v2, wmm2015v2[0].epoch, wmm2020[0].epoch},
+      {FieldModel::wmm2020, wmm2020[0].epoch, wmm2025[0].epoch},
+      {FieldModel::wmm2025, wmm2025[0].epoch, last_field_year},
+  }};
+  return models;
+}
+
 double MagneticField::horizontal_nt() const {
   return std::hypot(north_nt_, east_nt_);
 }

@@ -6,6 +6,7 @@
 #include <array>
 #include <iterator>
 #include <lodebook/output/diagnostic.hpp>
+#include <lodebook/output/table.hpp>
 
 namespace lodebook::output {
 namespace {
@@ -84,9 +85,14 @@ void append_line(std::string& out, std::string_view line, const Place& place, co
   out += fmt::format("\n      | {}{}^{:~>{}}{}\n", carets, style.caret, "", width - 1, style.off);
 }
 
-void append_place(std::string& out, const Source& source, const Place& place) {
-  append_printable(out, source.name());
+void append_place(std::string& out, std::string_view file, const Place& place) {
+  append_printable(out, file);
   fmt::format_to(std::back_inserter(out), ":{}:{}: ", place.line, place.column);
+}
+
+/// Ends the line of a message.
+void append_code(std::string& out, const Diagnostic& diagnostic) {
+  fmt::format_to(std::back_inserter(out), " [{}]\n", notebook::name_of(diagnostic.code));
 }
 
 }  // namespace
@@ -131,7 +137,7 @@ void append_diagnostic(std::string& out, const Source& source, const Diagnostic&
   const Style style = style_of(diagnostic.severity, color);
   const Place& place = diagnostic.place;
   out += style.bold;
-  append_place(out, source, place);
+  append_place(out, shown_name(source), place);
   out += style.severity;
   out += notebook::name_of(diagnostic.severity);
   out += ':';
@@ -140,7 +146,7 @@ void append_diagnostic(std::string& out, const Source& source, const Diagnostic&
   out += style.bold;
   append_printable(out, diagnostic.message);
   out += style.off;
-  fmt::format_to(std::back_inserter(out), " [{}]\n", notebook::name_of(diagnostic.code));
+  append_code(out, diagnostic);
   if (place.line >= 1 && place.line <= source.line_count())
     append_line(out, source.text(source.line(place.line)), place, style);
   for (const notebook::Related& related : diagnostic.related) {
@@ -148,7 +154,7 @@ void append_diagnostic(std::string& out, const Source& source, const Diagnostic&
     out += "note:";
     out += style.off;
     out += ' ';
-    append_place(out, source, related.place);
+    append_place(out, shown_name(source), related.place);
     append_printable(out, related.message);
     out.push_back('\n');
   }
@@ -160,6 +166,14 @@ void append_diagnostic(std::string& out, const Source& source, const Diagnostic&
     append_printable(out, diagnostic.help);
     out.push_back('\n');
   }
+}
+
+void append_diagnostic_line(std::string& out, const Source& source, const Diagnostic& diagnostic) {
+  append_place(out, source.name(), diagnostic.place);
+  out += notebook::name_of(diagnostic.severity);
+  out += ": ";
+  append_printable(out, diagnostic.message);
+  append_code(out, diagnostic);
 }
 
 }  // namespace lodebook::output

@@ -132,4 +132,10 @@ void StationReport::end(std::string& out) {
   out.push_back('\n');
 }
 
+void LineReport::page(std::string& out, const notebook::Source& source,
+                      const reduction::Page& page) {
+  for (const notebook::Diagnostic& diagnostic : page.diagnostics)
+    append_diagnostic_line(out, source, diagnostic);
+}
+
 }  // namespace lodebook::output

@@ -69,6 +69,7 @@ TEST_CASE("every option reaches its field") {
   CHECK(line.color == Color::never);
   CHECK(line.quiet);
   CHECK(read({"reduce", "a.txt", "--sidecar"}).sidecar);
+  CHECK(read({"check", "a.txt", "--report-format=lines"}).report_format == ReportFormat::lines);
 }
 
 TEST_CASE("options of convert reach their fields") {
@@ -205,8 +206,8 @@ TEST_CASE("help lists every option in the order of the table") {
 }
 
 TEST_CASE("a format is of its command") {
-  CHECK(read({"declination", "--format", "json", "0 0"}).answer_format == ReportFormat::json);
-  CHECK(read({"declination", "--format=text", "0 0"}).answer_format == ReportFormat::text);
+  CHECK(read({"declination", "--format", "json", "0 0"}).answer_format == AnswerFormat::json);
+  CHECK(read({"declination", "--format=text", "0 0"}).answer_format == AnswerFormat::text);
   CHECK(!read({"declination", "--format", "json", "0 0"}).format);
   CHECK(read({"reduce", "--format", "json", "a.txt"}).format == Format::json);
   CHECK(!read({"reduce", "--format", "json", "a.txt"}).fix_format);

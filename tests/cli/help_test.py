@@ -45,9 +45,19 @@ class Help(Case):
         bare = self.assert_status(2)
         self.assertEqual((bare.stdout, bare.stderr), (b"", text))
 
-    def test_the_version(self):
+    def test_the_version_stands_first_and_the_models_after_it(self):
         for arguments in (["--version"], ["reduce", "--version"]):
-            self.assertEqual(self.assert_status(0, *arguments).stdout, b"lodebook 0.1.0\n")
+            version, *models = self.assert_status(0, *arguments).stdout.decode().splitlines()
+            self.assertEqual(version, "lodebook 0.1.0")
+            years = [re.fullmatch(r"geomagnetic model (\S+), (\d+) to (\d+)", one) for one in models]
+            self.assertEqual([one[1] for one in years],
+                             ["IGRF-12", "WMM2015v2", "WMM2020", "WMM2025"])
+            # No gap between them; and each is the model that answers for its first year.
+            self.assertEqual([one[3] for one in years[:-1]], [one[2] for one in years[1:]])
+            self.assertEqual((years[0][2], years[-1][3]), ("1900", "2030"))
+            for one in years:
+                answer = self.assert_status(0, "declination", "44.69S 169.01E", one[2]).stdout
+                self.assertIn(one[1].encode(), answer)
 
     def test_the_card_is_one_page(self):
         self.assert_fits(self.assert_status(0, "help", "log").stdout, lines=60)

@@ -52,6 +52,30 @@ TEST_CASE("related places follow as notes") {
         "note: logs/day.txt:1:9: the first one\n");
 }
 
+TEST_CASE("on one line stands a diagnostic alone, with nothing that could end the line") {
+  const auto line = [](const std::string& file, notebook::Severity severity, std::string message) {
+    Diagnostic diagnostic = fault({3, 9, 11}, std::move(message), "advice stays out");
+    diagnostic.severity = severity;
+    diagnostic.related.push_back({{1, 9, 11}, "and so does what it relates to"});
+    std::string out;
+    output::append_diagnostic_line(out, Source(file, "a\nb\nstation Q1\n"), diagnostic);
+    return out;
+  };
+  CHECK(line("day 3:b.txt", Severity::error, "that is odd") ==
+        "day 3:b.txt:3:9: error: that is odd [quadrant-angle]\n");
+  CHECK(line("/logs/day.txt", Severity::warning, "'a: b'") ==
+        "/logs/day.txt:3:9: warning: 'a: b' [quadrant-angle]\n");
+  CHECK(line("a\n1:1: b", Severity::note, "x\r\x1b[2Jy\nz") ==
+        "a\uFFFD1:1: b:3:9: note: x\uFFFD\uFFFD[2Jy\uFFFDz [quadrant-angle]\n");
+}
+
+TEST_CASE("the whole path names a file only on such a line") {
+  CHECK(shown(Source("/logs/day.txt", "joint N95E\n"), fault({1, 7, 11})) ==
+        "day.txt:1:7: error: that is odd [quadrant-angle]\n"
+        "    1 | joint N95E\n"
+        "      |       ^~~~\n");
+}
+
 TEST_CASE("tabs are copied so that the caret lines up") {
   CHECK(shown(Source("a", "\tjoint\tN95E\n"), fault({1, 8, 12})) ==
         "a:1:8: error: that is odd [quadrant-angle]\n"

@@ -18,7 +18,8 @@ namespace lodebook::cli {
 enum class Format : std::uint8_t { csv, json, geojson, log };
 enum class FixFormat : std::uint8_t { text, json, csv, geojson };
 enum class SummaryFormat : std::uint8_t { text, json, csv };
-enum class ReportFormat : std::uint8_t { text, json };
+enum class AnswerFormat : std::uint8_t { text, json };
+enum class ReportFormat : std::uint8_t { text, json, lines };
 enum class Encoding : std::uint8_t { utf_8, windows_1252 };
 enum class Color : std::uint8_t { automatic, always, never };
 
@@ -34,7 +35,7 @@ struct CommandLine {
 
   std::optional<std::string> output;
   std::optional<Format> format;
-  ReportFormat answer_format = ReportFormat::text;  ///< of `declination`
+  AnswerFormat answer_format = AnswerFormat::text;  ///< of `declination`
   std::optional<FixFormat> fix_format;              ///< of `fix`
   std::optional<SummaryFormat> summary_format;      ///< of `summary`
   std::optional<std::string> rays;

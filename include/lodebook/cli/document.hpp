@@ -50,9 +50,10 @@ class LogText {
     output::Columns columns;
   };
   struct CleanLog {};
-  using Writer = std::variant<Csv, CleanLog, output::JsonWriter, output::GeoJsonWriter,
-                              output::StationReport, output::JsonReport, output::FixReport,
-                              output::FixJson, output::FixCsv, output::FixGeoJson, output::FixRays>;
+  using Writer =
+      std::variant<Csv, CleanLog, output::JsonWriter, output::GeoJsonWriter, output::StationReport,
+                   output::JsonReport, output::LineReport, output::FixReport, output::FixJson,
+                   output::FixCsv, output::FixGeoJson, output::FixRays>;
 
   explicit LogText(Writer writer) : writer_(std::move(writer)) {}
 

@@ -50,9 +50,6 @@ bool is_regular_file(const std::string& name);
 
 /// How messages call an input: as typed, and `<stdin>` for standard input.
 std::string typed_name(const std::string& name);
-/// How outputs and diagnostics call it: the same, but the base name of an absolute path, since no
-/// output may depend on where a log lies.
-std::string shown_name(const std::string& name);
 
 /// Whether a name ends so; `extension`, such as `.csv`, is in lower case, `file` in any.
 bool has_extension(std::string_view file, std::string_view extension);

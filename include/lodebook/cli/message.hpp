@@ -78,8 +78,8 @@ std::string not_on_map(std::string_view what);
 /// Without a declination, corrected readings refer to magnetic north.
 std::string converted_to_magnetic();
 std::string out_of_memory();
-/// What `--version` prints.
-std::string version_line();
+/// What `--version` prints: the version alone on the first line, then the models that are built in.
+std::string version_text();
 
 /// Puts `text` in quotes for a shell where it needs them.
 std::string shell_quoted(std::string_view text);

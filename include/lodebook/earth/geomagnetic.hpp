@@ -12,6 +12,7 @@
 #include <lodebook/earth/position.hpp>
 #include <lodebook/orientation/declination.hpp>
 #include <optional>
+#include <span>
 #include <string_view>
 
 namespace lodebook::earth {
@@ -19,6 +20,15 @@ namespace lodebook::earth {
 enum class FieldModel : std::uint8_t { igrf12, wmm2015v2, wmm2020, wmm2025 };
 /// `IGRF-12`, `WMM2015v2`, ...
 std::string_view name_of(FieldModel model);
+
+/// The decimal years for which a model is used; an epoch at their end belongs to the next one.
+struct FieldModelYears {
+  FieldModel model;
+  double from;
+  double until;
+};
+/// All models, in the order of time.
+std::span<const FieldModelYears> field_models();
 
 /// The time that the models cover, decimal years, both ends included.
 inline constexpr double first_field_year = 1900;

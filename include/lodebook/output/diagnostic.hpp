@@ -11,6 +11,13 @@ namespace lodebook::output {
 void append_diagnostic(std::string& out, const notebook::Source& source,
                        const notebook::Diagnostic& diagnostic, bool color);
 
+/// Appends one diagnostic on one line, `file:line:column: severity: message [code]`, which is what
+/// an editor's list of errors wants; its advice and the places that it relates to are left out. The
+/// file has the name by which it was opened, so that the editor finds it: an absolute path stays
+/// one.
+void append_diagnostic_line(std::string& out, const notebook::Source& source,
+                            const notebook::Diagnostic& diagnostic);
+
 /// What is shown of a line around a fault; `fault` is empty where something is missing at the end.
 /// Of a long line some is cut off.
 struct Excerpt {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The station report: for a person at night, or as JSON.
+// The station report: for a person at night, as JSON, or for an editor.
 #pragma once
 
 #include <lodebook/output/second_look.hpp>
@@ -68,6 +68,12 @@ class JsonReport {
   reduction::North wanted_ = reduction::North::geographic;
   SecondLook second_look_;
   reduction::Counts counts_;
+};
+
+/// The diagnostics alone, each on one line, also the notes; for an editor's list of errors.
+class LineReport {
+ public:
+  void page(std::string& out, const notebook::Source& source, const reduction::Page& page);
 };
 
 }  // namespace lodebook::output
