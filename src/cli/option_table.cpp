@@ -222,12 +222,10 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
      "metres above the sea, or with ft; without it 0"},
     {Option::report, "report", 0, "FILE", any, of_reports, false, "write the report to FILE"},
     {Option::report_format, "report-format", 0, "FORMAT", report_formats, of_reports, false,
-     "text (usual), json, or lines: for an editor, one
-"
+     "text (usual), json, or lines: for an editor, one\n"
      "line for each fault"},
     {Option::jobs, "jobs", 0, "N", any, of_batches, false,
-     "this many logs at once, 1 to 256; without it as
-"
+     "this many logs at once, 1 to 256; without it as\n"
      "many as there are processors"},
     {Option::strict, "strict", 0, "", any, of_logs, false, "exit status 1 also for warnings"},
     {Option::encoding, "encoding", 0, "NAME", encodings, of_readers, false,
