@@ -9,6 +9,7 @@
 #include <cstdlib>
 #include <lodebook/cli/ahead.hpp>
 #include <lodebook/cli/progress.hpp>
+#include <lodebook/cli/stage.hpp>
 #include <utility>
 
 namespace lodebook::cli {
@@ -108,22 +109,24 @@ class PartInTurn final : public LogPart {
 class ReducedLog final : public LogPart {
  public:
   ReducedLog(const CommandLine& line, const reduction::Options& options,
-             std::span<Document> documents)
-      : line_(line), options_(options), documents_(documents), texts_(blank_logs(documents)) {}
+             std::span<Document> documents, bool in_stages)
+      : line_(line),
+        options_(options),
+        documents_(documents),
+        in_stages_(in_stages),
+        texts_(blank_logs(documents)) {}
 
   void make(const notebook::Notebook& notebook, const GoOn& go_on) override {
+    if (in_stages_ && notebook.source.text().size() >= worth_stages)
+      return make_in_stages(notebook, go_on);
     reduction::Reduction reduction(notebook, options_);
-    for (LogText& text : texts_)
-      text.begin_log(reduction);
+    begin(reduction);
     reduction::Page page;
     while (reduction.next(page)) {
-      for (LogText& text : texts_)
-        text.page(notebook.source, page);
+      add(notebook, page);
       if (!go_on()) return;
     }
-    for (LogText& text : texts_)
-      text.end_log(reduction);
-    is_faulty = cli::is_faulty(line_, reduction.counts());
+    end(reduction);
   }
   bool follow() override {
     for (std::size_t i = 0; i < texts_.size(); ++i)
@@ -137,11 +140,46 @@ class ReducedLog final : public LogPart {
   }
 
  private:
+  /// Bytes of a log from which on threads are worth their start.
+  static constexpr std::size_t worth_stages = 1 << 20;
+
+  /// The same, its blocks being read and its pages reduced on threads of their own.
+  void make_in_stages(const notebook::Notebook& notebook, const GoOn& go_on) {
+    notebook::BlockReader reader(notebook);
+    Stage<notebook::Block> blocks([&](notebook::Block& block) { return reader.next(block); });
+    reduction::Reduction reduction(notebook, options_, [&](notebook::Block& block) {
+      notebook::Block* const read = blocks.next();
+      if (read) std::swap(block, *read);
+      return read != nullptr;
+    });
+    begin(reduction);
+    Stage<reduction::Page> pages([&](reduction::Page& page) { return reduction.next(page); });
+    while (const reduction::Page* page = pages.next()) {
+      add(notebook, *page);
+      if (!go_on()) return;
+    }
+    end(reduction);
+  }
+
+  void begin(const reduction::Reduction& reduction) {
+    for (LogText& text : texts_)
+      text.begin_log(reduction);
+  }
+  void add(const notebook::Notebook& notebook, const reduction::Page& page) {
+    for (LogText& text : texts_)
+      text.page(notebook.source, page);
+  }
+  void end(const reduction::Reduction& reduction) {
+    for (LogText& text : texts_)
+      text.end_log(reduction);
+    is_faulty = cli::is_faulty(line_, reduction.counts());
+  }
   bool is_wanted() const { return documents_.empty() || !documents_.front().file().reader_gone(); }
 
   const CommandLine& line_;
   const reduction::Options& options_;
   std::span<Document> documents_;
+  bool in_stages_;
   std::vector<LogText> texts_;
 };
 
@@ -210,9 +248,11 @@ bool is_faulty(const CommandLine& line, const reduction::Counts& counts) {
 
 void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome) {
   const reduction::Options options = options_of(line);
+  // One log has all the processors to itself.
+  const bool in_stages = line.words.size() == 1 && line.jobs.value_or(usual_jobs()) > 1;
   run_logs(
-      line, documents, [&] { return std::make_unique<ReducedLog>(line, options, documents); },
-      outcome);
+      line, documents,
+      [&] { return std::make_unique<ReducedLog>(line, options, documents, in_stages); }, outcome);
 }
 
 bool is_colored(const CommandLine& line, const OutputFile& file) {

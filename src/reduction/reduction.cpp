@@ -90,11 +90,16 @@ Places places_of(const Notebook& notebook) {
   return places;
 }
 
+Reduction::NextBlock read_here(const Notebook& notebook) {
+  const auto reader = std::make_shared<BlockReader>(notebook);
+  return [reader](Block& block) { return reader->next(block); };
+}
+
 }  // namespace
 
 class Reduction::Log {
  public:
-  Log(const Notebook& log, const Options& said)
+  Log(const Notebook& log, const Options& said, NextBlock next_block)
       : notebook(log),
         options(said),
         fixes(said.all_places || tells_places(log) ? locate(log, said) : Fixes()),
@@ -103,7 +108,7 @@ class Reduction::Log {
         site_(options),
         site_checks_(options),
         settings_(initial_settings(said)),
-        blocks_(log) {
+        next_block_(next_block ? std::move(next_block) : read_here(log)) {
     for (const LocatedStation& station : fixes.stations)
       located_.emplace(station.name, &station);
     settle_heading();
@@ -146,7 +151,7 @@ class Reduction::Log {
   Settings settings_;
   std::string_view unit_;
 
-  BlockReader blocks_;
+  NextBlock next_block_;
   std::size_t next_fix_fault_ = 0;  ///< next diagnostic of the fixes
   /// The settings in force have not been checked at a good reading of this page.
   bool unchecked_ = true;
@@ -193,7 +198,7 @@ bool Reduction::Log::next(Page& page) {
   // A page that was copied keeps its statements.
   if (page.block.use_count() != 1) page.block = std::make_shared<Block>();
   Block& block = *page.block;
-  if (!blocks_.next(block)) return false;
+  if (!next_block_(block)) return false;
   page.is_station = block.is_station;
   page.first_line = block.first_line;
   page.last_line = block.last_line;
@@ -368,8 +373,8 @@ void Reduction::Log::finish(Page& page) {
   found.ok = found.readings - found.suspect - found.rejected;
 }
 
-Reduction::Reduction(const Notebook& notebook, const Options& options)
-    : log_(std::make_unique<Log>(notebook, options)) {}
+Reduction::Reduction(const Notebook& notebook, const Options& options, NextBlock next_block)
+    : log_(std::make_unique<Log>(notebook, options, std::move(next_block))) {}
 Reduction::~Reduction() = default;
 
 bool Reduction::next(Page& page) {

@@ -2,6 +2,7 @@
 // A log reduced page by page: settings applied, readings corrected and checked.
 #pragma once
 
+#include <functional>
 #include <memory>
 
 #include <lodebook/reduction/page.hpp>
@@ -41,8 +42,12 @@ struct LandmarkRow {
 /// a time, reusing its memory, so that cost is linear and only one page is held.
 class Reduction {
  public:
-  /// `notebook` must outlive the reduction and its pages.
-  Reduction(const notebook::Notebook& notebook, const Options& options);
+  /// Gives a log's blocks as notebook::BlockReader::next does.
+  using NextBlock = std::function<bool(notebook::Block&)>;
+
+  /// `notebook` must outlive the reduction and its pages. Its blocks come from `next_block`, or
+  /// without that are read here.
+  Reduction(const notebook::Notebook& notebook, const Options& options, NextBlock next_block = {});
   ~Reduction();
   Reduction(const Reduction&) = delete;
   Reduction& operator=(const Reduction&) = delete;
