@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
 // RFC 4180 cells, and a guard against cells that a spreadsheet would run.
 #include <algorithm>
+#include <array>
 #include <lodebook/output/csv.hpp>
 
+#include "page_rows.hpp"
 #include "row_csv.hpp"
 
 namespace lodebook::output {
@@ -10,9 +12,20 @@ namespace {
 
 /// Needs neither quotes, nor a guard, nor a look at its UTF-8, wherever in a cell it stands. The
 /// guarded characters are common inside text, so that only a first one counts.
+constexpr bool is_plain(char c) {
+  return c >= ' ' && c <= '~' && c != '"' && c != ',';
+}
+
+constexpr auto plain_bytes = [] {
+  std::array<bool, 256> plain{};
+  for (std::size_t byte = 0; byte < plain.size(); ++byte)
+    plain[byte] = is_plain(static_cast<char>(byte));
+  return plain;
+}();
+
 bool is_plain(std::string_view text) {
   return std::ranges::all_of(text,
-                             [](char c) { return c >= ' ' && c <= '~' && c != '"' && c != ','; });
+                             [](char c) { return plain_bytes[static_cast<unsigned char>(c)]; });
 }
 
 bool is_formula(std::string_view text) {
@@ -35,8 +48,11 @@ void append_csv_header(std::string& out, Columns columns) {
 
 void append_csv(std::string& out, Columns columns, const notebook::Source& source,
                 const reduction::Page& page) {
-  for (const reduction::Row& row : page.rows)
-    append_csv_row(out, columns, RowContext{source, page, row});
+  PageRows rows(columns);
+  for (const reduction::Row& row : page.rows) {
+    rows.append(out, {source, page, row}, append_csv_cell_of<Column, RowContext>);
+    out.back() = '\n';
+  }
 }
 
 void append_csv_cell(std::string& out, std::string_view text) {

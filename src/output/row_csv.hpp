@@ -19,14 +19,19 @@ void append_csv_names(std::string& out, const TableColumns& columns) {
   out.back() = '\n';
 }
 
+/// One cell of a row, and a comma.
+template <class TableColumn, class Context>
+void append_csv_cell_of(std::string& out, const TableColumn& column, const Context& context) {
+  const std::size_t start = out.size();
+  column.append(out, context);
+  if (column.type == Type::text && out.size() > start) make_csv_cell(out, start);
+  out.push_back(',');
+}
+
 template <class TableColumns, class Context>
 void append_csv_row(std::string& out, const TableColumns& columns, const Context& context) {
-  for (const auto& column : columns) {
-    const std::size_t start = out.size();
-    column.append(out, context);
-    if (column.type == Type::text && out.size() > start) make_csv_cell(out, start);
-    out.push_back(',');
-  }
+  for (const auto& column : columns)
+    append_csv_cell_of(out, column, context);
   out.back() = '\n';
 }
 

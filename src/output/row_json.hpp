@@ -10,19 +10,24 @@ namespace lodebook::output {
 /// is, nothing as null.
 void make_json_value(std::string& out, std::size_t start, Type type);
 
-/// `{"station":"Q1", ... }`: every column's name, in order; what is missing is null.
+/// A column's name and its value, and a comma; what is missing is null.
+template <class TableColumn, class Context>
+void append_json_cell_of(std::string& out, const TableColumn& column, const Context& context) {
+  out.push_back('"');
+  out += column.name;
+  out += "\":";
+  const std::size_t start = out.size();
+  column.append(out, context);
+  make_json_value(out, start, column.type);
+  out.push_back(',');
+}
+
+/// `{"station":"Q1", ... }`: every column, in order.
 template <class TableColumns, class Context>
 void append_row_object(std::string& out, const TableColumns& columns, const Context& context) {
   out.push_back('{');
-  for (const auto& column : columns) {
-    out.push_back('"');
-    out += column.name;
-    out += "\":";
-    const std::size_t start = out.size();
-    column.append(out, context);
-    make_json_value(out, start, column.type);
-    out.push_back(',');
-  }
+  for (const auto& column : columns)
+    append_json_cell_of(out, column, context);
   out.back() = '}';
 }
 

@@ -95,13 +95,39 @@ void append_grid_number(std::string& out, const RowContext& at,
   if (const auto* grid = grid_of(at)) append_figure_of(out, grid->*metres, 2);
 }
 
+// What a column's text depends on. What is the same all over a page joins its neighbours.
+
+bool same_kind(const Row& above, const Row& row) {
+  return above.kind == row.kind;
+}
+
+bool same_line(const Row& above, const Row& row) {
+  return above.trend == row.trend && above.plunge == row.plunge && above.rake == row.rake &&
+         above.bearing == row.bearing && above.back_bearing == row.back_bearing;
+}
+
+bool same_aim(const Row& above, const Row& row) {
+  return above.correction == row.correction && above.north == row.north &&
+         above.target == row.target && above.distance_m == row.distance_m &&
+         above.vertical_angle == row.vertical_angle && above.facing == row.facing &&
+         above.sense == row.sense;
+}
+
+bool same_status(const Row& above, const Row& row) {
+  return above.status == row.status && above.codes == row.codes;
+}
+
+bool same_notes(const Row& above, const Row& row) {
+  return above.date == row.date && above.observer == row.observer && above.unit == row.unit;
+}
+
 using Out = std::string&;
 using At = const RowContext&;
 
 constexpr auto with_grid_columns = std::to_array<Column>({
-    {"station", Type::text, [](Out out, At at) { out += at.page.station; }},
-    {"kind", Type::text, [](Out out, At at) { out += at.row.kind->name; }},
-    {"type", Type::word, [](Out out, At at) { out += word(types, at.row.kind->type); }},
+    {"station", Type::text, [](Out out, At at) { out += at.page.station; }, same_kind},
+    {"kind", Type::text, [](Out out, At at) { out += at.row.kind->name; }, same_kind},
+    {"type", Type::word, [](Out out, At at) { out += word(types, at.row.kind->type); }, same_kind},
     {"strike", Type::number,
      [](Out out, At at) { append_azimuth(out, at.row.strike, at.row.strike_is_axis); }},
     {"dip", Type::number, [](Out out, At at) { append_figure_of(out, at.row.dip, 1); }},
@@ -111,64 +137,77 @@ constexpr auto with_grid_columns = std::to_array<Column>({
        const auto tenths = azimuth_tenths(*at.row.strike, at.row.strike_is_axis);
        append_figure(out, (tenths + 900) % 3600, 1);
      }},
-    {"trend", Type::number, [](Out out, At at) { append_azimuth(out, at.row.trend); }},
-    {"plunge", Type::number, [](Out out, At at) { append_figure_of(out, at.row.plunge, 1); }},
-    {"rake", Type::number, [](Out out, At at) { append_figure_of(out, at.row.rake, 1); }},
-    {"bearing", Type::number, [](Out out, At at) { append_azimuth(out, at.row.bearing); }},
-    {"back_bearing", Type::number, [](Out out, At at) { append_azimuth(out, at.row.back_bearing); }},
+    {"trend", Type::number, [](Out out, At at) { append_azimuth(out, at.row.trend); }, same_line},
+    {"plunge", Type::number, [](Out out, At at) { append_figure_of(out, at.row.plunge, 1); },
+     same_line},
+    {"rake", Type::number, [](Out out, At at) { append_figure_of(out, at.row.rake, 1); },
+     same_line},
+    {"bearing", Type::number, [](Out out, At at) { append_azimuth(out, at.row.bearing); },
+     same_line},
+    {"back_bearing", Type::number, [](Out out, At at) { append_azimuth(out, at.row.back_bearing); },
+     same_line},
     {"quadrant", Type::word, [](Out out, At at) { append_quadrant(out, at.row); }},
     {"uncertainty", Type::number, [](Out out, At at) { append_figure_of(out, at.row.uncertainty, 2); }},
     {"as_read", Type::number,
      [](Out out, At at) { append_azimuth(out, at.row.as_read, at.row.strike_is_axis); }},
-    {"correction", Type::number, [](Out out, At at) { append_figure_of(out, at.row.correction, 2); }},
-    {"north", Type::word, [](Out out, At at) { out += reduction::name_of(at.row.north); }},
-    {"target", Type::text, [](Out out, At at) { out += at.row.target; }},
-    {"distance_m", Type::number, [](Out out, At at) { append_figure_of(out, at.row.distance_m, 2); }},
+    {"correction", Type::number, [](Out out, At at) { append_figure_of(out, at.row.correction, 2); },
+     same_aim},
+    {"north", Type::word, [](Out out, At at) { out += reduction::name_of(at.row.north); },
+     same_aim},
+    {"target", Type::text, [](Out out, At at) { out += at.row.target; }, same_aim},
+    {"distance_m", Type::number, [](Out out, At at) { append_figure_of(out, at.row.distance_m, 2); },
+     same_aim},
     {"vertical_angle", Type::number,
-     [](Out out, At at) { append_figure_of(out, at.row.vertical_angle, 1); }},
-    {"facing", Type::word, [](Out out, At at) { out += word(facings, at.row.facing); }},
-    {"sense", Type::word, [](Out out, At at) { out += word(senses, at.row.sense); }},
+     [](Out out, At at) { append_figure_of(out, at.row.vertical_angle, 1); }, same_aim},
+    {"facing", Type::word, [](Out out, At at) { out += word(facings, at.row.facing); }, same_aim},
+    {"sense", Type::word, [](Out out, At at) { out += word(senses, at.row.sense); }, same_aim},
     {"surface", Type::count,
      [](Out out, At at) {
        if (at.row.surface != 0) append_figure(out, at.row.surface, 0);
      }},
-    {"status", Type::word, [](Out out, At at) { out += reduction::name_of(at.row.status); }},
-    {"codes", Type::word, [](Out out, At at) { append_codes(out, at.row); }},
+    {"status", Type::word, [](Out out, At at) { out += reduction::name_of(at.row.status); },
+     same_status},
+    {"codes", Type::word, [](Out out, At at) { append_codes(out, at.row); }, same_status},
     {"latitude", Type::number,
      [](Out out, At at) {
        if (at.page.position) append_figure_of(out, at.page.position->position.latitude, 7);
-     }},
+     },
+     same_status},
     {"longitude", Type::number,
      [](Out out, At at) {
        if (at.page.position) append_figure_of(out, at.page.position->position.longitude, 7);
-     }},
-    {"elevation_m", Type::number, [](Out out, At at) { append_figure_of(out, at.page.elevation_m, 1); }},
+     },
+     same_status},
+    {"elevation_m", Type::number, [](Out out, At at) { append_figure_of(out, at.page.elevation_m, 1); },
+     same_status},
     {"position_from", Type::word,
      [](Out out, At at) {
        if (at.page.position) out += reduction::name_of(at.page.position_from);
-     }},
+     },
+     same_status},
     {"accuracy_m", Type::number,
      [](Out out, At at) {
        if (at.page.position) append_figure_of(out, at.page.position->accuracy_m, 1);
-     }},
+     },
+     same_status},
     {"easting", Type::number,
      [](Out out, At at) { append_grid_number(out, at, &earth::GridPosition::easting_m); },
-     true},
+     same_status, true},
     {"northing", Type::number,
      [](Out out, At at) { append_grid_number(out, at, &earth::GridPosition::northing_m); },
-     true},
+     same_status, true},
     {"zone", Type::word,
      [](Out out, At at) {
        if (const auto* grid = grid_of(at)) out += grid->designation();
      },
-     true},
+     same_status, true},
     {"rotation", Type::number,
      [](Out out, At at) {
        append_azimuth(out, at.row.strike ? at.row.strike : at.row.trend, at.row.strike_is_axis);
      }},
-    {"observed", Type::word, [](Out out, At at) { append_observed(out, at); }},
-    {"observer", Type::text, [](Out out, At at) { out += at.row.observer; }},
-    {"unit", Type::text, [](Out out, At at) { out += at.row.unit; }},
+    {"observed", Type::word, [](Out out, At at) { append_observed(out, at); }, same_notes},
+    {"observer", Type::text, [](Out out, At at) { out += at.row.observer; }, same_notes},
+    {"unit", Type::text, [](Out out, At at) { out += at.row.unit; }, same_notes},
     {"written", Type::text, [](Out out, At at) { out += at.row.written; }},
     {"remark", Type::text, [](Out out, At at) { out += at.row.remark; }},
     {"source", Type::text, [](Out out, At at) { append_source(out, at); }},

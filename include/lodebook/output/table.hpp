@@ -24,6 +24,9 @@ struct Column {
   std::string_view name;
   Type type;
   void (*append)(std::string& out, const RowContext& context);
+  /// Of a row and the one above it on its page: the text is sure to be the same. Nothing for what
+  /// is each reading's own.
+  bool (*as_above)(const reduction::Row& above, const reduction::Row& row) = nullptr;
   /// Only with the grid.
   bool of_grid = false;
 };
