@@ -56,7 +56,7 @@ TEST_CASE("on one line stands a diagnostic alone, with nothing that could end th
   const auto line = [](const std::string& file, notebook::Severity severity, std::string message) {
     Diagnostic diagnostic = fault({3, 9, 11}, std::move(message), "advice stays out");
     diagnostic.severity = severity;
-    diagnostic.related.push_back({{1, 9, 11}, "and so does what it relates to"});
+    diagnostic.related.push_back({{1, 9, 11}, "and this too"});
     std::string out;
     output::append_diagnostic_line(out, Source(file, "a\nb\nstation Q1\n"), diagnostic);
     return out;
