@@ -105,7 +105,7 @@ void JsonWriter::page(std::string& out, const notebook::Source& source,
   }
   for (const notebook::Diagnostic& diagnostic : page.diagnostics) {
     diagnostics_ += diagnostics_.empty() ? "\n" : ",\n";
-    diagnostics_ += json_of(diagnostic).dump();
+    append_json(diagnostics_, json_of(diagnostic));
   }
 }
 
