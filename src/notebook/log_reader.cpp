@@ -8,8 +8,6 @@ namespace lodebook::notebook {
 
 namespace {
 
-constexpr std::uint32_t longest_line = 64 * 1024;
-
 bool is_utf_16(std::string_view text) {
   if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF")) return true;
   if (text.size() < 4) return false;

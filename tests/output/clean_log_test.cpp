@@ -128,6 +128,15 @@ TEST_CASE("parts of a statement may have been typed in any order") {
   check_round_trip(log);
 }
 
+TEST_CASE("a line that would become too long to be read stays as it was typed") {
+  std::string line = "bedding 7>7";
+  while (line.size() < 60'000)
+    line += ", 7>7";
+  const std::string log = "station A\n" + line + '\n';
+  CHECK(test::clean(log) == log);
+  check_round_trip(log);
+}
+
 TEST_CASE("options become settings before the first statement") {
   reduction::Options options;
   options.declination = notebook::DeclinationSetting{};

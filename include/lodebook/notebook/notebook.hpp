@@ -48,6 +48,9 @@ struct Notebook {
   std::uint32_t reading_count = 0;
 };
 
+/// Bytes of a line that is read; a longer one is a fault.
+inline constexpr std::uint32_t longest_line = 64 * 1024;
+
 /// What stands in for a log's own words while it is read.
 struct ReadOptions {
   std::optional<ThumbRule> rule;
