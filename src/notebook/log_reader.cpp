@@ -9,8 +9,6 @@ namespace lodebook::notebook {
 
 namespace {
 
-constexpr std::uint32_t longest_line = 64 * 1024;
-
 // What a byte may mean in a line.
 constexpr std::uint8_t is_strange =
     1;  ///< no plain ASCII: a control, or part of a longer character

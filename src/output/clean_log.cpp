@@ -83,15 +83,22 @@ class CleanLog {
     begin_line();
     const bool verbatim =
         is<Bare>(first) || is<Unread>(first) || std::ranges::binary_search(faulty_lines_, line);
-    if (verbatim) {
+    const std::size_t start = out_.size();
+    if (!verbatim) append_anew(entries);
+    // Canonical words can be longer than those typed, and a line too long to be read.
+    if (verbatim || out_.size() - start > longest_line) {
+      out_.resize(start);
       out_ += notebook_.source.text(notebook_.source.line(line));
-    } else {
-      if (in_station_ && is_indented(first)) out_ += "  ";
-      append_statement(out_, notebook_, entries);
-      append_beside("; ", first.remark);
-      append_beside("", first.comment);
     }
     out_.push_back('\n');
+  }
+
+  void append_anew(std::span<const Entry> entries) {
+    const Entry& first = entries.front();
+    if (in_station_ && is_indented(first)) out_ += "  ";
+    append_statement(out_, notebook_, entries);
+    append_beside("; ", first.remark);
+    append_beside("", first.comment);
   }
 
   /// What the command line said and the log did not, so that the log means the same without it.

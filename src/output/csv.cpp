@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <lodebook/output/csv.hpp>
+#include <lodebook/output/diagnostic.hpp>
 
 #include "page_rows.hpp"
 #include "row_csv.hpp"
@@ -32,6 +33,20 @@ bool is_formula(std::string_view text) {
   return !text.empty() && std::string_view("=+-@\t\r").find(text[0]) != std::string_view::npos;
 }
 
+/// RFC 4180 has no place for control characters but a line's end, nor has a terminal.
+std::string without_controls(std::string_view text) {
+  std::string out;
+  while (!text.empty()) {
+    const std::string_view character = text.substr(0, notebook::utf8_length(text));
+    // Marks that turn the writing direction have three bytes, and are text.
+    const bool control = character.size() < 3 && is_hidden(character) &&
+                         std::string_view("\t\r\n").find(character) == std::string_view::npos;
+    out += control ? "\uFFFD" : character;
+    text.remove_prefix(character.size());
+  }
+  return out;
+}
+
 }  // namespace
 
 void make_csv_cell(std::string& out, std::size_t start) {
@@ -56,7 +71,7 @@ void append_csv(std::string& out, Columns columns, const notebook::Source& sourc
 }
 
 void append_csv_cell(std::string& out, std::string_view text) {
-  const std::string valid = notebook::valid_utf8(text);
+  const std::string valid = without_controls(notebook::valid_utf8(text));
   const bool quoted = valid.find_first_of("\",\r\n") != std::string::npos;
   if (quoted) out.push_back('"');
   if (is_formula(valid)) out.push_back('\'');

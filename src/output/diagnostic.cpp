@@ -38,15 +38,6 @@ std::size_t column_length(std::string_view text) {
   return std::max<std::size_t>(1, notebook::utf8_length(text));
 }
 
-/// A control character of ASCII or Latin 1, or one that turns the direction of writing.
-bool is_hidden(std::string_view character) {
-  const auto first = static_cast<unsigned char>(character[0]);
-  if (character.size() == 1) return first < 0x20 || first >= 0x7F;
-  if (first == 0xC2) return static_cast<unsigned char>(character[1]) < 0xA0;
-  return (character >= "\u202A" && character <= "\u202E") ||
-         (character >= "\u2066" && character <= "\u2069");
-}
-
 void append_column(std::string& out, std::string_view character) {
   if (is_hidden(character)) {
     out += "\uFFFD";
@@ -96,6 +87,14 @@ void append_code(std::string& out, const Diagnostic& diagnostic) {
 }
 
 }  // namespace
+
+bool is_hidden(std::string_view character) {
+  const auto first = static_cast<unsigned char>(character[0]);
+  if (character.size() == 1) return first < 0x20 || first >= 0x7F;
+  if (first == 0xC2) return static_cast<unsigned char>(character[1]) < 0xA0;
+  return (character >= "\u202A" && character <= "\u202E") ||
+         (character >= "\u2066" && character <= "\u2069");
+}
 
 void append_printable(std::string& out, std::string_view text) {
   while (!text.empty()) {

@@ -209,7 +209,7 @@ class Lines {
   void add(const Json& element) {
     out_ += first_ ? "\n" : ",\n";
     first_ = false;
-    out_ += element.dump();
+    append_json(out_, element);
   }
   void end() { out_ += "],"; }
 

@@ -91,7 +91,7 @@ class Drawing {
 
   void end(const Json& found) {
     features_.properties(out_);
-    out_ += found.dump();
+    append_json(out_, found);
     features_.end_feature(out_);
   }
 

@@ -90,7 +90,7 @@ void JsonWriter::page(std::string& out, const notebook::Source& source,
   take_comments(source, *page.block);
   for (const notebook::Diagnostic& diagnostic : page.diagnostics) {
     diagnostics_ += diagnostics_.empty() ? "\n" : ",\n";
-    diagnostics_ += json_of(diagnostic).dump();
+    append_json(diagnostics_, json_of(diagnostic));
   }
 }
 

@@ -199,10 +199,14 @@ Json json_of(const reduction::Counts& counts) {
           {"notes", counts.notes}};
 }
 
+void append_json(std::string& out, const Json& value) {
+  append_json_text(out, value.dump());
+}
+
 void append_member(std::string& out, std::string_view name, const Json& value) {
   append_json_string(out, name);
   out.push_back(':');
-  out += value.dump();
+  append_json(out, value);
   out += ',';
 }
 

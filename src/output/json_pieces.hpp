@@ -26,6 +26,8 @@ Json json_of(const std::vector<reduction::Check>& checks);
 Json json_of(const notebook::Diagnostic& diagnostic);
 Json json_of(const reduction::Counts& counts);
 
+/// Appends the value; what a terminal would obey is escaped (append_json_text).
+void append_json(std::string& out, const Json& value);
 /// Appends `"name":` and the value, then a comma.
 void append_member(std::string& out, std::string_view name, const Json& value);
 

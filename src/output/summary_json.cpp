@@ -155,7 +155,7 @@ void append_summary_json(std::string& out, const SummaryDocument& document) {
   std::string_view before = "\n";
   for (const Summary& summary : document.summaries) {
     out += before;
-    out += group_json(document.attitudes, summary).dump();
+    append_json(out, group_json(document.attitudes, summary));
     before = ",\n";
   }
   out += "]}\n";

@@ -1,17 +1,30 @@
 // SPDX-License-Identifier: MIT
 // Numbers in their shortest form and in words, bold text, and JSON strings.
-#include <lodebook/output/text.hpp>
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <iterator>
 #include <lodebook/notebook/source.hpp>
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/output/diagnostic.hpp>
+#include <lodebook/output/text.hpp>
 #include <nlohmann/json.hpp>
 
 namespace lodebook::output {
+namespace {
+
+/// Of a character that is hidden: at most U+FFFF, and below U+0400 where it has two bytes.
+unsigned code_point(std::string_view character) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(character[i]); };
+  if (character.size() == 1) return byte(0);
+  const unsigned two = (byte(0) & 0x0FU) << 6U | (byte(1) & 0x3FU);
+  return character.size() == 2 ? two : two << 6U | (byte(2) & 0x3FU);
+}
+
+}  // namespace
 
 void append_shortest(std::string& out, double value) {
   // The smallest doubles need over 300 zeros behind the point, the largest as many before it.
@@ -86,7 +99,25 @@ void append_json_string(std::string& out, std::string_view text) {
     out += text;
     out.push_back('"');
   } else {
-    out += nlohmann::json(notebook::valid_utf8(text)).dump();
+    append_json_text(out, nlohmann::json(notebook::valid_utf8(text)).dump());
+  }
+}
+
+void append_json_text(std::string& out, std::string_view json) {
+  // The first bytes of what is_hidden knows and the dump has not escaped: DEL, C1, marks.
+  constexpr std::string_view suspects = "\x7F\xC2\xE2";
+  for (std::size_t at = 0; at < json.size();) {
+    const std::size_t next = std::min(json.find_first_of(suspects, at), json.size());
+    out += json.substr(at, next - at);
+    at = next;
+    if (at == json.size()) break;
+    const std::string_view character = json.substr(at, notebook::utf8_length(json.substr(at)));
+    if (is_hidden(character)) {
+      fmt::format_to(std::back_inserter(out), "\\u{:04x}", code_point(character));
+    } else {
+      out += character;
+    }
+    at += character.size();
   }
 }
 

@@ -363,8 +363,10 @@ void Reduction::Log::finish(Page& page) {
       assert(mean != page.rows.rend());
       row = std::prev(mean.base());
     }
-    if (std::find(row->codes.begin(), row->codes.end(), diagnostic.code) == row->codes.end())
-      row->codes.push_back(diagnostic.code);
+    // Not in that of their places: a statement's parts may be typed in any order.
+    const auto code = std::lower_bound(row->codes.begin(), row->codes.end(), diagnostic.code);
+    if (code == row->codes.end() || *code != diagnostic.code)
+      row->codes.insert(code, diagnostic.code);
     if (row->status == Status::rejected || !makes_suspect(diagnostic.code)) continue;
     row->status = Status::suspect;
     if (diagnostic.reading != last_suspect) ++found.suspect;

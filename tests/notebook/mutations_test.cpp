@@ -5,17 +5,13 @@
 #include <random>
 
 #include "notebook/reading_one.hpp"
+#include "notebook/whole.hpp"
 
 namespace lodebook::test {
 namespace {
 
 using notebook::Diagnostic;
-using notebook::Entry;
-using notebook::Place;
-using notebook::Reading;
 using notebook::Source;
-using notebook::Span;
-using test::Book;
 
 constexpr std::uint64_t seed = 20260214;
 
@@ -103,53 +99,9 @@ class Damage {
   std::mt19937_64 engine_;
 };
 
-bool inside(const Source& source, Span span) {
-  return span.end() >= span.offset && span.end() <= source.text().size();
-}
-
-/// Within its line, or one past it for what is missing at its end.
-bool inside(const Source& source, const Place& place) {
-  if (place.line < 1 || place.line > std::max(source.line_count(), 1u)) return false;
-  const std::uint32_t columns = notebook::count_columns(source.text(source.line(place.line)));
-  return place.column >= 1 && place.end_column > place.column && place.column <= columns + 1 &&
-         place.end_column <= columns + 2;
-}
-
 void check_whole(const Book& book) {
-  const Source& source = book.source;
-  std::uint32_t readings = 0;
-  std::uint32_t line = 1;
-  std::vector<bool> rejected;
-  for (const Entry& entry : book.entries) {
-    REQUIRE(entry.line >= line);
-    line = entry.line;
-    REQUIRE(inside(source, entry.statement));
-    REQUIRE(inside(source, entry.remark));
-    REQUIRE(inside(source, entry.comment));
-    if (const auto* reading = std::get_if<Reading>(&entry.what)) {
-      REQUIRE(reading->number == readings++);
-      REQUIRE(inside(source, reading->written));
-      REQUIRE(reading->kind < book.kinds.size());
-      rejected.push_back(reading->rejected);
-    }
-  }
-  REQUIRE(book.reading_count == readings);
-
-  std::vector<bool> has_error(readings);
-  const Diagnostic* before = nullptr;
-  for (const Diagnostic& diagnostic : book.diagnostics) {
-    REQUIRE(inside(source, diagnostic.place));
-    for (const notebook::Related& related : diagnostic.related)
-      REQUIRE(inside(source, related.place));
-    REQUIRE_FALSE(diagnostic.message.empty());
-    if (before) REQUIRE(before->place.line <= diagnostic.place.line);
-    before = &diagnostic;
-    if (diagnostic.reading == notebook::no_reading) continue;
-    REQUIRE(diagnostic.reading < readings);
-    if (diagnostic.severity == notebook::Severity::error) has_error[diagnostic.reading] = true;
-  }
-  // Rejected readings are those with an error: none is dropped silently, none kept with one.
-  REQUIRE(rejected == has_error);
+  REQUIRE(entry_fault(book) == "");
+  REQUIRE(diagnostic_fault(book) == "");
 }
 
 TEST_CASE("damaged logs are read whole") {

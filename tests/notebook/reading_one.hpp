@@ -2,16 +2,14 @@
 // What the tests of this room share: logs of a few lines, their readings, and their faults as text.
 #pragma once
 
-#include <algorithm>
 #include <catch2/catch.hpp>
 #include <cmath>
-#include <iterator>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
-#include <lodebook/notebook/notebook.hpp>
+#include "whole_log.hpp"
 
 namespace lodebook::test {
 
@@ -20,21 +18,8 @@ inline bool same_direction(double a, double b) {
   return std::abs(std::remainder(a - b, 360.0)) <= 1e-9;
 }
 
-/// A log read whole: what is kept of it, with all entries and faults of its blocks.
-struct Book : notebook::Notebook {
-  std::vector<notebook::Diagnostic> diagnostics;
-};
-
 inline Book read(std::string text, const notebook::ReadOptions& options = {}) {
-  Book book{notebook::read_log(notebook::Source("day.txt", std::move(text)), options), {}};
-  std::vector<notebook::Entry> entries;
-  notebook::BlockReader blocks(book);
-  for (notebook::Block block; blocks.next(block);) {
-    std::ranges::move(block.entries, std::back_inserter(entries));
-    std::ranges::move(block.diagnostics, std::back_inserter(book.diagnostics));
-  }
-  book.entries = std::move(entries);
-  return book;
+  return read_whole(notebook::Source("day.txt", std::move(text)), options);
 }
 
 /// A log of one line at a station, below the settings of `heading` (a line each, or empty). The

@@ -122,6 +122,21 @@ TEST_CASE("a blank line stands before each station, and runs of them become one"
   CHECK(test::clean("").empty());
 }
 
+TEST_CASE("parts of a statement may have been typed in any order") {
+  const std::string log = "station A\n  leg N 30m to nowhere back 80\n";
+  CHECK(comparable(log)[1][23] == "back-bearing station-unknown");
+  check_round_trip(log);
+}
+
+TEST_CASE("a line that would become too long to be read stays as it was typed") {
+  std::string line = "bedding 7>7";
+  while (line.size() < 60'000)
+    line += ", 7>7";
+  const std::string log = "station A\n" + line + '\n';
+  CHECK(test::clean(log) == log);
+  check_round_trip(log);
+}
+
 TEST_CASE("options become settings before the first statement") {
   reduction::Options options;
   options.declination = notebook::DeclinationSetting{};

@@ -46,6 +46,12 @@ TEST_CASE("bytes that are not UTF-8 become replacement characters") {
   CHECK(cell("grün") == "grün");
 }
 
+TEST_CASE("control characters become replacement characters") {
+  CHECK(cell("a\x1b[31mb") == "a\uFFFD[31mb");
+  CHECK(cell("a\u009B\u0080\x7F") == "a\uFFFD\uFFFD\uFFFD");
+  CHECK(cell("a\tb\u00A0\u202E") == "a\tb\u00A0\u202E");
+}
+
 TEST_CASE("the row itself guards and quotes its text, and never its numbers") {
   test::OneRow one;
   one.page.station = "=cmd()";

@@ -165,6 +165,18 @@ TEST_CASE("text that is not UTF-8 or needs escapes still makes valid JSON") {
   CHECK(document["logs"][0]["stations"][0]["readings"][0]["written"] == "\uFFFD");
 }
 
+TEST_CASE("what a terminal obeys stands in JSON as an escape") {
+  const std::string out = test::written(
+      output::JsonWriter(reduction::North::geographic, output::columns()),
+      {{"day.txt", "station Q1\n  note a\u202Eb\n  bedding \x1b[1m \x7F \u009B31m\n"}});
+  for (const char* typed : {"\x1b", "\x7F", "\u009B", "\u202E"})
+    CHECK(out.find(typed) == out.npos);
+  CHECK(out.find("a\\u202eb") != out.npos);
+  const Json station = Json::parse(out)["logs"][0]["stations"][0];
+  CHECK(station["notes"][0] == "a\u202Eb");
+  CHECK(station["readings"][0]["written"] == "\x1b[1m \x7F \u009B31m");
+}
+
 TEST_CASE("the report's worst faults come with their place") {
   const Json document = report_document(both);
   CHECK(document["format"] == "lodebook-report");

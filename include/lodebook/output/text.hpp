@@ -46,4 +46,8 @@ void append_bold(std::string& out, std::string_view text, bool color);
 /// A JSON string with its quotes; bytes that are not UTF-8 become U+FFFD.
 void append_json_string(std::string& out, std::string_view text);
 
+/// JSON as it is, but that no string in it holds a character that a terminal obeys: those are
+/// written as escapes, `\u009b`.
+void append_json_text(std::string& out, std::string_view json);
+
 }  // namespace lodebook::output

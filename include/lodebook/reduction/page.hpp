@@ -24,6 +24,7 @@ struct Row {
   /// How many readings it stands for: 1, or the repeats of a mean.
   std::size_t repeats = 1;
   Status status = Status::ok;
+  /// Each once, in the order of Code.
   std::vector<notebook::Code> codes;
 
   /// With the dip to its right; missing for a horizontal plane.
