@@ -98,6 +98,11 @@ bool is_hidden(std::string_view character) {
 
 void append_printable(std::string& out, std::string_view text) {
   while (!text.empty()) {
+    // Most text is plain ASCII, all of it.
+    const auto plain = std::ranges::find_if(text, [](char c) { return c < ' ' || c > '~'; });
+    out.append(text.begin(), plain);
+    text.remove_prefix(static_cast<std::size_t>(plain - text.begin()));
+    if (text.empty()) return;
     const std::string_view character = text.substr(0, column_length(text));
     append_column(out, character);
     text.remove_prefix(character.size());

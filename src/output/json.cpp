@@ -2,8 +2,10 @@
 // The reduction's document: large arrays a reading a line, small structures whole.
 #include <lodebook/output/json.hpp>
 #include <lodebook/output/table.hpp>
+#include <lodebook/output/text.hpp>
 
 #include "json_pieces.hpp"
+#include "page_rows.hpp"
 #include "row_json.hpp"
 
 namespace lodebook::output {
@@ -14,11 +16,14 @@ constexpr int version = 1;
 void append_readings(std::string& out, Columns columns, const notebook::Source& source,
                      const reduction::Page& page) {
   out += "\"readings\":[";
+  PageRows rows(columns);
   bool first = true;
   for (const reduction::Row& row : page.rows) {
     out += first ? "\n" : ",\n";
     first = false;
-    append_row_object(out, columns, RowContext{source, page, row});
+    out.push_back('{');
+    rows.append(out, {source, page, row}, append_json_cell_of<Column, RowContext>);
+    out.back() = '}';
   }
   out += "],\n";
 }
@@ -33,12 +38,23 @@ Json landmarks_json(const std::vector<reduction::LandmarkRow>& landmarks) {
   return array;
 }
 
-Json samples_json(const reduction::Page& page) {
-  Json array = Json::array();
-  for (const auto& [name, text] : page.samples) {
-    array.push_back({{"name", notebook::valid_utf8(name)}, {"text", text_or_null(text)}});
-  }
-  return array;
+void append_samples(std::string& out, const std::vector<reduction::Page::Named>& samples) {
+  append_array(out, "samples", samples, [](std::string& to, const reduction::Page::Named& sample) {
+    to += "{\"name\":";
+    append_json_string(to, sample.name);
+    to.push_back(',');
+    append_text(to, "text", sample.text);
+    to.back() = '}';
+    to.push_back(',');
+  });
+}
+
+void append_texts(std::string& out, std::string_view name,
+                  const std::vector<std::string_view>& texts) {
+  append_array(out, name, texts, [](std::string& to, std::string_view text) {
+    append_json_string(to, text);
+    to.push_back(',');
+  });
 }
 
 }  // namespace
@@ -54,7 +70,7 @@ void JsonWriter::begin_log(std::string& out, const reduction::Reduction& reducti
   out += "\n{";
   append_member(out, "file", notebook::valid_utf8(shown_name(reduction.notebook().source)));
   out.push_back('\n');
-  append_member(out, "settings", json_of(reduction.heading(), north_));
+  append_settings(out, "settings", reduction.heading(), north_);
   out.push_back('\n');
   append_member(out, "landmarks", landmarks_json(reduction.landmarks()));
   out.push_back('\n');
@@ -65,24 +81,24 @@ void JsonWriter::page(std::string& out, const notebook::Source& source,
   if (page.is_station) {
     out += first_station_ ? "\n{" : ",\n{";
     first_station_ = false;
-    append_member(out, "name", text_or_null(page.station));
-    append_member(out, "line", page.first_line);
-    append_member(out, "position", json_of(page.position));
-    append_member(out, "elevation_m", figure(page.elevation_m, 1));
-    append_member(out, "time", json_of(page.time));
+    append_text(out, "name", page.station);
+    append_count(out, "line", page.first_line);
+    append_position(out, "position", page.position);
+    append_number(out, "elevation_m", page.elevation_m, 1);
+    append_time(out, "time", page.time);
     out.push_back('\n');
-    append_member(out, "settings", json_of(page.settings, north_));
+    append_settings(out, "settings", page.settings, north_);
     out.push_back('\n');
   }
-  append_member(out, "samples", samples_json(page));
-  append_member(out, "photos", texts(page.photos));
-  append_member(out, "notes", texts(page.notes));
+  append_samples(out, page.samples);
+  append_texts(out, "photos", page.photos);
+  append_texts(out, "notes", page.notes);
   out.push_back('\n');
   append_readings(out, columns_, source, page);
-  append_member(out, "checks", json_of(page.checks));
+  append_checks(out, "checks", page.checks);
   out.push_back('\n');
   if (page.is_station) {
-    append_member(out, "counts", json_of(page.counts));
+    append_counts(out, "counts", page.counts);
     out.back() = '}';
   } else {
     out += "\"stations\":[";
@@ -114,14 +130,14 @@ void JsonWriter::end_log(std::string& out, const reduction::Reduction& reduction
   out += "],\n\"diagnostics\":[";
   out += diagnostics_;
   out += "],\n";
-  append_member(out, "counts", json_of(reduction.counts()));
+  append_counts(out, "counts", reduction.counts());
   out.back() = '}';
   counts_ = reduction.counts();
 }
 
 void JsonWriter::end(std::string& out) {
   out += "],\n";
-  append_member(out, "counts", json_of(counts_));
+  append_counts(out, "counts", counts_);
   out.back() = '}';
   out.push_back('\n');
 }

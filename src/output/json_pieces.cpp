@@ -17,13 +17,12 @@ using reduction::Check;
 using reduction::From;
 using reduction::Settings;
 
-Json name_or_null(From from) {
-  constexpr std::array<const char*, 3> names = {nullptr, "log", "option"};
-  const char* const name = names[static_cast<std::size_t>(from)];
-  return name == nullptr ? Json() : Json(name);
+std::string_view name_of(From from) {
+  constexpr std::array<std::string_view, 3> names = {"", "log", "option"};
+  return names[static_cast<std::size_t>(from)];
 }
 
-Json name_or_null(PlaneOrder order) {
+std::string_view name_of(PlaneOrder order) {
   switch (order) {
     case PlaneOrder::unstated:
       break;
@@ -37,7 +36,7 @@ Json name_or_null(PlaneOrder order) {
   return {};
 }
 
-Json name_or_null(LineOrder order) {
+std::string_view name_of(LineOrder order) {
   switch (order) {
     case LineOrder::unstated:
       break;
@@ -49,19 +48,66 @@ Json name_or_null(LineOrder order) {
   return {};
 }
 
+std::string_view name_of(const std::optional<Notation>& dial) {
+  if (!dial) return {};
+  return *dial == Notation::quadrant ? "quadrant" : "azimuth";
+}
+
+std::string_view name_of(const std::optional<ThumbRule>& rule) {
+  if (!rule) return {};
+  return *rule == ThumbRule::right ? "right" : "left";
+}
+
+/// The members between are an object.
+void begin_object(std::string& out, std::string_view name) {
+  append_name(out, name);
+  out.push_back('{');
+}
+
+void end_object(std::string& out) {
+  out.back() = '}';
+  out.push_back(',');
+}
+
 /// What follows from place and date.
-Json json_of_site(const Settings& settings) {
+void append_site(std::string& out, std::string_view name, const Settings& settings) {
   const reduction::Site& site = settings.site;
-  Json model;
-  if (settings.from_model() && settings.declination_known())
-    model = std::string(earth::name_of(site.field->model()));
-  std::optional<double> convergence;
-  if (site.grid) convergence = site.grid->convergence.degrees_east();
-  return {{"position_borrowed", site.borrowed},
-          {"declination_model", model},
-          {"grid", site.grid ? Json(site.grid->designation()) : Json()},
-          {"convergence", figure(convergence, 2)},
-          {"grid_magnetic_angle", figure(settings.grid_magnetic_angle(), 2)}};
+  const bool by_model = settings.from_model() && settings.declination_known();
+  begin_object(out, name);
+  append_flag(out, "position_borrowed", site.borrowed);
+  append_text(out, "declination_model",
+              by_model ? earth::name_of(site.field->model()) : std::string_view());
+  append_text(out, "grid", site.grid ? site.grid->designation() : std::string());
+  append_number(out, "convergence",
+                site.grid ? std::optional(site.grid->convergence.degrees_east()) : std::nullopt, 2);
+  append_number(out, "grid_magnetic_angle", settings.grid_magnetic_angle(), 2);
+  end_object(out);
+}
+
+}  // namespace
+
+Json figure(const std::optional<double>& value, int decimals) {
+  if (!value) return {};
+  return static_cast<double>(rounded(*value, decimals)) / std::pow(10.0, decimals);
+}
+
+Json azimuth_figure(double degrees) {
+  return static_cast<double>(rounded_azimuth(degrees, 2)) / 100;
+}
+
+Json axis_figure(double degrees) {
+  return static_cast<double>(rounded_axis(degrees, 2)) / 100;
+}
+
+Json text_or_null(std::string_view text) {
+  return text.empty() ? Json() : Json(notebook::valid_utf8(text));
+}
+
+Json json_of(const std::optional<notebook::GivenPosition>& position) {
+  if (!position) return {};
+  return {{"latitude", figure(position->position.latitude, 7)},
+          {"longitude", figure(position->position.longitude, 7)},
+          {"accuracy_m", figure(position->accuracy_m, 1)}};
 }
 
 Json json_of(const Check& check) {
@@ -91,88 +137,6 @@ Json json_of(const Check& check) {
   };
 }
 
-}  // namespace
-
-Json figure(const std::optional<double>& value, int decimals) {
-  if (!value) return {};
-  return static_cast<double>(rounded(*value, decimals)) / std::pow(10.0, decimals);
-}
-
-Json azimuth_figure(double degrees) {
-  return static_cast<double>(rounded_azimuth(degrees, 2)) / 100;
-}
-
-Json axis_figure(double degrees) {
-  return static_cast<double>(rounded_axis(degrees, 2)) / 100;
-}
-
-Json text_or_null(std::string_view text) {
-  return text.empty() ? Json() : Json(notebook::valid_utf8(text));
-}
-
-Json texts(const std::vector<std::string_view>& values) {
-  Json array = Json::array();
-  for (const std::string_view value : values)
-    array.push_back(notebook::valid_utf8(value));
-  return array;
-}
-
-Json json_of(const Settings& settings, reduction::North wanted) {
-  const reduction::Correction correction = reduction::correction(settings, wanted);
-  const bool known = settings.has_figure();
-  Json date;
-  if (settings.date) date = notebook::iso_date(*settings.date);
-  return {
-      {"dial", !settings.dial                         ? Json()
-               : *settings.dial == Notation::quadrant ? Json("quadrant")
-                                                      : Json("azimuth")},
-      {"set", settings.set_from == From::nowhere ? Json() : figure(settings.set.degrees_east(), 2)},
-      {"set_from", name_or_null(settings.set_from)},
-      {"declination", known ? figure(settings.declination.degrees_east(), 2) : Json()},
-      {"declination_sigma", known ? figure(settings.declination_sigma, 2) : Json()},
-      {"declination_from", name_or_null(settings.declination_from)},
-      {"as_set", settings.as_set()},
-      {"site", json_of_site(settings)},
-      {"correction", figure(correction.angle.degrees(), 2)},
-      {"north", std::string(reduction::name_of(correction.north))},
-      {"rule", !settings.rule                       ? Json()
-               : *settings.rule == ThumbRule::right ? Json("right")
-                                                    : Json("left")},
-      {"rule_from", name_or_null(settings.rule_from)},
-      {"plane_order", name_or_null(settings.plane_order)},
-      {"line_order", name_or_null(settings.line_order)},
-      {"accuracy",
-       {{"bearing", figure(settings.accuracy.bearing, 2)},
-        {"dip", figure(settings.accuracy.dip, 2)},
-        {"distance_percent", figure(settings.accuracy.distance_percent, 2)}}},
-      {"attraction_correct", settings.attraction_correct},
-      {"date", date},
-      {"observer", text_or_null(settings.observer)},
-      {"area", text_or_null(settings.area)},
-      {"instrument", text_or_null(settings.instrument)},
-      {"datum", text_or_null(settings.datum)},
-      {"pace_m", figure(settings.pace_m, 3)},
-  };
-}
-
-Json json_of(const std::optional<notebook::GivenPosition>& position) {
-  if (!position) return {};
-  return {{"latitude", figure(position->position.latitude, 7)},
-          {"longitude", figure(position->position.longitude, 7)},
-          {"accuracy_m", figure(position->accuracy_m, 1)}};
-}
-
-Json json_of(const std::optional<notebook::Time>& time) {
-  return time ? Json(clock_text(*time)) : Json();
-}
-
-Json json_of(const std::vector<Check>& checks) {
-  Json array = Json::array();
-  for (const Check& check : checks)
-    array.push_back(json_of(check));
-  return array;
-}
-
 Json json_of(const notebook::Diagnostic& diagnostic) {
   Json related = Json::array();
   for (const notebook::Related& other : diagnostic.related) {
@@ -191,14 +155,6 @@ Json json_of(const notebook::Diagnostic& diagnostic) {
           {"related", std::move(related)}};
 }
 
-Json json_of(const reduction::Counts& counts) {
-  return {{"readings", counts.readings}, {"ok", counts.ok},
-          {"suspect", counts.suspect},   {"rejected", counts.rejected},
-          {"stations", counts.stations}, {"not_understood", counts.not_understood},
-          {"errors", counts.errors},     {"warnings", counts.warnings},
-          {"notes", counts.notes}};
-}
-
 void append_json(std::string& out, const Json& value) {
   append_json_text(out, value.dump());
 }
@@ -208,6 +164,128 @@ void append_member(std::string& out, std::string_view name, const Json& value) {
   out.push_back(':');
   append_json(out, value);
   out += ',';
+}
+
+void append_name(std::string& out, std::string_view name) {
+  out.push_back('"');
+  out += name;
+  out += "\":";
+}
+
+void append_text(std::string& out, std::string_view name, std::string_view text) {
+  append_name(out, name);
+  if (text.empty()) {
+    out += "null";
+  } else {
+    append_json_string(out, text);
+  }
+  out.push_back(',');
+}
+
+void append_number(std::string& out, std::string_view name, const std::optional<double>& value,
+                   int decimals) {
+  append_name(out, name);
+  // So far the digits that Json writes are those of the figure; beyond, it may write more.
+  constexpr std::int64_t most = 300'000;
+  const std::int64_t units = value ? rounded(*value, decimals) : 0;
+  if (!value) {
+    out += "null";
+  } else if (decimals < 1 || decimals > 3 || units < -most || units > most) {
+    out += figure(value, decimals).dump();
+  } else {
+    append_figure(out, units, decimals);
+    while (out.back() == '0' && out[out.size() - 2] != '.')
+      out.pop_back();
+  }
+  out.push_back(',');
+}
+
+void append_flag(std::string& out, std::string_view name, bool flag) {
+  append_name(out, name);
+  out += flag ? "true," : "false,";
+}
+
+void append_count(std::string& out, std::string_view name, std::size_t count) {
+  append_name(out, name);
+  append_figure(out, static_cast<std::int64_t>(count), 0);
+  out.push_back(',');
+}
+
+void append_time(std::string& out, std::string_view name,
+                 const std::optional<notebook::Time>& time) {
+  append_text(out, name, time ? clock_text(*time) : std::string());
+}
+
+void append_position(std::string& out, std::string_view name,
+                     const std::optional<notebook::GivenPosition>& position) {
+  if (!position) {
+    append_text(out, name, {});
+    return;
+  }
+  begin_object(out, name);
+  append_number(out, "latitude", position->position.latitude, 7);
+  append_number(out, "longitude", position->position.longitude, 7);
+  append_number(out, "accuracy_m", position->accuracy_m, 1);
+  end_object(out);
+}
+
+void append_settings(std::string& out, std::string_view name, const Settings& settings,
+                     reduction::North wanted) {
+  const reduction::Correction correction = reduction::correction(settings, wanted);
+  const auto where = [](bool known, double degrees) {
+    return known ? std::optional(degrees) : std::nullopt;
+  };
+  const bool known = settings.has_figure();
+  begin_object(out, name);
+  append_text(out, "dial", name_of(settings.dial));
+  append_number(out, "set", where(settings.set_from != From::nowhere, settings.set.degrees_east()),
+                2);
+  append_text(out, "set_from", name_of(settings.set_from));
+  append_number(out, "declination", where(known, settings.declination.degrees_east()), 2);
+  append_number(out, "declination_sigma", where(known, settings.declination_sigma), 2);
+  append_text(out, "declination_from", name_of(settings.declination_from));
+  append_flag(out, "as_set", settings.as_set());
+  append_site(out, "site", settings);
+  append_number(out, "correction", correction.angle.degrees(), 2);
+  append_text(out, "north", reduction::name_of(correction.north));
+  append_text(out, "rule", name_of(settings.rule));
+  append_text(out, "rule_from", name_of(settings.rule_from));
+  append_text(out, "plane_order", name_of(settings.plane_order));
+  append_text(out, "line_order", name_of(settings.line_order));
+  begin_object(out, "accuracy");
+  append_number(out, "bearing", settings.accuracy.bearing, 2);
+  append_number(out, "dip", settings.accuracy.dip, 2);
+  append_number(out, "distance_percent", settings.accuracy.distance_percent, 2);
+  end_object(out);
+  append_flag(out, "attraction_correct", settings.attraction_correct);
+  append_text(out, "date", settings.date ? notebook::iso_date(*settings.date) : std::string());
+  append_text(out, "observer", settings.observer);
+  append_text(out, "area", settings.area);
+  append_text(out, "instrument", settings.instrument);
+  append_text(out, "datum", settings.datum);
+  append_number(out, "pace_m", settings.pace_m, 3);
+  end_object(out);
+}
+
+void append_counts(std::string& out, std::string_view name, const reduction::Counts& counts) {
+  begin_object(out, name);
+  append_count(out, "readings", counts.readings);
+  append_count(out, "ok", counts.ok);
+  append_count(out, "suspect", counts.suspect);
+  append_count(out, "rejected", counts.rejected);
+  append_count(out, "stations", counts.stations);
+  append_count(out, "not_understood", counts.not_understood);
+  append_count(out, "errors", counts.errors);
+  append_count(out, "warnings", counts.warnings);
+  append_count(out, "notes", counts.notes);
+  end_object(out);
+}
+
+void append_checks(std::string& out, std::string_view name, const std::vector<Check>& checks) {
+  append_array(out, name, checks, [](std::string& to, const Check& check) {
+    to += json_of(check).dump();
+    to.push_back(',');
+  });
 }
 
 }  // namespace lodebook::output

@@ -17,18 +17,45 @@ Json azimuth_figure(double degrees);
 Json axis_figure(double degrees);
 /// Text as valid UTF-8; null where it is empty.
 Json text_or_null(std::string_view text);
-Json texts(const std::vector<std::string_view>& values);
 
-Json json_of(const reduction::Settings& settings, reduction::North wanted);
 Json json_of(const std::optional<notebook::GivenPosition>& position);
-Json json_of(const std::optional<notebook::Time>& time);
-Json json_of(const std::vector<reduction::Check>& checks);
+Json json_of(const reduction::Check& check);
 Json json_of(const notebook::Diagnostic& diagnostic);
-Json json_of(const reduction::Counts& counts);
 
 /// Appends the value; what a terminal would obey is escaped (append_json_text).
 void append_json(std::string& out, const Json& value);
 /// Appends `"name":` and the value, then a comma.
 void append_member(std::string& out, std::string_view name, const Json& value);
+
+// ---- the same without a Json between, for what every station has
+
+/// Appends `"name":`; the name is our own.
+void append_name(std::string& out, std::string_view name);
+/// null where it is empty.
+void append_text(std::string& out, std::string_view name, std::string_view text);
+void append_number(std::string& out, std::string_view name, const std::optional<double>& value,
+                   int decimals);
+void append_flag(std::string& out, std::string_view name, bool flag);
+void append_count(std::string& out, std::string_view name, std::size_t count);
+void append_time(std::string& out, std::string_view name,
+                 const std::optional<notebook::Time>& time);
+void append_position(std::string& out, std::string_view name,
+                     const std::optional<notebook::GivenPosition>& position);
+void append_settings(std::string& out, std::string_view name, const reduction::Settings& settings,
+                     reduction::North wanted);
+void append_counts(std::string& out, std::string_view name, const reduction::Counts& counts);
+/// `append_element(out, element)` appends one element and a comma.
+template <class Elements, class AppendElement>
+void append_array(std::string& out, std::string_view name, const Elements& elements,
+                  AppendElement append_element) {
+  append_name(out, name);
+  out.push_back('[');
+  for (const auto& element : elements)
+    append_element(out, element);
+  if (!elements.empty()) out.pop_back();
+  out += "],";
+}
+void append_checks(std::string& out, std::string_view name,
+                   const std::vector<reduction::Check>& checks);
 
 }  // namespace lodebook::output

@@ -41,7 +41,7 @@ void JsonReport::begin_log(std::string& out, const reduction::Reduction& reducti
   wanted_ = reduction.options().north;
   append_member(out, "file", notebook::valid_utf8(shown_name(reduction.notebook().source)));
   out.push_back('\n');
-  append_member(out, "heading", json_of(reduction.heading(), reduction.options().north));
+  append_settings(out, "heading", reduction.heading(), reduction.options().north);
   out.push_back('\n');
 }
 
@@ -52,20 +52,20 @@ void JsonReport::page(std::string& out, const notebook::Source& source,
   if (page.is_station) {
     out += first_station_ ? "\n{" : ",\n{";
     first_station_ = false;
-    append_member(out, "name", text_or_null(page.station));
-    append_member(out, "line", page.first_line);
-    append_member(out, "position", json_of(page.position));
-    append_member(out, "settings", json_of(page.settings, wanted_));
+    append_text(out, "name", page.station);
+    append_count(out, "line", page.first_line);
+    append_position(out, "position", page.position);
+    append_settings(out, "settings", page.settings, wanted_);
   }
   append_member(out, "readings", readings_json(source, page));
-  append_member(out, "checks", json_of(page.checks));
+  append_checks(out, "checks", page.checks);
   Json diagnostics = Json::array();
   for (const notebook::Diagnostic& diagnostic : page.diagnostics) {
     diagnostics.push_back(json_of(diagnostic));
   }
   append_member(out, "diagnostics", diagnostics);
   if (page.is_station) {
-    append_member(out, "counts", json_of(page.counts));
+    append_counts(out, "counts", page.counts);
     out.back() = '}';
   } else {
     out += "\n\"stations\":[";
@@ -74,7 +74,7 @@ void JsonReport::page(std::string& out, const notebook::Source& source,
 
 void JsonReport::end_log(std::string& out, const reduction::Reduction& reduction) {
   out += "],\n";
-  append_member(out, "counts", json_of(reduction.counts()));
+  append_counts(out, "counts", reduction.counts());
   out.back() = '}';
   counts_ = reduction.counts();
 }
@@ -100,7 +100,7 @@ void JsonReport::end(std::string& out) {
   append_member(out, "worst", worst);
   out.push_back('\n');
   append_member(out, "caution", caution_ ? Json(std::string(caution())) : Json());
-  append_member(out, "counts", json_of(counts_));
+  append_counts(out, "counts", counts_);
   out.back() = '}';
   out.push_back('\n');
 }

@@ -29,16 +29,17 @@ void append_uncertainties(std::string& out, const Page& page, std::string_view b
   for (const notebook::Kind* kind : kinds) {
     out += kind == kinds.front() ? before : ", ";
     append_printable(out, kind->name);
-    std::string_view mark = " ±";
+    bool marked = false;
     for (const reduction::Row& row : page.rows) {
       if (row.kind != kind || row.status == reduction::Status::rejected) continue;
-      if (row.uncertainty) {
-        out += mark;
-        append_figure_of(out, *row.uncertainty, 1);
-        mark = " ";
-      } else {
-        out += " -";
+      out.push_back(' ');
+      if (!row.uncertainty) {
+        out.push_back('-');
+        continue;
       }
+      if (!marked) out += "±";
+      marked = true;
+      append_figure_of(out, *row.uncertainty, 1);
     }
   }
 }
@@ -84,7 +85,10 @@ void append_station(std::string& out, const Page& page, reduction::North wanted,
     append_position(out, page);
     std::string site;
     append_site(site, page.settings, wanted);
-    if (!site.empty()) out += "; " + site;
+    if (!site.empty()) {
+      out += "; ";
+      out += site;
+    }
     out += "; ";
   }
   append_counts(out, page.counts);

@@ -220,8 +220,11 @@ void append_counts(std::string& out, const reduction::Counts& counts) {
   bool first = true;
   for (const auto& [count, word] : parts) {
     if (count == 0) continue;
-    fmt::format_to(std::back_inserter(out), "{}{} {}", first ? "" : ", ", count, word);
+    if (!first) out += ", ";
     first = false;
+    append_figure(out, static_cast<std::int64_t>(count), 0);
+    out.push_back(' ');
+    out += word;
   }
 }
 

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+#include <array>
 #include <catch2/catch.hpp>
 
 #include "one_row.hpp"
@@ -64,6 +65,51 @@ TEST_CASE("the row itself guards and quotes its text, and never its numbers") {
   CHECK(line_of(one) ==
         "'=cmd(),bedding,plane,265.0,32.0,355.0,,,,,,N85.0E,,,-24.60,magnetic,,,,,,,ok,,,,,,,265.0,"
         ",,\"schist, banded\",N85E 32N,30\uFFFD,day3.txt:18:3\n");
+}
+
+TEST_CASE("a row like the one above is written as if it stood alone") {
+  static notebook::Kind joint;
+  joint.name = "joint";
+  using Row = reduction::Row;
+  constexpr auto changes = std::to_array<void (*)(Row&)>({
+      [](Row&) {},
+      [](Row& row) { row.kind = &joint; },
+      [](Row& row) { row.strike = 12; },
+      [](Row& row) { row.trend = 12; },
+      [](Row& row) { row.plunge = 12; },
+      [](Row& row) { row.rake = 12; },
+      [](Row& row) { row.bearing = 12; },
+      [](Row& row) { row.back_bearing = 12; },
+      [](Row& row) { row.correction = 12; },
+      [](Row& row) { row.north = reduction::North::grid; },
+      [](Row& row) { row.target = "Saddle"; },
+      [](Row& row) { row.distance_m = 12; },
+      [](Row& row) { row.vertical_angle = 12; },
+      [](Row& row) { row.facing = notebook::Facing::overturned; },
+      [](Row& row) { row.sense = notebook::Sense::dextral; },
+      [](Row& row) { row.surface = 12; },
+      [](Row& row) { row.status = reduction::Status::suspect; },
+      [](Row& row) { row.codes = {notebook::Code::doubtful}; },
+      [](Row& row) { row.date.reset(); },
+      [](Row& row) { row.observer = "RT"; },
+      [](Row& row) { row.unit = "schist"; },
+      [](Row& row) { row.remark = "fresh"; },
+  });
+  test::OneRow one;
+  one.page.position = notebook::GivenPosition{{-44.6891, 169.0144}, 8.0};
+  one.row().date = notebook::Date{2026, 2, 14};
+  one.row().observer = "MK";
+  const Row row = one.row();
+  const std::string alone = line_of(one);
+  for (const auto& change : changes) {
+    Row changed = row;
+    change(changed);
+    one.page.rows = {changed};
+    const std::string changed_alone = line_of(one);
+    CHECK((&change == changes.data() || changed_alone != alone));
+    one.page.rows = {row, changed, row, row};
+    CHECK(line_of(one) == alone + changed_alone + alone + alone);
+  }
 }
 
 TEST_CASE("a page without rows adds no line") {
