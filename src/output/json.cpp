@@ -119,7 +119,7 @@ void JsonWriter::take_comments(const notebook::Source& source, const notebook::B
     const Json comment = {{"line", line},
                           {"text", notebook::valid_utf8(source.text(entry.comment))}};
     if (!comments_.empty()) comments_.push_back(',');
-    comments_ += comment.dump();
+    append_json(comments_, comment);
   }
 }
 
