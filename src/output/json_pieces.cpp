@@ -283,7 +283,7 @@ void append_counts(std::string& out, std::string_view name, const reduction::Cou
 
 void append_checks(std::string& out, std::string_view name, const std::vector<Check>& checks) {
   append_array(out, name, checks, [](std::string& to, const Check& check) {
-    to += json_of(check).dump();
+    append_json(to, json_of(check));
     to.push_back(',');
   });
 }

@@ -112,7 +112,7 @@ void try_log(std::string text) {
 
 void try_input(std::string_view input) {
   try_log(std::string(input));
-  const bool ascii = std::ranges::all_of(input, [](char c) { return c >= 0; });
+  const bool ascii = std::ranges::all_of(input, [](unsigned char c) { return c < 0x80; });
   if (!ascii) try_log(utf8_from_windows_1252(input));
 }
 

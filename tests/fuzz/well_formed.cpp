@@ -105,7 +105,8 @@ class Reader {
       return;
     }
     const char c = text_[at_];
-    require(c != end && (c >= ' ' || c == '\n' || c < 0), "a character that XML has no place for");
+    require(c != end && (static_cast<unsigned char>(c) >= 0x20 || c == '\n'),
+            "a character that XML has no place for");
     const std::size_t length = notebook::utf8_length(text_.substr(at_));
     require(length > 0, "bytes that are not UTF-8");
     const std::string_view whole = text_.substr(at_, length);
