@@ -73,6 +73,7 @@ Outcome print(std::string_view text) {
 
 int run(std::span<const std::string> arguments) {
   guard_standard_streams();
+  handle_signals();
   // A closed pipe is noticed where we write, so that temporary files are removed; only then does
   // the signal end the program, as its parent expects.
   const auto before = std::signal(SIGPIPE, SIG_IGN);
