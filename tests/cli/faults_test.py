@@ -225,6 +225,18 @@ class Faults(Case):
             self.assertEqual(done.returncode, status)
             self.assertIn(code, done.stdout)
 
+    def test_messages_never_go_into_a_log(self):
+        for arguments in (
+            ["check", "bad.txt", "good.txt"],
+            ["reduce", "missing.txt", "good.txt", "-o", "t.csv"],
+            ["convert", "--column", "set", "good.txt", "-o", "t.csv"],
+        ):
+            with open(self.folder / "good.txt", "ab") as log:
+                done = self.assert_status(2, *arguments, stderr=log)
+            self.assertEqual(done.stdout, b"")
+            self.assertEqual(self.read("good.txt"), GOOD.encode())
+            self.assertNotIn("t.csv", self.files())
+
 
 if __name__ == "__main__":
     main()
