@@ -3,12 +3,11 @@
 
 #include <algorithm>
 #include <cstring>
+#include <lodebook/notebook/longest_line.hpp>
 
 namespace lodebook::notebook {
 
 namespace {
-
-constexpr std::uint32_t longest_line = 64 * 1024;
 
 bool is_utf_16(std::string_view text) {
   if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF")) return true;
