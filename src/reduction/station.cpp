@@ -41,6 +41,7 @@ void Station::begin(Page& page) {
   page_ = &page;
   surfaces_ = 0;
   planes_.clear();
+  ends_of_kinds_.clear();
 }
 
 void Station::report_at(const Row& row, std::string_view keyword, Diagnostic diagnostic) {
@@ -87,8 +88,7 @@ void Station::add(std::span<const Entry> statement, const Settings& settings,
       if (good) fill_leg(row, *leg, settings);
     } else if (const auto* plane = std::get_if<PlaneAttitude>(&row.reading->what)) {
       good = good && fill_plane(row, *plane, settings);
-      if (!good)
-        planes_.push_back({row.reading->kind, row.surface, ReadPlane::Worth::rejected, {}, 0});
+      if (!good) keep({row.reading->kind, row.surface, ReadPlane::Worth::rejected, {}, 0});
     } else if (const auto* line = std::get_if<LineAttitude>(&row.reading->what)) {
       good = good && fill_line(row, *line, settings);
     }
@@ -124,10 +124,10 @@ bool Station::fill_plane(Row& row, const PlaneAttitude& attitude, const Settings
   row.facing = attitude.facing;
   row.sense = attitude.sense;
   fill_strike(row, *plane, attitude.has_side(), settings, 1);
-  planes_.push_back({row.reading->kind, row.surface, ReadPlane::Worth::good,
-                     Plane<north::magnetic>::from_strike(to_magnetic(plane->strike(), settings.set),
-                                                         plane->dip(), ThumbRule::right),
-                     pole_sigma(settings.accuracy.bearing, settings.accuracy.dip, plane->dip())});
+  keep({row.reading->kind, row.surface, ReadPlane::Worth::good,
+        Plane<north::magnetic>::from_strike(to_magnetic(plane->strike(), settings.set),
+                                            plane->dip(), ThumbRule::right),
+        pole_sigma(settings.accuracy.bearing, settings.accuracy.dip, plane->dip())});
   return true;
 }
 
@@ -157,12 +157,21 @@ bool Station::fill_line(Row& row, const LineAttitude& attitude, const Settings& 
   return true;
 }
 
+void Station::keep(const ReadPlane& plane) {
+  planes_.push_back(plane);
+  if (ends_of_kinds_.size() <= plane.kind) ends_of_kinds_.resize(plane.kind + 1U);
+  ends_of_kinds_[plane.kind] = planes_.size();
+}
+
 const Station::ReadPlane* Station::last_plane(const std::function<bool(KindId)>& wanted) const {
-  const ReadPlane* best = nullptr;
-  for (auto plane = planes_.rbegin(); plane != planes_.rend(); ++plane) {
-    if (best && plane->surface != best->surface) break;
-    if (!best && !wanted(plane->kind)) continue;
-    if (!best || plane->worth > best->worth) best = &*plane;
+  std::size_t end = 0;
+  for (std::size_t kind = 0; kind < ends_of_kinds_.size(); ++kind) {
+    if (ends_of_kinds_[kind] > end && wanted(static_cast<KindId>(kind))) end = ends_of_kinds_[kind];
+  }
+  if (end == 0) return nullptr;
+  const ReadPlane* best = &planes_[end - 1];
+  for (std::size_t i = end - 1; i > 0 && planes_[i - 1].surface == best->surface; --i) {
+    if (planes_[i - 1].worth > best->worth) best = &planes_[i - 1];
   }
   return best;
 }

@@ -58,6 +58,7 @@ class Station {
                    const std::optional<notebook::Slope>& slope);
   void check_repeats(std::size_t first_row, const Settings& settings);
   void take_mean(std::size_t first_row, const Settings& settings);
+  void keep(const ReadPlane& plane);
   /// The last surface of a kind that is wanted, by its last reading that agrees with its repeats,
   /// or else by its last good one. A rejected plane stands for a surface without a good reading.
   const ReadPlane* last_plane(const std::function<bool(notebook::KindId)>& wanted) const;
@@ -71,6 +72,8 @@ class Station {
   Page* page_ = nullptr;
   std::uint32_t surfaces_ = 0;
   std::vector<ReadPlane> planes_;
+  /// By KindId: one past the last of its kind in `planes_`; 0 or beyond the end for none.
+  std::vector<std::size_t> ends_of_kinds_;
 };
 
 }  // namespace lodebook::reduction
