@@ -212,9 +212,11 @@ std::optional<UsageError> refuse(const CommandLine& line, std::span<const std::s
   for (const std::string& name : beside) {
     if (!add(identity_of(name), name)) return outputs_are_one(name);
   }
+  const auto messages = identity_of(2);
   for (const std::string& input : inputs) {
     const auto identity = input == standard_stream ? identity_of(0) : identity_of(input);
     if (!identity) continue;
+    if (identity == messages) return UsageError{};  // to say so would write into the log
     const auto same = std::ranges::find(outputs, *identity, &Known::identity);
     if (same != outputs.end()) return file_is_both(typed_name(input), same->name);
   }

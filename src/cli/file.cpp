@@ -10,7 +10,6 @@
 #include <algorithm>
 #include <array>
 #include <cerrno>
-#include <cstdio>
 #include <utility>
 
 namespace lodebook::cli {
@@ -166,19 +165,6 @@ OutputFile OutputFile::named(const std::string& name) {
   return name == standard_stream ? standard_output() : OutputFile(name, -1, name);
 }
 
-OutputFile::OutputFile(OutputFile&& other) noexcept
-    : name_(std::move(other.name_)),
-      stream_(other.stream_),
-      shown_(std::move(other.shown_)),
-      file_(std::move(other.file_)),
-      target_(std::move(other.target_)),
-      temporary_(std::exchange(other.temporary_, {})),
-      error_(other.error_) {}
-
-OutputFile::~OutputFile() {
-  if (!temporary_.empty()) ::unlink(temporary_.c_str());
-}
-
 std::optional<int> OutputFile::stream() const {
   return stream_ < 0 ? std::nullopt : std::optional(stream_);
 }
@@ -210,17 +196,10 @@ void OutputFile::open() {
     error_ = last_error();
     return;
   }
-  const std::string stem = folder_of(target_) + "/.lodebook-" + std::to_string(::getpid()) + '-';
-  for (int attempt = 0; !file_.is_open(); ++attempt) {
-    const std::string name = stem + std::to_string(attempt);
-    file_ = Descriptor(::open(name.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666));
-    if (file_.is_open()) {
-      temporary_ = name;
-    } else if (errno != EEXIST) {
-      error_ = last_error();
-      return;
-    }
-  }
+  int number = -1;
+  error_ = temporary_.create(folder_of(target_), number);
+  if (error_) return;
+  file_ = Descriptor(number);
   // Who could read the old file can read the new one, and nobody else.
   if (exists && ::fchmod(file_.number(), about.st_mode & 07777) != 0) error_ = last_error();
 }
@@ -244,12 +223,7 @@ void OutputFile::commit() {
   write({});
   if (error_ || stream_ >= 0) return;
   error_ = file_.close();
-  if (error_ || temporary_.empty()) return;
-  if (::rename(temporary_.c_str(), target_.c_str()) != 0) {
-    error_ = last_error();
-    return;
-  }
-  temporary_.clear();
+  if (!error_ && temporary_.exists()) error_ = temporary_.put(target_);
 }
 
 void guard_standard_streams() {

@@ -338,7 +338,7 @@ std::string quote_unclosed(std::string_view file, std::uint32_t line) {
       named(file), line);
 }
 
-std::string out_of_memory() {
+std::string_view out_of_memory() {
   return "lodebook: out of memory\n";
 }
 

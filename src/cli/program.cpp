@@ -5,7 +5,9 @@
 #include <csignal>
 #include <lodebook/cli/commands.hpp>
 #include <new>
+#include <string>
 #include <variant>
+#include <vector>
 
 namespace lodebook::cli {
 namespace {
@@ -71,14 +73,15 @@ Outcome print(std::string_view text) {
   return outcome;
 }
 
-int run(std::span<const std::string> arguments) {
+int run(std::span<const char* const> arguments) {
   guard_standard_streams();
+  handle_signals();
   // A closed pipe is noticed where we write, so that temporary files are removed; only then does
   // the signal end the program, as its parent expects.
   const auto before = std::signal(SIGPIPE, SIG_IGN);
   Outcome outcome;
   try {
-    outcome = run_line(arguments);
+    outcome = run_line(std::vector<std::string>(arguments.begin(), arguments.end()));
   } catch (const std::bad_alloc&) {
     tell(out_of_memory());
     outcome.io = true;

@@ -3,6 +3,7 @@
 
 #include <chrono>
 #include <lodebook/cli/message.hpp>
+#include <lodebook/cli/temporary.hpp>
 #include <system_error>
 
 namespace lodebook::cli {
@@ -14,6 +15,7 @@ constexpr std::string_view erasure = "\r\x1b[K";  // ECMA-48: erase to the end o
 
 Progress::Progress(std::size_t logs, bool is_shown) : logs_(logs) {
   if (!is_shown) return;
+  const HeldSignals held;
   try {
     thread_.emplace([this](const std::stop_token& stop) { show(stop); });
   } catch (const std::system_error&) {

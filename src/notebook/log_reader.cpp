@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <lodebook/notebook/longest_line.hpp>
 #include <utility>
 
 namespace lodebook::notebook {

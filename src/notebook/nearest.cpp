@@ -48,7 +48,7 @@ std::size_t distance(std::string_view a, std::string_view b) {
 
 std::optional<std::string_view> nearest(std::string_view word,
                                         std::span<const std::string_view> known) {
-  if (word.empty() || word.size() > longest) return std::nullopt;
+  if (word.empty() || word.size() > longest || known.size() > most_known_words) return std::nullopt;
   std::optional<std::string_view> best;
   std::size_t least = longest;
   bool tied = false;

@@ -114,6 +114,7 @@ void Vocabulary::add(std::string_view word, Meaning meaning) {
 }
 
 std::optional<std::string_view> Vocabulary::nearest_to(std::string_view word) const {
+  if (meanings_.size() > most_known_words) return std::nullopt;
   std::vector<std::string_view> known;
   known.reserve(meanings_.size());
   for (const auto& [name, meaning] : meanings_)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Lines of the clean log: which are written anew, which verbatim, and what stands between them.
 #include <algorithm>
+#include <lodebook/notebook/longest_line.hpp>
 #include <lodebook/output/clean_log.hpp>
 #include <span>
 
@@ -81,11 +82,11 @@ class CleanLog {
       in_station_ = true;
     }
     begin_line();
+    const std::size_t start = out_.size();
     const bool verbatim =
         is<Bare>(first) || is<Unread>(first) || std::ranges::binary_search(faulty_lines_, line);
-    const std::size_t start = out_.size();
     if (!verbatim) append_anew(entries);
-    // Canonical words can be longer than those typed, and a line too long to be read.
+    // What would be too long to be read again stays as typed.
     if (verbatim || out_.size() - start > longest_line) {
       out_.resize(start);
       out_ += notebook_.source.text(notebook_.source.line(line));

@@ -87,6 +87,12 @@ Places places_of(const Notebook& notebook) {
       places.is_landmark[landmark->name] = true;
     }
   }
+  if (!tells_places(notebook)) return places;  // nothing points to one
+  for (NameId id = 0; id < notebook.names.size(); ++id) {
+    if (places.is_station[id]) places.stations.push_back(notebook.names.shown(id));
+    if (places.is_station[id] || places.is_landmark[id])
+      places.targets.push_back(notebook.names.shown(id));
+  }
   return places;
 }
 

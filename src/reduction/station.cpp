@@ -41,6 +41,7 @@ void Station::begin(Page& page) {
   page_ = &page;
   surfaces_ = 0;
   planes_.clear();
+  ends_of_kinds_.clear();
 }
 
 void Station::report_at(const Row& row, std::string_view keyword, Diagnostic diagnostic) {
@@ -87,8 +88,7 @@ void Station::add(std::span<const Entry> statement, const Settings& settings,
       if (good) fill_leg(row, *leg, settings);
     } else if (const auto* plane = std::get_if<PlaneAttitude>(&row.reading->what)) {
       good = good && fill_plane(row, *plane, settings);
-      if (!good)
-        planes_.push_back({row.reading->kind, row.surface, ReadPlane::Worth::rejected, {}, {}});
+      if (!good) keep({row.reading->kind, row.surface, ReadPlane::Worth::rejected, {}, {}});
     } else if (const auto* line = std::get_if<LineAttitude>(&row.reading->what)) {
       good = good && fill_line(row, *line, settings);
     }
@@ -123,10 +123,10 @@ bool Station::fill_plane(Row& row, const PlaneAttitude& attitude, const Settings
   row.facing = attitude.facing;
   row.sense = attitude.sense;
   fill_strike(row, *plane, attitude.has_side(), settings, 1);
-  planes_.push_back({row.reading->kind, row.surface, ReadPlane::Worth::good,
-                     Plane<north::magnetic>::from_strike(to_magnetic(plane->strike(), settings.set),
-                                                         plane->dip(), ThumbRule::right),
-                     settings.accuracy});
+  keep({row.reading->kind, row.surface, ReadPlane::Worth::good,
+        Plane<north::magnetic>::from_strike(to_magnetic(plane->strike(), settings.set),
+                                            plane->dip(), ThumbRule::right),
+        settings.accuracy});
   return true;
 }
 
@@ -156,12 +156,21 @@ bool Station::fill_line(Row& row, const LineAttitude& attitude, const Settings& 
   return true;
 }
 
+void Station::keep(const ReadPlane& plane) {
+  planes_.push_back(plane);
+  if (ends_of_kinds_.size() <= plane.kind) ends_of_kinds_.resize(plane.kind + 1U);
+  ends_of_kinds_[plane.kind] = planes_.size();
+}
+
 const Station::ReadPlane* Station::last_plane(const std::function<bool(KindId)>& wanted) const {
-  const ReadPlane* best = nullptr;
-  for (auto plane = planes_.rbegin(); plane != planes_.rend(); ++plane) {
-    if (best && plane->surface != best->surface) break;
-    if (!best && !wanted(plane->kind)) continue;
-    if (!best || plane->worth > best->worth) best = &*plane;
+  std::size_t end = 0;
+  for (std::size_t kind = 0; kind < ends_of_kinds_.size(); ++kind) {
+    if (ends_of_kinds_[kind] > end && wanted(static_cast<KindId>(kind))) end = ends_of_kinds_[kind];
+  }
+  if (end == 0) return nullptr;
+  const ReadPlane* best = &planes_[end - 1];
+  for (std::size_t i = end - 1; i > 0 && planes_[i - 1].surface == best->surface; --i) {
+    if (planes_[i - 1].worth > best->worth) best = &planes_[i - 1];
   }
   return best;
 }
@@ -241,15 +250,6 @@ void Station::check_slope(const Row& row, std::string_view keyword,
                                         degrees_from_percent(slope->value)));
 }
 
-std::optional<std::string_view> Station::place_near(std::string_view name, bool or_landmark) const {
-  std::vector<std::string_view> known;
-  for (NameId id = 0; id < notebook_.names.size(); ++id) {
-    if (places_.is_station[id] || (or_landmark && places_.is_landmark[id]))
-      known.push_back(notebook_.names.shown(id));
-  }
-  return nearest(name, known);
-}
-
 void Station::fill_sight(Row& row, const Sight& sight, const Settings& settings) {
   const Correction added_angle = correction(settings, options_.north);
   row.as_read = sight.azimuth().degrees();
@@ -260,7 +260,7 @@ void Station::fill_sight(Row& row, const Sight& sight, const Settings& settings)
   if (sight.vertical) row.vertical_angle = sight.vertical->degrees();
   check_slope(row, "vertical", sight.vertical);
   if (!places_.is_landmark[sight.target] && !places_.is_station[sight.target])
-    report_at(row, "", wording::landmark_unknown(row.target, place_near(row.target, true)));
+    report_at(row, "", wording::landmark_unknown(row.target, nearest(row.target, places_.targets)));
 }
 
 void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
@@ -273,7 +273,7 @@ void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
   if (leg.slope) row.vertical_angle = leg.slope->degrees();
   check_slope(row, "slope", leg.slope);
   if (leg.to != no_name && !places_.is_station[leg.to])
-    report_at(row, "to", wording::station_unknown(row.target, place_near(row.target, false)));
+    report_at(row, "to", wording::station_unknown(row.target, nearest(row.target, places_.stations)));
   if (!leg.back) return;
   row.back_bearing = added(leg.back->azimuth().degrees(), added_angle.angle);
   Check check;

@@ -11,8 +11,10 @@ namespace lodebook::reduction {
 
 /// The names of a log that sights and legs may point to.
 struct Places {
-  std::vector<bool> is_station;   ///< by NameId
-  std::vector<bool> is_landmark;  ///< by NameId
+  std::vector<bool> is_station;            ///< by NameId
+  std::vector<bool> is_landmark;           ///< by NameId
+  std::vector<std::string_view> targets;   ///< stations and landmarks, for advice
+  std::vector<std::string_view> stations;  ///< for advice
 };
 
 /// Reduces the readings of one page, a statement at a time.
@@ -58,11 +60,10 @@ class Station {
                    const std::optional<notebook::Slope>& slope);
   void check_repeats(std::size_t first_row, const Settings& settings);
   void take_mean(std::size_t first_row, const Settings& settings);
+  void keep(const ReadPlane& plane);
   /// The last surface of a kind that is wanted, by its last reading that agrees with its repeats,
   /// or else by its last good one. A rejected plane stands for a surface without a good reading.
   const ReadPlane* last_plane(const std::function<bool(notebook::KindId)>& wanted) const;
-  /// The station (or landmark, if `or_landmark`) that `name` was probably meant to be.
-  std::optional<std::string_view> place_near(std::string_view name, bool or_landmark) const;
   /// Shown under the whole reading, or under the word behind `keyword` (empty: the first one).
   void report(const Row& row, notebook::Diagnostic diagnostic);
   void report_at(const Row& row, std::string_view keyword, notebook::Diagnostic diagnostic);
@@ -73,6 +74,8 @@ class Station {
   Page* page_ = nullptr;
   std::uint32_t surfaces_ = 0;
   std::vector<ReadPlane> planes_;
+  /// By KindId: one past the last of its kind in `planes_`; 0 or beyond the end for none.
+  std::vector<std::size_t> ends_of_kinds_;
 };
 
 }  // namespace lodebook::reduction

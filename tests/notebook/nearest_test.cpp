@@ -4,6 +4,7 @@
 #include <catch2/catch.hpp>
 #include <lodebook/notebook/nearest.hpp>
 #include <string>
+#include <vector>
 
 namespace lodebook::notebook {
 namespace {
@@ -51,6 +52,13 @@ TEST_CASE("of equally near words the first where one letter is wrong, else nothi
 
 TEST_CASE("the result is a view from the known words") {
   CHECK(nearest("beding", known)->data() == known[0].data());
+}
+
+TEST_CASE("among very many words nothing is looked for") {
+  const std::vector<std::string_view> most(most_known_words, "bedding");
+  CHECK(nearest("beding", most) == std::optional<std::string_view>("bedding"));
+  const std::vector<std::string_view> more(most_known_words + 1, "bedding");
+  CHECK(nearest("beding", more) == std::nullopt);
 }
 
 TEST_CASE("very long words are not compared") {

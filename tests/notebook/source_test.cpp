@@ -73,6 +73,16 @@ TEST_CASE("a byte that is not UTF-8 is one column") {
   CHECK(count_columns("°′\U0001F9ED") == 3);
   CHECK(count_columns("\xE9\xE9") == 2);
   CHECK(count_columns("a\xE2\x82") == 3);
+  // Letters are also counted eight at once, wherever others stand between them.
+  for (std::uint32_t before = 0; before < 20; ++before) {
+    for (std::uint32_t behind = 0; behind < 20; ++behind) {
+      const std::string letters(before, 'a');
+      const std::string others(behind, 'b');
+      CHECK(count_columns(letters + others) == before + behind);
+      CHECK(count_columns(letters + "°" + others) == before + 1 + behind);
+      CHECK(count_columns(letters + "\xE9" + others + "\U0001F9ED") == before + 2 + behind);
+    }
+  }
 }
 
 TEST_CASE("valid UTF-8 is that of RFC 3629") {

@@ -206,5 +206,15 @@ TEST_CASE("line ends and a byte-order mark are made plain") {
         "station A\n  bedding N85E 32N\n  what is this\n");
 }
 
+TEST_CASE("a line that would be too long to be read again stays as typed") {
+  // In canonical notation there is a space behind each comma.
+  std::string line = "b N85E 32N";
+  while (line.size() + 11 < 64 * 1024)
+    line += ",N85E 32N";
+  const std::string text = "set 0\nstation Q1\n" + line + "\nb N80E 30N,N81E 31N\n";
+  check_round_trip(text);
+  CHECK(test::clean(text) == "set 0\n\nstation Q1\n" + line + "\n  bedding N80E 30N, N81E 31N\n");
+}
+
 }  // namespace
 }  // namespace lodebook

@@ -14,6 +14,8 @@
 #include <utility>
 #include <vector>
 
+#include <lodebook/cli/temporary.hpp>
+
 namespace lodebook::cli {
 
 /// Does tasks ahead of their turn, on threads of its own, for one caller who takes their results in
@@ -34,6 +36,7 @@ class Ahead {
     const std::size_t wanted = std::min(tasks, slots_.size());
     if (wanted < 2) return;
     threads_.reserve(wanted);
+    const HeldSignals held;
     try {
       while (threads_.size() < wanted)
         threads_.emplace_back([this] { work(); });

@@ -11,7 +11,8 @@
 namespace lodebook::cli {
 
 /// Refuses a run before it writes anything: standard input twice, an output that is also an input,
-/// or two outputs in one file. `beside` are the outputs that no option names.
+/// or two outputs in one file. `beside` are the outputs that no option names. Says nothing where
+/// the error stream goes into an input.
 std::optional<UsageError> refuse(const CommandLine& line, std::span<const std::string> inputs,
                                  bool writes_to_standard_output,
                                  std::span<const std::string> beside = {});

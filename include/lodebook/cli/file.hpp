@@ -12,6 +12,8 @@
 #include <system_error>
 #include <utility>
 
+#include <lodebook/cli/temporary.hpp>
+
 namespace lodebook::cli {
 
 /// The name that stands for standard input, or as an output for standard output.
@@ -91,9 +93,9 @@ class OutputFile {
   /// The file `name`, `-` being standard output.
   static OutputFile named(const std::string& name);
 
-  OutputFile(OutputFile&&) noexcept;
+  OutputFile(OutputFile&&) noexcept = default;
   OutputFile& operator=(OutputFile&&) = delete;
-  ~OutputFile();
+  ~OutputFile() = default;
 
   /// Writes all of `data`. After a failure does nothing more.
   void write(std::string_view data);
@@ -118,8 +120,8 @@ class OutputFile {
   int stream_;
   std::string shown_;
   Descriptor file_;
-  std::string target_;     ///< `name_` behind all its symbolic links
-  std::string temporary_;  ///< empty where the target is written directly
+  std::string target_;   ///< `name_` behind all its symbolic links
+  Temporary temporary_;  ///< is not there where the target is written directly
   std::error_code error_;
 };
 

@@ -77,7 +77,8 @@ std::string few_to_contour(std::size_t groups, std::size_t fewest);
 std::string not_on_map(std::string_view what);
 /// Without a declination, corrected readings refer to magnetic north.
 std::string converted_to_magnetic();
-std::string out_of_memory();
+/// Needs no memory.
+std::string_view out_of_memory();
 /// What `--version` prints: the version alone on the first line, then the models that are built in.
 std::string version_text();
 

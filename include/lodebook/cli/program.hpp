@@ -3,13 +3,12 @@
 #pragma once
 
 #include <span>
-#include <string>
 
 namespace lodebook::cli {
 
 /// Runs one command line, `arguments` being those behind the program's name, and returns the exit
 /// status: 0 clean, 1 an error in a log or reading, 2 a wrong command line, 3 a file that cannot be
 /// read or written.
-int run(std::span<const std::string> arguments);
+int run(std::span<const char* const> arguments);
 
 }  // namespace lodebook::cli

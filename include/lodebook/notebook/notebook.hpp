@@ -40,9 +40,6 @@ class Names {
 /// `text` with the letters of the Latin, Greek and Cyrillic scripts in lower case, for comparison.
 std::string fold_case(std::string_view text);
 
-/// Bytes of a line that is read; a longer one is a fault.
-inline constexpr std::uint32_t longest_line = 64 * 1024;
-
 /// What stands in for a log's own words while it is read.
 struct ReadOptions {
   std::optional<ThumbRule> rule;
