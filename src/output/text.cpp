@@ -7,7 +7,6 @@
 #include <charconv>
 #include <cmath>
 #include <lodebook/notebook/source.hpp>
-#include <lodebook/orientation/decimal.hpp>
 #include <lodebook/output/diagnostic.hpp>
 #include <nlohmann/json.hpp>
 
@@ -32,14 +31,6 @@ void append_coordinates(std::string& out, const earth::Position& position) {
   out += position.latitude < 0 ? "S " : "N ";
   append_figure(out, rounded(std::abs(position.longitude), 5), 5);
   out.push_back(position.longitude < 0 ? 'W' : 'E');
-}
-
-void append_figure_of(std::string& out, double value, int decimals) {
-  append_figure(out, rounded(value, decimals), decimals);
-}
-
-void append_figure_of(std::string& out, const std::optional<double>& value, int decimals) {
-  if (value) append_figure_of(out, *value, decimals);
 }
 
 std::string figure_text(double value, int decimals) {
@@ -78,16 +69,13 @@ void append_bold(std::string& out, std::string_view text, bool color) {
   if (color) out += "\x1b[0m";
 }
 
-void append_json_string(std::string& out, std::string_view text) {
-  const bool plain = std::ranges::all_of(
-      text, [](char c) { return c >= ' ' && c <= '~' && c != '"' && c != '\\'; });
-  if (plain) {
-    out.push_back('"');
-    out += text;
-    out.push_back('"');
-  } else {
-    out += nlohmann::json(notebook::valid_utf8(text)).dump();
-  }
+bool is_plain_json(std::string_view text) {
+  return std::ranges::all_of(text,
+                             [](char c) { return c >= ' ' && c <= '~' && c != '"' && c != '\\'; });
+}
+
+std::string json_string(std::string_view text) {
+  return nlohmann::json(notebook::valid_utf8(text)).dump();
 }
 
 }  // namespace lodebook::output
