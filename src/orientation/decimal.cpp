@@ -117,10 +117,6 @@ Figure::Figure(std::int64_t units, int decimals, int min_digits) : start_(charac
   if (units < 0) characters_[--start_] = '-';
 }
 
-void append_figure(std::string& out, std::int64_t units, int decimals, int min_digits) {
-  out += Figure(units, decimals, min_digits).text();
-}
-
 void append_trimmed(std::string& out, double value, int decimals) {
   append_figure(out, rounded(value, decimals), decimals);
   if (decimals == 0) return;

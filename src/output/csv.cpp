@@ -49,12 +49,13 @@ std::string without_controls(std::string_view text) {
 
 }  // namespace
 
-void make_csv_cell(std::string& out, std::size_t start) {
-  const auto cell = std::string_view(out).substr(start);
-  if (is_plain(cell) && !is_formula(cell)) return;
-  const std::string raw(cell);
-  out.resize(start);
-  append_csv_cell(out, raw);
+void make_csv_cell(Pen& out, std::size_t start) {
+  const std::string_view raw = out.behind(start);
+  if (is_plain(raw) && !is_formula(raw)) return;
+  std::string cell;
+  append_csv_cell(cell, raw);
+  out.cut(start);
+  out += cell;
 }
 
 void append_csv_header(std::string& out, Columns columns) {
@@ -63,10 +64,11 @@ void append_csv_header(std::string& out, Columns columns) {
 
 void append_csv(std::string& out, Columns columns, const notebook::Source& source,
                 const reduction::Page& page) {
+  Pen pen(out);
   PageRows rows(columns);
   for (const reduction::Row& row : page.rows) {
-    rows.append(out, {source, page, row}, append_csv_cell_of<Column, RowContext>);
-    out.back() = '\n';
+    rows.append(pen, {source, page, row}, append_csv_cell_of<Column, RowContext>);
+    pen.back() = '\n';
   }
 }
 

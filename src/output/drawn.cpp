@@ -162,16 +162,14 @@ void append_geometry(std::string& out, std::string_view type, const std::vector<
 
 }  // namespace
 
-void append_point(std::string& out, const std::optional<Position>& position) {
-  if (!position) {
-    out += "null";
-    return;
-  }
-  out += "{\"type\":\"Point\",\"coordinates\":[";
+std::string point_geometry(const std::optional<Position>& position) {
+  if (!position) return "null";
+  std::string out = "{\"type\":\"Point\",\"coordinates\":[";
   append_figure(out, rounded(position->longitude, decimals), decimals);
   out.push_back(',');
   append_figure(out, rounded(position->latitude, decimals), decimals);
   out += "]}";
+  return out;
 }
 
 void append_line(std::string& out, const Position& from, const Position& to) {

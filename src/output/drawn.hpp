@@ -12,7 +12,7 @@
 namespace lodebook::output {
 
 /// A Point; `null` without a position.
-void append_point(std::string& out, const std::optional<earth::Position>& position);
+std::string point_geometry(const std::optional<earth::Position>& position);
 
 /// The shortest line from one position to another as a LineString. GeoJSON draws straight on from
 /// point to point in degrees, which is off by 0.5 m in 5 km at 45 degrees of latitude, so that

@@ -11,8 +11,9 @@ void FixCsv::begin(std::string& out) {
 }
 
 void FixCsv::log(std::string& out, const notebook::Source& source, const reduction::Fixes& fixes) {
+  Pen pen(out);
   for (const FoundPoint& station : stations_of(fixes))
-    append_csv_row(out, fix_columns(), FixRow{source, station});
+    append_csv_row(pen, fix_columns(), FixRow{source, station});
 }
 
 }  // namespace lodebook::output

@@ -13,12 +13,13 @@ void FixGeoJson::begin(std::string& out) {
 
 void FixGeoJson::log(std::string& out, const notebook::Source& source,
                      const reduction::Fixes& fixes) {
+  Pen pen(out);
   for (const FoundPoint& station : stations_of(fixes)) {
-    features_.feature(out);
-    append_point(out, station.position);
-    features_.properties(out);
-    append_row_object(out, fix_columns(), FixRow{source, station});
-    features_.end_feature(out);
+    features_.feature(pen);
+    pen += point_geometry(station.position);
+    features_.properties(pen);
+    append_row_object(pen, fix_columns(), FixRow{source, station});
+    features_.end_feature(pen);
   }
 }
 

@@ -10,16 +10,16 @@
 namespace lodebook::output {
 namespace {
 
-void append_grid_number(std::string& out, const FixRow& at, double earth::GridPosition::*metres) {
+void append_grid_number(Pen& out, const FixRow& at, double earth::GridPosition::*metres) {
   if (at.point.position) append_figure_of(out, earth::grid_position(*at.point.position).*metres, 2);
 }
 
-void append_ellipse_number(std::string& out, const FixRow& at,
+void append_ellipse_number(Pen& out, const FixRow& at,
                            double reduction::ErrorEllipse::*metres) {
   if (at.point.ellipse) append_figure_of(out, (*at.point.ellipse).*metres, 2);
 }
 
-void append_suspicions(std::string& out, const FixRow& at) {
+void append_suspicions(Pen& out, const FixRow& at) {
   if (at.point.fix == nullptr) return;
   std::string_view before;
   for (const reduction::FixedSight& sight : at.point.fix->sights) {
@@ -32,7 +32,7 @@ void append_suspicions(std::string& out, const FixRow& at) {
   }
 }
 
-using Out = std::string&;
+using Out = Pen&;
 using At = const FixRow&;
 
 constexpr auto table = std::to_array<FixColumn>({

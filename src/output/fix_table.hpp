@@ -20,7 +20,7 @@ struct FixRow {
 struct FixColumn {
   std::string_view name;
   Type type;
-  void (*append)(std::string& out, const FixRow& row);
+  void (*append)(Pen& out, const FixRow& row);
 };
 
 std::span<const FixColumn> fix_columns();

@@ -14,17 +14,18 @@ void GeoJsonWriter::begin(std::string& out) {
 
 void GeoJsonWriter::page(std::string& out, const notebook::Source& source,
                          const reduction::Page& page) {
-  std::string geometry;
-  append_point(geometry, page.position ? std::optional(page.position->position) : std::nullopt);
+  const std::string geometry =
+      point_geometry(page.position ? std::optional(page.position->position) : std::nullopt);
+  Pen pen(out);
   PageRows rows(columns_);
   for (const reduction::Row& row : page.rows) {
-    features_.feature(out);
-    out += geometry;
-    features_.properties(out);
-    out.push_back('{');
-    rows.append(out, {source, page, row}, append_json_cell_of<Column, RowContext>);
-    out.back() = '}';
-    features_.end_feature(out);
+    features_.feature(pen);
+    pen += geometry;
+    features_.properties(pen);
+    pen.push_back('{');
+    rows.append(pen, {source, page, row}, append_json_cell_of<Column, RowContext>);
+    pen.back() = '}';
+    features_.end_feature(pen);
   }
 }
 

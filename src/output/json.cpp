@@ -13,7 +13,7 @@ namespace {
 
 constexpr int version = 1;
 
-void append_readings(std::string& out, Columns columns, const notebook::Source& source,
+void append_readings(Pen& out, Columns columns, const notebook::Source& source,
                      const reduction::Page& page) {
   out += "\"readings\":[";
   PageRows rows(columns);
@@ -38,10 +38,10 @@ Json landmarks_json(const std::vector<reduction::LandmarkRow>& landmarks) {
   return array;
 }
 
-void append_samples(std::string& out, const std::vector<reduction::Page::Named>& samples) {
-  append_array(out, "samples", samples, [](std::string& to, const reduction::Page::Named& sample) {
+void append_samples(Pen& out, const std::vector<reduction::Page::Named>& samples) {
+  append_array(out, "samples", samples, [](Pen& to, const reduction::Page::Named& sample) {
     to += "{\"name\":";
-    append_json_string(to, sample.name);
+    append_string(to, sample.name);
     to.push_back(',');
     append_text(to, "text", sample.text);
     to.back() = '}';
@@ -49,10 +49,9 @@ void append_samples(std::string& out, const std::vector<reduction::Page::Named>&
   });
 }
 
-void append_texts(std::string& out, std::string_view name,
-                  const std::vector<std::string_view>& texts) {
-  append_array(out, name, texts, [](std::string& to, std::string_view text) {
-    append_json_string(to, text);
+void append_texts(Pen& out, std::string_view name, const std::vector<std::string_view>& texts) {
+  append_array(out, name, texts, [](Pen& to, std::string_view text) {
+    append_string(to, text);
     to.push_back(',');
   });
 }
@@ -67,41 +66,43 @@ void JsonWriter::begin(std::string& out) {
 }
 
 void JsonWriter::begin_log(std::string& out, const reduction::Reduction& reduction) {
-  out += "\n{";
-  append_member(out, "file", notebook::valid_utf8(shown_name(reduction.notebook().source)));
-  out.push_back('\n');
-  append_settings(out, "settings", reduction.heading(), north_);
-  out.push_back('\n');
-  append_member(out, "landmarks", landmarks_json(reduction.landmarks()));
-  out.push_back('\n');
+  Pen pen(out);
+  pen += "\n{";
+  append_member(pen, "file", notebook::valid_utf8(shown_name(reduction.notebook().source)));
+  pen.push_back('\n');
+  append_settings(pen, "settings", reduction.heading(), north_);
+  pen.push_back('\n');
+  append_member(pen, "landmarks", landmarks_json(reduction.landmarks()));
+  pen.push_back('\n');
 }
 
 void JsonWriter::page(std::string& out, const notebook::Source& source,
                       const reduction::Page& page) {
+  Pen pen(out);
   if (page.is_station) {
-    out += first_station_ ? "\n{" : ",\n{";
+    pen += first_station_ ? "\n{" : ",\n{";
     first_station_ = false;
-    append_text(out, "name", page.station);
-    append_count(out, "line", page.first_line);
-    append_position(out, "position", page.position);
-    append_number(out, "elevation_m", page.elevation_m, 1);
-    append_time(out, "time", page.time);
-    out.push_back('\n');
-    append_settings(out, "settings", page.settings, north_);
-    out.push_back('\n');
+    append_text(pen, "name", page.station);
+    append_count(pen, "line", page.first_line);
+    append_position(pen, "position", page.position);
+    append_number(pen, "elevation_m", page.elevation_m, 1);
+    append_time(pen, "time", page.time);
+    pen.push_back('\n');
+    append_settings(pen, "settings", page.settings, north_);
+    pen.push_back('\n');
   }
-  append_samples(out, page.samples);
-  append_texts(out, "photos", page.photos);
-  append_texts(out, "notes", page.notes);
-  out.push_back('\n');
-  append_readings(out, columns_, source, page);
-  append_checks(out, "checks", page.checks);
-  out.push_back('\n');
+  append_samples(pen, page.samples);
+  append_texts(pen, "photos", page.photos);
+  append_texts(pen, "notes", page.notes);
+  pen.push_back('\n');
+  append_readings(pen, columns_, source, page);
+  append_checks(pen, "checks", page.checks);
+  pen.push_back('\n');
   if (page.is_station) {
-    append_counts(out, "counts", page.counts);
-    out.back() = '}';
+    append_counts(pen, "counts", page.counts);
+    pen.back() = '}';
   } else {
-    out += "\"stations\":[";
+    pen += "\"stations\":[";
   }
   take_comments(source, *page.block);
   for (const notebook::Diagnostic& diagnostic : page.diagnostics) {
@@ -124,22 +125,24 @@ void JsonWriter::take_comments(const notebook::Source& source, const notebook::B
 }
 
 void JsonWriter::end_log(std::string& out, const reduction::Reduction& reduction) {
-  out += "],\n";
-  out += "\"comments\":[";
-  out += comments_;
-  out += "],\n\"diagnostics\":[";
-  out += diagnostics_;
-  out += "],\n";
-  append_counts(out, "counts", reduction.counts());
-  out.back() = '}';
+  Pen pen(out);
+  pen += "],\n";
+  pen += "\"comments\":[";
+  pen += comments_;
+  pen += "],\n\"diagnostics\":[";
+  pen += diagnostics_;
+  pen += "],\n";
+  append_counts(pen, "counts", reduction.counts());
+  pen.back() = '}';
   counts_ = reduction.counts();
 }
 
 void JsonWriter::end(std::string& out) {
-  out += "],\n";
-  append_counts(out, "counts", counts_);
-  out.back() = '}';
-  out.push_back('\n');
+  Pen pen(out);
+  pen += "],\n";
+  append_counts(pen, "counts", counts_);
+  pen.back() = '}';
+  pen.push_back('\n');
 }
 
 }  // namespace lodebook::output

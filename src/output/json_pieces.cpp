@@ -59,18 +59,18 @@ std::string_view name_of(const std::optional<ThumbRule>& rule) {
 }
 
 /// The members between are an object.
-void begin_object(std::string& out, std::string_view name) {
+void begin_object(Pen& out, std::string_view name) {
   append_name(out, name);
   out.push_back('{');
 }
 
-void end_object(std::string& out) {
+void end_object(Pen& out) {
   out.back() = '}';
   out.push_back(',');
 }
 
 /// What follows from place and date.
-void append_site(std::string& out, std::string_view name, const Settings& settings) {
+void append_site(Pen& out, std::string_view name, const Settings& settings) {
   const reduction::Site& site = settings.site;
   const bool by_model = settings.from_model() && settings.declination_known();
   begin_object(out, name);
@@ -155,34 +155,27 @@ Json json_of(const notebook::Diagnostic& diagnostic) {
           {"related", std::move(related)}};
 }
 
-void append_json(std::string& out, const Json& value) {
-  append_json_text(out, value.dump());
-}
-
-void append_member(std::string& out, std::string_view name, const Json& value) {
-  append_json_string(out, name);
-  out.push_back(':');
-  append_json(out, value);
-  out += ',';
-}
-
-void append_name(std::string& out, std::string_view name) {
+void append_string(Pen& out, std::string_view text) {
+  if (!is_plain_json(text)) {
+    out += json_string(text);
+    return;
+  }
   out.push_back('"');
-  out += name;
-  out += "\":";
+  out += text;
+  out.push_back('"');
 }
 
-void append_text(std::string& out, std::string_view name, std::string_view text) {
+void append_text(Pen& out, std::string_view name, std::string_view text) {
   append_name(out, name);
   if (text.empty()) {
     out += "null";
   } else {
-    append_json_string(out, text);
+    append_string(out, text);
   }
   out.push_back(',');
 }
 
-void append_number(std::string& out, std::string_view name, const std::optional<double>& value,
+void append_number(Pen& out, std::string_view name, const std::optional<double>& value,
                    int decimals) {
   append_name(out, name);
   // So far the digits that Json writes are those of the figure; beyond, it may write more.
@@ -193,30 +186,31 @@ void append_number(std::string& out, std::string_view name, const std::optional<
   } else if (decimals < 1 || decimals > 3 || units < -most || units > most) {
     out += figure(value, decimals).dump();
   } else {
-    append_figure(out, units, decimals);
-    while (out.back() == '0' && out[out.size() - 2] != '.')
-      out.pop_back();
+    const Figure number(units, decimals);
+    std::string_view digits = number.text();
+    while (digits.back() == '0' && digits[digits.size() - 2] != '.')
+      digits.remove_suffix(1);
+    out += digits;
   }
   out.push_back(',');
 }
 
-void append_flag(std::string& out, std::string_view name, bool flag) {
+void append_flag(Pen& out, std::string_view name, bool flag) {
   append_name(out, name);
   out += flag ? "true," : "false,";
 }
 
-void append_count(std::string& out, std::string_view name, std::size_t count) {
+void append_count(Pen& out, std::string_view name, std::size_t count) {
   append_name(out, name);
   append_figure(out, static_cast<std::int64_t>(count), 0);
   out.push_back(',');
 }
 
-void append_time(std::string& out, std::string_view name,
-                 const std::optional<notebook::Time>& time) {
+void append_time(Pen& out, std::string_view name, const std::optional<notebook::Time>& time) {
   append_text(out, name, time ? clock_text(*time) : std::string());
 }
 
-void append_position(std::string& out, std::string_view name,
+void append_position(Pen& out, std::string_view name,
                      const std::optional<notebook::GivenPosition>& position) {
   if (!position) {
     append_text(out, name, {});
@@ -229,7 +223,7 @@ void append_position(std::string& out, std::string_view name,
   end_object(out);
 }
 
-void append_settings(std::string& out, std::string_view name, const Settings& settings,
+void append_settings(Pen& out, std::string_view name, const Settings& settings,
                      reduction::North wanted) {
   const reduction::Correction correction = reduction::correction(settings, wanted);
   const auto where = [](bool known, double degrees) {
@@ -267,7 +261,7 @@ void append_settings(std::string& out, std::string_view name, const Settings& se
   end_object(out);
 }
 
-void append_counts(std::string& out, std::string_view name, const reduction::Counts& counts) {
+void append_counts(Pen& out, std::string_view name, const reduction::Counts& counts) {
   begin_object(out, name);
   append_count(out, "readings", counts.readings);
   append_count(out, "ok", counts.ok);
@@ -281,8 +275,8 @@ void append_counts(std::string& out, std::string_view name, const reduction::Cou
   end_object(out);
 }
 
-void append_checks(std::string& out, std::string_view name, const std::vector<Check>& checks) {
-  append_array(out, name, checks, [](std::string& to, const Check& check) {
+void append_checks(Pen& out, std::string_view name, const std::vector<Check>& checks) {
+  append_array(out, name, checks, [](Pen& to, const Check& check) {
     append_json(to, json_of(check));
     to.push_back(',');
   });

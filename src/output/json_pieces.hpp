@@ -2,7 +2,9 @@
 // The small structures that the two JSON documents share.
 #pragma once
 
+#include <lodebook/output/pen.hpp>
 #include <lodebook/output/second_look.hpp>
+#include <lodebook/output/text.hpp>
 #include <lodebook/reduction/reduction.hpp>
 #include <nlohmann/json.hpp>
 
@@ -22,40 +24,53 @@ Json json_of(const std::optional<notebook::GivenPosition>& position);
 Json json_of(const reduction::Check& check);
 Json json_of(const notebook::Diagnostic& diagnostic);
 
-/// Appends the value; what a terminal would obey is escaped (append_json_text).
-void append_json(std::string& out, const Json& value);
+/// Appends the value; what a terminal would obey is escaped.
+template <class Text>
+void append_json(Text& out, const Json& value) {
+  out += safe_json(value.dump());
+}
+
+/// Appends `"name":`; the name is our own.
+template <class Text>
+void append_name(Text& out, std::string_view name) {
+  out.push_back('"');
+  out += name;
+  out += "\":";
+}
 /// Appends `"name":` and the value, then a comma.
-void append_member(std::string& out, std::string_view name, const Json& value);
+template <class Text>
+void append_member(Text& out, std::string_view name, const Json& value) {
+  append_name(out, name);
+  append_json(out, value);
+  out.push_back(',');
+}
 
 // ---- the same without a Json between, for what every station has
 
-/// Appends `"name":`; the name is our own.
-void append_name(std::string& out, std::string_view name);
+void append_string(Pen& out, std::string_view text);
 /// null where it is empty.
-void append_text(std::string& out, std::string_view name, std::string_view text);
-void append_number(std::string& out, std::string_view name, const std::optional<double>& value,
+void append_text(Pen& out, std::string_view name, std::string_view text);
+void append_number(Pen& out, std::string_view name, const std::optional<double>& value,
                    int decimals);
-void append_flag(std::string& out, std::string_view name, bool flag);
-void append_count(std::string& out, std::string_view name, std::size_t count);
-void append_time(std::string& out, std::string_view name,
-                 const std::optional<notebook::Time>& time);
-void append_position(std::string& out, std::string_view name,
+void append_flag(Pen& out, std::string_view name, bool flag);
+void append_count(Pen& out, std::string_view name, std::size_t count);
+void append_time(Pen& out, std::string_view name, const std::optional<notebook::Time>& time);
+void append_position(Pen& out, std::string_view name,
                      const std::optional<notebook::GivenPosition>& position);
-void append_settings(std::string& out, std::string_view name, const reduction::Settings& settings,
+void append_settings(Pen& out, std::string_view name, const reduction::Settings& settings,
                      reduction::North wanted);
-void append_counts(std::string& out, std::string_view name, const reduction::Counts& counts);
+void append_counts(Pen& out, std::string_view name, const reduction::Counts& counts);
 /// `append_element(out, element)` appends one element and a comma.
 template <class Elements, class AppendElement>
-void append_array(std::string& out, std::string_view name, const Elements& elements,
+void append_array(Pen& out, std::string_view name, const Elements& elements,
                   AppendElement append_element) {
   append_name(out, name);
   out.push_back('[');
   for (const auto& element : elements)
     append_element(out, element);
-  if (!elements.empty()) out.pop_back();
+  if (!elements.empty()) out.cut(out.size() - 1);
   out += "],";
 }
-void append_checks(std::string& out, std::string_view name,
-                   const std::vector<reduction::Check>& checks);
+void append_checks(Pen& out, std::string_view name, const std::vector<reduction::Check>& checks);
 
 }  // namespace lodebook::output

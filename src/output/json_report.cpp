@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
+#include <algorithm>
 #include <lodebook/output/report.hpp>
 #include <lodebook/output/table.hpp>
 
 #include "json_pieces.hpp"
+#include "row_json.hpp"
 
 namespace lodebook::output {
 namespace {
@@ -10,22 +12,21 @@ namespace {
 constexpr int version = 1;
 
 /// The columns that the report repeats, by name.
-Json readings_json(const notebook::Source& source, const reduction::Page& page) {
-  Json array = Json::array();
-  for (const reduction::Row& row : page.rows) {
-    Json reading;
+void append_readings(Pen& out, const notebook::Source& source, const reduction::Page& page) {
+  append_array(out, "readings", page.rows, [&](Pen& to, const reduction::Row& row) {
+    to.push_back('{');
     for (const std::string_view name :
          {"kind", "source", "uncertainty", "status", "codes", "written"}) {
-      std::string text;
-      for (const Column& column : columns()) {
-        if (column.name == name) column.append(text, {source, page, row});
+      if (name == "uncertainty") {
+        append_number(to, name, row.uncertainty, 2);
+      } else {
+        append_json_cell_of(to, *std::ranges::find(columns(), name, &Column::name),
+                            RowContext{source, page, row});
       }
-      reading[std::string(name)] =
-          name == "uncertainty" ? figure(row.uncertainty, 2) : text_or_null(text);
     }
-    array.push_back(std::move(reading));
-  }
-  return array;
+    to.back() = '}';
+    to.push_back(',');
+  });
 }
 
 }  // namespace
@@ -37,45 +38,48 @@ void JsonReport::begin(std::string& out) {
 }
 
 void JsonReport::begin_log(std::string& out, const reduction::Reduction& reduction) {
-  out += "\n{";
+  Pen pen(out);
+  pen += "\n{";
   wanted_ = reduction.options().north;
-  append_member(out, "file", notebook::valid_utf8(shown_name(reduction.notebook().source)));
-  out.push_back('\n');
-  append_settings(out, "heading", reduction.heading(), reduction.options().north);
-  out.push_back('\n');
+  append_member(pen, "file", notebook::valid_utf8(shown_name(reduction.notebook().source)));
+  pen.push_back('\n');
+  append_settings(pen, "heading", reduction.heading(), reduction.options().north);
+  pen.push_back('\n');
 }
 
 void JsonReport::page(std::string& out, const notebook::Source& source,
                       const reduction::Page& page) {
+  Pen pen(out);
   caution_ = caution_ || needs_caution(page);
   second_look_.add(source, page);
   if (page.is_station) {
-    out += first_station_ ? "\n{" : ",\n{";
+    pen += first_station_ ? "\n{" : ",\n{";
     first_station_ = false;
-    append_text(out, "name", page.station);
-    append_count(out, "line", page.first_line);
-    append_position(out, "position", page.position);
-    append_settings(out, "settings", page.settings, wanted_);
+    append_text(pen, "name", page.station);
+    append_count(pen, "line", page.first_line);
+    append_position(pen, "position", page.position);
+    append_settings(pen, "settings", page.settings, wanted_);
   }
-  append_member(out, "readings", readings_json(source, page));
-  append_checks(out, "checks", page.checks);
+  append_readings(pen, source, page);
+  append_checks(pen, "checks", page.checks);
   Json diagnostics = Json::array();
   for (const notebook::Diagnostic& diagnostic : page.diagnostics) {
     diagnostics.push_back(json_of(diagnostic));
   }
-  append_member(out, "diagnostics", diagnostics);
+  append_member(pen, "diagnostics", diagnostics);
   if (page.is_station) {
-    append_counts(out, "counts", page.counts);
-    out.back() = '}';
+    append_counts(pen, "counts", page.counts);
+    pen.back() = '}';
   } else {
-    out += "\n\"stations\":[";
+    pen += "\n\"stations\":[";
   }
 }
 
 void JsonReport::end_log(std::string& out, const reduction::Reduction& reduction) {
-  out += "],\n";
-  append_counts(out, "counts", reduction.counts());
-  out.back() = '}';
+  Pen pen(out);
+  pen += "],\n";
+  append_counts(pen, "counts", reduction.counts());
+  pen.back() = '}';
   counts_ = reduction.counts();
 }
 
@@ -86,6 +90,7 @@ void JsonReport::add(const JsonReport& log) {
 }
 
 void JsonReport::end(std::string& out) {
+  Pen pen(out);
   Json worst = Json::array();
   for (const auto& [file, station, diagnostic] : second_look_.items()) {
     worst.push_back({{"file", notebook::valid_utf8(file)},
@@ -96,13 +101,13 @@ void JsonReport::end(std::string& out) {
                      {"severity", std::string(notebook::name_of(diagnostic.severity))},
                      {"message", notebook::valid_utf8(diagnostic.message)}});
   }
-  out += "],\n";
-  append_member(out, "worst", worst);
-  out.push_back('\n');
-  append_member(out, "caution", caution_ ? Json(std::string(caution())) : Json());
-  append_counts(out, "counts", counts_);
-  out.back() = '}';
-  out.push_back('\n');
+  pen += "],\n";
+  append_member(pen, "worst", worst);
+  pen.push_back('\n');
+  append_member(pen, "caution", caution_ ? Json(std::string(caution())) : Json());
+  append_counts(pen, "counts", counts_);
+  pen.back() = '}';
+  pen.push_back('\n');
 }
 
 }  // namespace lodebook::output

@@ -23,12 +23,12 @@ class PageRows {
 
   /// Appends a row: `append_cell(out, column, at)` for each column whose text is not copied.
   template <class AppendCell>
-  void append(std::string& out, const RowContext& at, AppendCell append_cell) {
+  void append(Pen& out, const RowContext& at, AppendCell append_cell) {
     for (Run& run : runs_) {
       const std::size_t start = out.size();
       const auto as_above = run.columns.front().as_above;
       if (above_ != nullptr && as_above != nullptr && as_above(*above_, at.row)) {
-        out.append(out, run.start, run.size);
+        out.repeat(run.start, run.size);
       } else {
         for (const Column& column : run.columns)
           append_cell(out, column, at);

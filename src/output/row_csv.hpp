@@ -8,7 +8,7 @@ namespace lodebook::output {
 
 /// Puts quotes around the text that was appended behind `start`, and guards it, where it needs
 /// that.
-void make_csv_cell(std::string& out, std::size_t start);
+void make_csv_cell(Pen& out, std::size_t start);
 
 template <class TableColumns>
 void append_csv_names(std::string& out, const TableColumns& columns) {
@@ -21,7 +21,7 @@ void append_csv_names(std::string& out, const TableColumns& columns) {
 
 /// One cell of a row, and a comma.
 template <class TableColumn, class Context>
-void append_csv_cell_of(std::string& out, const TableColumn& column, const Context& context) {
+void append_csv_cell_of(Pen& out, const TableColumn& column, const Context& context) {
   const std::size_t start = out.size();
   column.append(out, context);
   if (column.type == Type::text && out.size() > start) make_csv_cell(out, start);
@@ -29,7 +29,7 @@ void append_csv_cell_of(std::string& out, const TableColumn& column, const Conte
 }
 
 template <class TableColumns, class Context>
-void append_csv_row(std::string& out, const TableColumns& columns, const Context& context) {
+void append_csv_row(Pen& out, const TableColumns& columns, const Context& context) {
   for (const auto& column : columns)
     append_csv_cell_of(out, column, context);
   out.back() = '\n';

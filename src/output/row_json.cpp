@@ -5,17 +5,15 @@
 
 namespace lodebook::output {
 
-void make_json_value(std::string& out, std::size_t start, Type type) {
-  if (out.size() == start) {
-    out += "null";
-  } else if (type == Type::word) {
-    out.insert(start, 1, '"');
+void end_json_string(Pen& out, std::size_t start, Type type) {
+  const std::string_view text = out.behind(start + 1);
+  if (type == Type::word || is_plain_json(text)) {
     out.push_back('"');
-  } else if (type == Type::text) {
-    const std::string raw(out, start);
-    out.resize(start);
-    append_json_string(out, raw);
+    return;
   }
+  const std::string string = json_string(text);
+  out.cut(start);
+  out += string;
 }
 
 }  // namespace lodebook::output

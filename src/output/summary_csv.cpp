@@ -17,7 +17,7 @@ struct SummaryRow {
   const SummaryDocument& document;
   const Summary& summary;
 };
-using Out = std::string&;
+using Out = Pen&;
 using At = const SummaryRow&;
 
 struct SummaryColumn {
@@ -160,8 +160,9 @@ constexpr auto table_columns = std::to_array<SummaryColumn>({
 
 void append_summary_csv(std::string& out, const SummaryDocument& document) {
   append_csv_names(out, table_columns);
+  Pen pen(out);
   for (const Summary& summary : document.summaries)
-    append_csv_row(out, table_columns, SummaryRow{document, summary});
+    append_csv_row(pen, table_columns, SummaryRow{document, summary});
 }
 
 }  // namespace lodebook::output

@@ -5,8 +5,6 @@
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/output/table.hpp>
 
-#include <lodebook/output/text.hpp>
-
 namespace lodebook::output {
 namespace {
 
@@ -18,13 +16,13 @@ std::int64_t azimuth_tenths(double degrees, bool is_axis) {
   return is_axis ? rounded_axis(degrees, 1) : rounded_azimuth(degrees, 1);
 }
 
-void append_azimuth(std::string& out, const std::optional<double>& degrees, bool is_axis = false) {
+void append_azimuth(Pen& out, const std::optional<double>& degrees, bool is_axis = false) {
   if (degrees) append_figure(out, azimuth_tenths(*degrees, is_axis), 1);
 }
 
 /// The quadrant bearing of an azimuth in tenths of a degree, so that it agrees with the figure
 /// beside it.
-void append_quadrant(std::string& out, std::int64_t tenths) {
+void append_quadrant(Pen& out, std::int64_t tenths) {
   const auto quarter = static_cast<std::size_t>(tenths / 900);
   if (tenths % 900 == 0) {
     out.push_back("NESW"[quarter]);
@@ -37,7 +35,7 @@ void append_quadrant(std::string& out, std::int64_t tenths) {
   out.push_back(quarter < 2 ? 'E' : 'W');
 }
 
-void append_quadrant(std::string& out, const Row& row) {
+void append_quadrant(Pen& out, const Row& row) {
   if (row.strike) {
     // The northern end; east for a strike that runs east and west.
     const std::int64_t tenths = rounded_axis(*row.strike, 1);
@@ -49,7 +47,7 @@ void append_quadrant(std::string& out, const Row& row) {
   }
 }
 
-void append_observed(std::string& out, const RowContext& at) {
+void append_observed(Pen& out, const RowContext& at) {
   if (const auto& date = at.row.date) {
     append_figure(out, date->year, 0, 4);
     out.push_back('-');
@@ -61,7 +59,7 @@ void append_observed(std::string& out, const RowContext& at) {
   if (at.page.time) out += clock_text(*at.page.time);
 }
 
-void append_codes(std::string& out, const Row& row) {
+void append_codes(Pen& out, const Row& row) {
   bool first = true;
   for (const notebook::Code code : row.codes) {
     if (!first) out.push_back(' ');
@@ -70,7 +68,8 @@ void append_codes(std::string& out, const Row& row) {
   }
 }
 
-void append_source(std::string& out, const RowContext& at) {
+template <class Text>
+void append_source(Text& out, const RowContext& at) {
   output::append_source(out, shown_name(at.source), at.row.entry->line, at.row.entry->column);
 }
 
@@ -90,7 +89,7 @@ const earth::GridPosition* grid_of(const RowContext& at) {
   return at.page.position && grid ? &*grid : nullptr;
 }
 
-void append_grid_number(std::string& out, const RowContext& at,
+void append_grid_number(Pen& out, const RowContext& at,
                         double earth::GridPosition::*metres) {
   if (const auto* grid = grid_of(at)) append_figure_of(out, grid->*metres, 2);
 }
@@ -121,7 +120,7 @@ bool same_notes(const Row& above, const Row& row) {
   return above.date == row.date && above.observer == row.observer && above.unit == row.unit;
 }
 
-using Out = std::string&;
+using Out = Pen&;
 using At = const RowContext&;
 
 constexpr auto with_grid_columns = std::to_array<Column>({
@@ -224,15 +223,6 @@ constexpr auto plain_columns = [] {
 
 Columns columns(bool with_grid) {
   return with_grid ? Columns(with_grid_columns) : Columns(plain_columns);
-}
-
-void append_source(std::string& out, std::string_view file, std::uint32_t line,
-                   std::uint32_t column) {
-  out += file;
-  out.push_back(':');
-  append_figure(out, line, 0);
-  out.push_back(':');
-  append_figure(out, column, 0);
 }
 
 std::string source_of(const RowContext& at) {

@@ -8,7 +8,6 @@
 #include <cmath>
 #include <iterator>
 #include <lodebook/notebook/source.hpp>
-#include <lodebook/orientation/decimal.hpp>
 #include <lodebook/output/diagnostic.hpp>
 #include <lodebook/output/text.hpp>
 #include <nlohmann/json.hpp>
@@ -47,14 +46,6 @@ void append_coordinates(std::string& out, const earth::Position& position) {
   out.push_back(position.longitude < 0 ? 'W' : 'E');
 }
 
-void append_figure_of(std::string& out, double value, int decimals) {
-  append_figure(out, rounded(value, decimals), decimals);
-}
-
-void append_figure_of(std::string& out, const std::optional<double>& value, int decimals) {
-  if (value) append_figure_of(out, *value, decimals);
-}
-
 std::string figure_text(double value, int decimals) {
   std::string out;
   append_figure_of(out, value, decimals);
@@ -91,19 +82,8 @@ void append_bold(std::string& out, std::string_view text, bool color) {
   if (color) out += "\x1b[0m";
 }
 
-void append_json_string(std::string& out, std::string_view text) {
-  const bool plain = std::ranges::all_of(
-      text, [](char c) { return c >= ' ' && c <= '~' && c != '"' && c != '\\'; });
-  if (plain) {
-    out.push_back('"');
-    out += text;
-    out.push_back('"');
-  } else {
-    append_json_text(out, nlohmann::json(notebook::valid_utf8(text)).dump());
-  }
-}
-
-void append_json_text(std::string& out, std::string_view json) {
+std::string safe_json(std::string_view json) {
+  std::string out;
   // The first bytes of what is_hidden knows and the dump has not escaped: DEL, C1, marks.
   constexpr std::string_view suspects = "\x7F\xC2\xE2";
   for (std::size_t at = 0; at < json.size();) {
@@ -119,6 +99,16 @@ void append_json_text(std::string& out, std::string_view json) {
     }
     at += character.size();
   }
+  return out;
+}
+
+bool is_plain_json(std::string_view text) {
+  return std::ranges::all_of(text,
+                             [](char c) { return c >= ' ' && c <= '~' && c != '"' && c != '\\'; });
+}
+
+std::string json_string(std::string_view text) {
+  return safe_json(nlohmann::json(notebook::valid_utf8(text)).dump());
 }
 
 }  // namespace lodebook::output

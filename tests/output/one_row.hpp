@@ -34,8 +34,9 @@ struct OneRow {
     const auto column = std::ranges::find(columns, name, &output::Column::name);
     if (column == columns.end()) return "no such column";
     std::string out;
-    column->append(out, {source, page, page.rows.front()});
-    return out;
+    output::Pen pen(out);
+    column->append(pen, {source, page, page.rows.front()});
+    return std::string(pen.behind(0));
   }
 
   notebook::Source source;

@@ -10,7 +10,7 @@ using output::Column;
 using output::Type;
 
 TEST_CASE("each column gets a type, in the order given") {
-  const auto nothing = [](std::string&, const output::RowContext&) {};
+  const auto nothing = [](output::Pen&, const output::RowContext&) {};
   const std::array<Column, 6> columns = {{{"station", Type::text, nothing},
                                           {"longitude", Type::number, nothing},
                                           {"latitude", Type::number, nothing},

@@ -43,8 +43,11 @@ class Figure {
   std::size_t start_;
 };
 
-/// Appends the figure's text.
-void append_figure(std::string& out, std::int64_t units, int decimals, int min_digits = 1);
+/// Appends the figure's text to a string, or to what is appended to like one.
+template <class Text>
+void append_figure(Text& out, std::int64_t units, int decimals, int min_digits = 1) {
+  out += Figure(units, decimals, min_digits).text();
+}
 
 /// Appends the rounded value without trailing zeros: 24.6 and not 24.60.
 void append_trimmed(std::string& out, double value, int decimals);

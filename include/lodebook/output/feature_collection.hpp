@@ -8,15 +8,27 @@
 namespace lodebook::output {
 
 /// Writes begin, then for each feature: feature, its geometry, properties, their object,
-/// end_feature; then end. Where copies write features apart, `between` joins their texts.
+/// end_feature; then end; features go to a string or to a pen. Where copies write features apart,
+/// `between` joins their texts.
 class FeatureCollection {
  public:
   static constexpr std::string_view between = ",";
 
   void begin(std::string& out, std::string_view name);
-  void feature(std::string& out);
-  void properties(std::string& out);
-  void end_feature(std::string& out);
+  template <class Text>
+  void feature(Text& out) {
+    out += first_ ? "\n" : ",\n";
+    first_ = false;
+    out += "{\"type\":\"Feature\",\"geometry\":";
+  }
+  template <class Text>
+  void properties(Text& out) {
+    out += ",\"properties\":";
+  }
+  template <class Text>
+  void end_feature(Text& out) {
+    out.push_back('}');
+  }
   void end(std::string& out);
 
  private:

@@ -4,6 +4,8 @@
 
 #include <span>
 
+#include <lodebook/output/pen.hpp>
+#include <lodebook/output/text.hpp>
 #include <lodebook/reduction/page.hpp>
 
 namespace lodebook::output {
@@ -23,7 +25,7 @@ struct RowContext {
 struct Column {
   std::string_view name;
   Type type;
-  void (*append)(std::string& out, const RowContext& context);
+  void (*append)(Pen& out, const RowContext& context);
   /// Of a row and the one above it on its page: the text is sure to be the same. Nothing for what
   /// is each reading's own.
   bool (*as_above)(const reduction::Row& above, const reduction::Row& row) = nullptr;
@@ -43,7 +45,13 @@ std::string_view shown_name(const notebook::Source& source);
 std::string_view shown_name(std::string_view source_name);
 
 /// `day3.txt:18:3`: where a reading stands, as the column `source` has it.
-void append_source(std::string& out, std::string_view file, std::uint32_t line,
-                   std::uint32_t column);
+template <class Text>
+void append_source(Text& out, std::string_view file, std::uint32_t line, std::uint32_t column) {
+  out += file;
+  out.push_back(':');
+  append_figure(out, line, 0);
+  out.push_back(':');
+  append_figure(out, column, 0);
+}
 
 }  // namespace lodebook::output

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: MIT
-// Small pieces of text that several outputs share.
+// Small pieces of text that several outputs share. Those that every reading has are appended to a
+// string or to a pen.
 #pragma once
 
 #include <cstddef>
 #include <lodebook/earth/position.hpp>
 #include <lodebook/notebook/written.hpp>
+#include <lodebook/orientation/decimal.hpp>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -21,10 +23,16 @@ void append_shortest_azimuth(std::string& out, double degrees);
 void append_coordinates(std::string& out, const earth::Position& position);
 
 /// The value rounded to exactly so many decimals: `12.0`.
-void append_figure_of(std::string& out, double value, int decimals);
+template <class Text>
+void append_figure_of(Text& out, double value, int decimals) {
+  append_figure(out, rounded(value, decimals), decimals);
+}
 
 /// Nothing where there is no value.
-void append_figure_of(std::string& out, const std::optional<double>& value, int decimals);
+template <class Text>
+void append_figure_of(Text& out, const std::optional<double>& value, int decimals) {
+  if (value) append_figure_of(out, *value, decimals);
+}
 
 std::string figure_text(double value, int decimals);
 
@@ -43,11 +51,13 @@ std::string counted(std::size_t count, std::string_view one, std::string_view ma
 /// `text` made printable, bold on a terminal.
 void append_bold(std::string& out, std::string_view text, bool color);
 
-/// A JSON string with its quotes; bytes that are not UTF-8 become U+FFFD.
-void append_json_string(std::string& out, std::string_view text);
-
 /// JSON as it is, but that no string in it holds a character that a terminal obeys: those are
 /// written as escapes, `\u009b`.
-void append_json_text(std::string& out, std::string_view json);
+std::string safe_json(std::string_view json);
+
+/// Plain ASCII that stands in a JSON string as it is.
+bool is_plain_json(std::string_view text);
+/// A JSON string with its quotes; bytes that are not UTF-8 become U+FFFD.
+std::string json_string(std::string_view text);
 
 }  // namespace lodebook::output
