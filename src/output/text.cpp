@@ -2,13 +2,14 @@
 // Numbers in their shortest form and in words, bold text, and JSON strings.
 #include <lodebook/output/text.hpp>
 
-#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
 #include <lodebook/notebook/source.hpp>
 #include <lodebook/output/diagnostic.hpp>
 #include <nlohmann/json.hpp>
+
+#include "plain.hpp"
 
 namespace lodebook::output {
 
