@@ -1,36 +1,19 @@
 // SPDX-License-Identifier: MIT
 // RFC 4180 cells, and a guard against cells that a spreadsheet would run.
-#include <algorithm>
-#include <array>
 #include <lodebook/output/csv.hpp>
 #include <lodebook/output/diagnostic.hpp>
 
 #include "page_rows.hpp"
+#include "plain.hpp"
 #include "row_csv.hpp"
 
 namespace lodebook::output {
 namespace {
 
-/// Needs neither quotes, nor a guard, nor a look at its UTF-8, wherever in a cell it stands. The
-/// guarded characters are common inside text, so that only a first one counts.
-constexpr bool is_plain(char c) {
-  return c >= ' ' && c <= '~' && c != '"' && c != ',';
-}
-
-constexpr auto plain_bytes = [] {
-  std::array<bool, 256> plain{};
-  for (std::size_t byte = 0; byte < plain.size(); ++byte)
-    plain[byte] = is_plain(static_cast<char>(byte));
-  return plain;
-}();
-
-bool is_plain(std::string_view text) {
-  return std::ranges::all_of(text,
-                             [](char c) { return plain_bytes[static_cast<unsigned char>(c)]; });
-}
-
 bool is_formula(std::string_view text) {
-  return !text.empty() && std::string_view("=+-@\t\r").find(text[0]) != std::string_view::npos;
+  if (text.empty()) return false;
+  const char c = text.front();
+  return c == '=' || c == '+' || c == '-' || c == '@' || c == '\t' || c == '\r';
 }
 
 /// RFC 4180 has no place for control characters but a line's end, nor has a terminal.
@@ -51,7 +34,8 @@ std::string without_controls(std::string_view text) {
 
 void make_csv_cell(Pen& out, std::size_t start) {
   const std::string_view raw = out.behind(start);
-  if (is_plain(raw) && !is_formula(raw)) return;
+  // The guarded characters are common inside text, so that only a first one counts.
+  if (is_plain(raw, '"', ',') && !is_formula(raw)) return;
   std::string cell;
   append_csv_cell(cell, raw);
   out.cut(start);

@@ -207,13 +207,22 @@ class Lines {
     out_ += "\":[";
   }
   void add(const Json& element) {
-    out_ += first_ ? "\n" : ",\n";
-    first_ = false;
+    begin_element();
     append_json(out_, element);
+  }
+  void add(const notebook::Diagnostic& diagnostic) {
+    begin_element();
+    Pen pen(out_);
+    append_object(pen, diagnostic);
   }
   void end() { out_ += "],"; }
 
  private:
+  void begin_element() {
+    out_ += first_ ? "\n" : ",\n";
+    first_ = false;
+  }
+
   std::string& out_;
   bool first_ = true;
 };
@@ -259,7 +268,7 @@ void FixJson::log(std::string& out, const notebook::Source& source, const Fixes&
 
   Lines diagnostics(out, "diagnostics");
   for (const notebook::Diagnostic& diagnostic : fixes.diagnostics)
-    diagnostics.add(json_of(diagnostic));
+    diagnostics.add(diagnostic);
   diagnostics.end();
   out.back() = '}';
 }

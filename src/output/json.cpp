@@ -107,7 +107,8 @@ void JsonWriter::page(std::string& out, const notebook::Source& source,
   take_comments(source, *page.block);
   for (const notebook::Diagnostic& diagnostic : page.diagnostics) {
     diagnostics_ += diagnostics_.empty() ? "\n" : ",\n";
-    append_json(diagnostics_, json_of(diagnostic));
+    Pen diagnostics(diagnostics_);
+    append_object(diagnostics, diagnostic);
   }
 }
 

@@ -137,24 +137,6 @@ Json json_of(const Check& check) {
   };
 }
 
-Json json_of(const notebook::Diagnostic& diagnostic) {
-  Json related = Json::array();
-  for (const notebook::Related& other : diagnostic.related) {
-    related.push_back({{"message", notebook::valid_utf8(other.message)},
-                       {"line", other.place.line},
-                       {"column", other.place.column},
-                       {"end_column", other.place.end_column}});
-  }
-  return {{"code", std::string(notebook::name_of(diagnostic.code))},
-          {"severity", std::string(notebook::name_of(diagnostic.severity))},
-          {"message", notebook::valid_utf8(diagnostic.message)},
-          {"help", text_or_null(diagnostic.help)},
-          {"line", diagnostic.place.line},
-          {"column", diagnostic.place.column},
-          {"end_column", diagnostic.place.end_column},
-          {"related", std::move(related)}};
-}
-
 void append_string(Pen& out, std::string_view text) {
   if (!is_plain_json(text)) {
     out += json_string(text);
@@ -273,6 +255,32 @@ void append_counts(Pen& out, std::string_view name, const reduction::Counts& cou
   append_count(out, "warnings", counts.warnings);
   append_count(out, "notes", counts.notes);
   end_object(out);
+}
+
+void append_object(Pen& out, const notebook::Diagnostic& diagnostic) {
+  const auto append_message = [](Pen& to, std::string_view message) {
+    append_name(to, "message");
+    append_string(to, message);
+    to.push_back(',');
+  };
+  const auto append_place = [](Pen& to, const notebook::Place& place) {
+    append_count(to, "line", place.line);
+    append_count(to, "column", place.column);
+    append_count(to, "end_column", place.end_column);
+  };
+  out.push_back('{');
+  append_text(out, "code", notebook::name_of(diagnostic.code));
+  append_text(out, "severity", notebook::name_of(diagnostic.severity));
+  append_message(out, diagnostic.message);
+  append_text(out, "help", diagnostic.help);
+  append_place(out, diagnostic.place);
+  append_array(out, "related", diagnostic.related, [&](Pen& to, const notebook::Related& other) {
+    to.push_back('{');
+    append_message(to, other.message);
+    append_place(to, other.place);
+    end_object(to);
+  });
+  out.back() = '}';
 }
 
 void append_checks(Pen& out, std::string_view name, const std::vector<Check>& checks) {

@@ -22,7 +22,6 @@ Json text_or_null(std::string_view text);
 
 Json json_of(const std::optional<notebook::GivenPosition>& position);
 Json json_of(const reduction::Check& check);
-Json json_of(const notebook::Diagnostic& diagnostic);
 
 /// Appends the value; what a terminal would obey is escaped.
 template <class Text>
@@ -68,9 +67,11 @@ void append_array(Pen& out, std::string_view name, const Elements& elements,
   out.push_back('[');
   for (const auto& element : elements)
     append_element(out, element);
-  if (!elements.empty()) out.cut(out.size() - 1);
+  if (!elements.empty()) out.pop_back();
   out += "],";
 }
+/// An object, and no comma.
+void append_object(Pen& out, const notebook::Diagnostic& diagnostic);
 void append_checks(Pen& out, std::string_view name, const std::vector<reduction::Check>& checks);
 
 }  // namespace lodebook::output

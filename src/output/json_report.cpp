@@ -62,11 +62,11 @@ void JsonReport::page(std::string& out, const notebook::Source& source,
   }
   append_readings(pen, source, page);
   append_checks(pen, "checks", page.checks);
-  Json diagnostics = Json::array();
-  for (const notebook::Diagnostic& diagnostic : page.diagnostics) {
-    diagnostics.push_back(json_of(diagnostic));
-  }
-  append_member(pen, "diagnostics", diagnostics);
+  append_array(pen, "diagnostics", page.diagnostics,
+               [](Pen& to, const notebook::Diagnostic& diagnostic) {
+                 append_object(to, diagnostic);
+                 to.push_back(',');
+               });
   if (page.is_station) {
     append_counts(pen, "counts", page.counts);
     pen.back() = '}';

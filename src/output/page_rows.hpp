@@ -14,6 +14,7 @@ namespace lodebook::output {
 class PageRows {
  public:
   explicit PageRows(Columns columns) {
+    runs_.reserve(columns.size());
     for (auto rest = columns; !rest.empty(); rest = rest.subspan(runs_.back().columns.size())) {
       const auto end = std::ranges::find_if(
           rest, [&](const Column& column) { return column.as_above != rest.front().as_above; });

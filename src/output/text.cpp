@@ -2,7 +2,6 @@
 // Numbers in their shortest form and in words, bold text, and JSON strings.
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -11,6 +10,8 @@
 #include <lodebook/output/diagnostic.hpp>
 #include <lodebook/output/text.hpp>
 #include <nlohmann/json.hpp>
+
+#include "plain.hpp"
 
 namespace lodebook::output {
 namespace {

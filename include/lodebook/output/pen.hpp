@@ -41,6 +41,7 @@ class Pen {
   std::string_view behind(std::size_t start) const {
     return std::string_view(text_.data(), size()).substr(start);
   }
+  void pop_back() { --at_; }
   /// Takes back all but the first `size` bytes.
   void cut(std::size_t size) { at_ = text_.data() + size; }
 
@@ -49,7 +50,7 @@ class Pen {
     if (static_cast<std::size_t>(end_ - at_) < more) lengthen(more);
   }
   void lengthen(std::size_t more) {
-    constexpr std::size_t block = 4096;
+    constexpr std::size_t block = 1024;
     const std::size_t written = size();
     text_.resize(written + std::max(more, block));
     at_ = text_.data() + written;

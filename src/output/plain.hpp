@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: MIT
+// Whether a text can stand as it is.
+#pragma once
+
+#include <cstdint>
+#include <cstring>
+#include <string_view>
+
+namespace lodebook::output {
+
+/// Printable ASCII and neither `one` nor `other`. Looks at eight bytes at a time, of which one gets
+/// its top bit set where any is out of place: a byte that is less than another borrows from its top
+/// bit, and bytes that are equal differ by zero, which is less than one.
+inline bool is_plain(std::string_view text, char one, char other) {
+  constexpr std::uint64_t each = 0x0101'0101'0101'0101;
+  constexpr std::uint64_t top_bits = 0x80 * each;
+  constexpr std::uint64_t blanks = ' ' * each;
+  const auto has_less = [](std::uint64_t bytes, std::uint64_t than) {
+    return (bytes - than * each) & ~bytes & top_bits;
+  };
+  const auto has = [&](std::uint64_t bytes, char c) {
+    return has_less(bytes ^ (static_cast<unsigned char>(c) * each), 1);
+  };
+  const auto are_plain = [&](std::uint64_t bytes) {
+    // The control character DEL is the last of ASCII, and one more sets the top bit.
+    const std::uint64_t beyond = (bytes | (bytes + each)) & top_bits;
+    return (beyond | has_less(bytes, ' ') | has(bytes, one) | has(bytes, other)) == 0;
+  };
+  std::uint64_t bytes = 0;
+  for (; text.size() >= sizeof bytes; text.remove_prefix(sizeof bytes)) {
+    std::memcpy(&bytes, text.data(), sizeof bytes);
+    if (!are_plain(bytes)) return false;
+  }
+  if (text.empty()) return true;
+  bytes = blanks;
+  std::memcpy(&bytes, text.data(), text.size());
+  return are_plain(bytes);
+}
+
+}  // namespace lodebook::output
