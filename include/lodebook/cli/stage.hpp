@@ -7,8 +7,10 @@
 #include <cstddef>
 #include <exception>
 #include <functional>
+#include <lodebook/cli/temporary.hpp>
 #include <mutex>
 #include <stop_token>
+#include <system_error>
 #include <thread>
 #include <utility>
 #include <vector>
@@ -24,13 +26,24 @@ class Stage {
   /// Makes the next item in place of an old one; false at the end.
   using Make = std::function<bool(Item&)>;
 
-  explicit Stage(Make make)
-      : make_(std::move(make)), thread_([this](const std::stop_token& stop) { work(stop); }) {}
+  /// A system that has no thread to give leaves the work to the caller.
+  explicit Stage(Make make) : make_(std::move(make)) {
+    const HeldSignals held;
+    try {
+      thread_ = std::jthread([this](const std::stop_token& stop) { work(stop); });
+    } catch (const std::system_error&) {
+      // `next` makes the items itself.
+    }
+  }
   Stage(const Stage&) = delete;
   Stage& operator=(const Stage&) = delete;
 
   /// The next item in order, good until the next call; null at the end. Throws what `make` threw.
   Item* next() {
+    if (!thread_.joinable()) {
+      Item& item = in_use().items.front();
+      return make_(item) ? &item : nullptr;
+    }
     if (at_ < in_use().count) return &in_use().items[at_++];
     if (is_last_) return nullptr;
     std::unique_lock lock(mutex_);
