@@ -2,8 +2,13 @@
 // Which command runs, and how it ends.
 #include <lodebook/cli/program.hpp>
 
+#include <unistd.h>
+
 #include <csignal>
+#include <cstdlib>
+#include <exception>
 #include <lodebook/cli/commands.hpp>
+#include <lodebook/cli/temporary.hpp>
 #include <new>
 #include <string>
 #include <variant>
@@ -58,6 +63,21 @@ Outcome run_line(std::span<const std::string> arguments) {
   return outcome;
 }
 
+/// Memory may end where nothing may fail: nlohmann::json 3.11 takes some to undo a value.
+[[noreturn]] void end_for_good() {
+  try {
+    if (const std::exception_ptr failure = std::current_exception())
+      std::rethrow_exception(failure);
+  } catch (const std::bad_alloc&) {
+    remove_temporaries();
+    tell(out_of_memory());
+    ::_exit(Outcome{.io = true}.status());
+  } catch (...) {
+    // Our own fault.
+  }
+  std::abort();
+}
+
 }  // namespace
 
 Outcome refused(const UsageError& error) {
@@ -76,6 +96,7 @@ Outcome print(std::string_view text) {
 int run(std::span<const char* const> arguments) {
   guard_standard_streams();
   handle_signals();
+  std::set_terminate(end_for_good);
   // A closed pipe is noticed where we write, so that temporary files are removed; only then does
   // the signal end the program, as its parent expects.
   const auto before = std::signal(SIGPIPE, SIG_IGN);

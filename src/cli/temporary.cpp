@@ -26,8 +26,7 @@ constinit TemporaryName* newest = nullptr;
 
 /// Calls nothing but what POSIX allows in a handler.
 void remove_all_and_end(int signal) {
-  for (const TemporaryName* name = newest; name != nullptr; name = name->older)
-    ::unlink(name->path.c_str());
+  remove_temporaries();
   ::raise(signal);  // now without a handler, so that the parent sees which signal it was
 }
 
@@ -43,6 +42,11 @@ void forget(const TemporaryName* gone) {
 }
 
 }  // namespace
+
+void remove_temporaries() {
+  for (const TemporaryName* name = newest; name != nullptr; name = name->older)
+    ::unlink(name->path.c_str());
+}
 
 Temporary::Temporary() = default;
 Temporary::Temporary(Temporary&&) noexcept = default;

@@ -104,7 +104,8 @@ class LogReader {
   std::optional<Slope> read_vertical(Cursor& cursor);
   /// Notes a good reading in the notation that the dial does not have; `span` is its bearing.
   void note_notation(const Reading& reading, Span span);
-  KindId first_kind(Kind::Type type) const;
+  /// What stands for any kind of plane or line: one that takes every word behind it.
+  KindId any_kind(Kind::Type type) const;
   /// A kind of plane or line.
   bool is_attitude(Meaning meaning) const;
   bool has_more(const Statement& statement);

@@ -47,9 +47,9 @@ ReadAs own_form(const Tokens& tokens, const Source& source, bool has_rule) {
 
 }  // namespace
 
-KindId LogReader::first_kind(Kind::Type type) const {
+KindId LogReader::any_kind(Kind::Type type) const {
   KindId id = 0;
-  while (kinds_[id].type != type)
+  while (kinds_[id].type != type || !kinds_[id].has_sense)
     ++id;
   return id;
 }
@@ -114,8 +114,15 @@ SingleReading LogReader::read_single(ReadAs as) {
     case ReadAs::line:
       break;
   }
-  if (reading.kind == no_kind)
-    reading.kind = first_kind(as == ReadAs::plane ? Kind::Type::plane : Kind::Type::line);
+  if (reading.kind == no_kind) {
+    const bool is_plane = as == ReadAs::plane;
+    if (cursor.at_end()) {
+      cursor.report(cursor.here(), wording::incomplete("the reading", "attitude",
+                                                       is_plane ? "N85E 32N" : "N20W 15"));
+      return single;
+    }
+    reading.kind = any_kind(is_plane ? Kind::Type::plane : Kind::Type::line);
+  }
   read_attitude(reading, cursor);
   single.doubtful = reading.doubtful;
   if (reading.rejected) return single;

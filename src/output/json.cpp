@@ -28,14 +28,16 @@ void append_readings(Pen& out, Columns columns, const notebook::Source& source,
   out += "],\n";
 }
 
-Json landmarks_json(const std::vector<reduction::LandmarkRow>& landmarks) {
-  Json array = Json::array();
-  for (const reduction::LandmarkRow& landmark : landmarks) {
-    array.push_back({{"name", notebook::valid_utf8(landmark.name)},
-                     {"position", json_of(landmark.position)},
-                     {"elevation_m", figure(landmark.elevation_m, 1)}});
-  }
-  return array;
+void append_landmarks(Pen& out, const std::vector<reduction::LandmarkRow>& landmarks) {
+  append_array(out, "landmarks", landmarks, [](Pen& to, const reduction::LandmarkRow& landmark) {
+    to += "{\"name\":";
+    append_string(to, landmark.name);
+    to.push_back(',');
+    append_position(to, "position", landmark.position);
+    append_number(to, "elevation_m", landmark.elevation_m, 1);
+    to.back() = '}';
+    to.push_back(',');
+  });
 }
 
 void append_samples(Pen& out, const std::vector<reduction::Page::Named>& samples) {
@@ -72,7 +74,7 @@ void JsonWriter::begin_log(std::string& out, const reduction::Reduction& reducti
   pen.push_back('\n');
   append_settings(pen, "settings", reduction.heading(), north_);
   pen.push_back('\n');
-  append_member(pen, "landmarks", landmarks_json(reduction.landmarks()));
+  append_landmarks(pen, reduction.landmarks());
   pen.push_back('\n');
 }
 
@@ -118,10 +120,12 @@ void JsonWriter::take_comments(const notebook::Source& source, const notebook::B
   for (const notebook::Entry& entry : block.entries) {
     if (entry.comment.empty() || entry.line == line) continue;
     line = entry.line;
-    const Json comment = {{"line", line},
-                          {"text", notebook::valid_utf8(source.text(entry.comment))}};
-    if (!comments_.empty()) comments_.push_back(',');
-    append_json(comments_, comment);
+    Pen pen(comments_);
+    pen += comments_.empty() ? "{" : ",{";
+    append_count(pen, "line", line);
+    pen += "\"text\":";
+    append_string(pen, source.text(entry.comment));
+    pen.push_back('}');
   }
 }
 

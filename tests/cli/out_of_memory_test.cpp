@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The whole program, with memory that ends at one allocation after the other.
 #include <fcntl.h>
+#include <sys/wait.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -67,17 +68,19 @@ std::string content(const fs::path& path) {
 }
 
 /// Runs the program in the current folder with that many allocations, and its messages in a file.
+/// It is a process of its own, since memory may end where nothing can be caught.
 int run_with(std::size_t allocations, const std::vector<const char*>& arguments) {
-  const int errors = ::dup(STDERR_FILENO);
-  const int said = ::open("said", O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0600);
-  ::dup2(said, STDERR_FILENO);
-  left = allocations;
-  const int status = lodebook::cli::run(arguments);
-  left = endless;
-  ::dup2(errors, STDERR_FILENO);
-  ::close(said);
-  ::close(errors);
-  return status;
+  const pid_t child = ::fork();
+  REQUIRE(child >= 0);
+  if (child == 0) {
+    const int said = ::open("said", O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0600);
+    ::dup2(said, STDERR_FILENO);
+    left = allocations;
+    ::_exit(lodebook::cli::run(arguments));
+  }
+  int status = 0;
+  REQUIRE(::waitpid(child, &status, 0) == child);
+  return WIFEXITED(status) ? WEXITSTATUS(status) : -WTERMSIG(status);
 }
 
 /// Runs in a folder of its own with every so many allocations, until one run has enough of them.

@@ -4,7 +4,7 @@
 #include <lodebook/cli/converter.hpp>
 #include <lodebook/cli/csv_cells.hpp>
 
-#include "../notebook/whole.hpp"
+#include "notebook/whole.hpp"
 #include "target.hpp"
 
 namespace lodebook::fuzz {

@@ -5,7 +5,7 @@
 
 #include <lodebook/output/diagnostic.hpp>
 
-#include "../notebook/whole.hpp"
+#include "notebook/whole.hpp"
 #include "target.hpp"
 
 namespace lodebook::fuzz {

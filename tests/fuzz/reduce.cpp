@@ -13,7 +13,7 @@
 #include <lodebook/output/json.hpp>
 #include <lodebook/output/report.hpp>
 
-#include "../whole_log.hpp"
+#include "whole_log.hpp"
 #include "target.hpp"
 
 namespace lodebook::fuzz {

@@ -103,7 +103,7 @@ TEST_CASE("a mean has the codes of all its repeats, and is suspect if one of the
   REQUIRE(log.row_count() == 1);
   CHECK(log.row().status == Status::suspect);
   CHECK(log.row().codes ==
-        std::vector{Code::strike_uncertain, Code::repeat_spread, Code::doubtful});
+        std::vector{Code::repeat_spread, Code::strike_uncertain, Code::doubtful});
   CHECK(log.row().repeats == 4);
   // Readings typed are counted, not rows.
   CHECK(log.counts().readings == 4);

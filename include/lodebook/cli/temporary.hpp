@@ -48,4 +48,7 @@ class HeldSignals {
 /// asked for them to be ignored; and a file that may not grow is an error of writing it.
 void handle_signals();
 
+/// Removes them where the program ends without any more ado.
+void remove_temporaries();
+
 }  // namespace lodebook::cli
