@@ -345,8 +345,8 @@ std::string_view out_of_memory() {
 std::string version_text() {
   std::string text = "lodebook " LODEBOOK_VERSION "\n";
   for (const auto& [model, from, until] : earth::field_models()) {
-    text += fmt::format("geomagnetic model {}, {:.0f} to {:.0f}\n", earth::name_of(model), from,
-                        until);
+    text +=
+        fmt::format("geomagnetic model {}, {:.0f} to {:.0f}\n", earth::name_of(model), from, until);
   }
   return text;
 }

@@ -235,7 +235,8 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
     {Option::blank, "blank", 0, "", any, of(Command::help), false,
      "with `help log`: a heading to start from"},
     {Option::help, "help", 'h', "", any, of_all, false, "this help"},
-    {Option::version, "version", 0, "", any, of_all, false, "the program's version and geomagnetic models"},
+    {Option::version, "version", 0, "", any, of_all, false,
+     "the program's version and geomagnetic models"},
 }};
 
 constexpr bool in_order() {

@@ -14,8 +14,7 @@ void append_grid_number(Pen& out, const FixRow& at, double earth::GridPosition::
   if (at.point.position) append_figure_of(out, earth::grid_position(*at.point.position).*metres, 2);
 }
 
-void append_ellipse_number(Pen& out, const FixRow& at,
-                           double reduction::ErrorEllipse::*metres) {
+void append_ellipse_number(Pen& out, const FixRow& at, double reduction::ErrorEllipse::*metres) {
   if (at.point.ellipse) append_figure_of(out, (*at.point.ellipse).*metres, 2);
 }
 

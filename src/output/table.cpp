@@ -89,8 +89,7 @@ const earth::GridPosition* grid_of(const RowContext& at) {
   return at.page.position && grid ? &*grid : nullptr;
 }
 
-void append_grid_number(Pen& out, const RowContext& at,
-                        double earth::GridPosition::*metres) {
+void append_grid_number(Pen& out, const RowContext& at, double earth::GridPosition::*metres) {
   if (const auto* grid = grid_of(at)) append_figure_of(out, grid->*metres, 2);
 }
 

@@ -273,7 +273,8 @@ void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
   if (leg.slope) row.vertical_angle = leg.slope->degrees();
   check_slope(row, "slope", leg.slope);
   if (leg.to != no_name && !places_.is_station[leg.to])
-    report_at(row, "to", wording::station_unknown(row.target, nearest(row.target, places_.stations)));
+    report_at(row, "to",
+              wording::station_unknown(row.target, nearest(row.target, places_.stations)));
   if (!leg.back) return;
   row.back_bearing = added(leg.back->azimuth().degrees(), added_angle.angle);
   Check check;

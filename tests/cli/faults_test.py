@@ -14,7 +14,7 @@ CATCHABLE = (signal.SIGHUP, signal.SIGINT, signal.SIGQUIT, signal.SIGTERM, signa
              signal.SIGUSR1, signal.SIGUSR2)  # fmt: skip
 # More than a block, so that its table is on the disk before the log behind it is read.
 LONG = "set 0\ndeclination 24.6E\n" + "".join(
-    f"station L{i} at 44.5S 169.25E\n  bedding N{20 + i % 60}E 32N\n" for i in range(4000)
+    f"station L{i} at 44.5S 169.25E\n  bedding N{30 + i % 60}E 32N\n" for i in range(4000)
 )
 
 

@@ -13,8 +13,8 @@
 #include <lodebook/output/json.hpp>
 #include <lodebook/output/report.hpp>
 
-#include "whole_log.hpp"
 #include "target.hpp"
+#include "whole_log.hpp"
 
 namespace lodebook::fuzz {
 namespace {

@@ -211,9 +211,11 @@ TEST_CASE("a line that would be too long to be read again stays as typed") {
   std::string line = "b N85E 32N";
   while (line.size() + 11 < 64 * 1024)
     line += ",N85E 32N";
-  const std::string text = "set 0\nshort b bedding\nstation Q1\n" + line + "\nb N80E 30N,N81E 31N\n";
+  const std::string text =
+      "set 0\nshort b bedding\nstation Q1\n" + line + "\nb N80E 30N,N81E 31N\n";
   check_round_trip(text);
-  CHECK(test::clean(text) == "set 0\nshort b bedding\n\nstation Q1\n" + line + "\n  bedding N80E 30N, N81E 31N\n");
+  CHECK(test::clean(text) ==
+        "set 0\nshort b bedding\n\nstation Q1\n" + line + "\n  bedding N80E 30N, N81E 31N\n");
 }
 
 }  // namespace

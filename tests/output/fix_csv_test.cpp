@@ -48,7 +48,8 @@ TEST_CASE("names are quoted and guarded, and full paths are cut") {
   const auto rows = lines({test::awkward_fixes()}, "/home/x/day3.txt");
   REQUIRE(rows.size() == 3);
   CHECK(rows[1].starts_with("'=1+1,-17.0000000,179.9999900,"));
-  CHECK(rows[1].ends_with(",\"'@Peak\"\"\uFFFD: read \"\"backwards\"\", at 180\uFFFD\",day3.txt:20"));
+  CHECK(
+      rows[1].ends_with(",\"'@Peak\"\"\uFFFD: read \"\"backwards\"\", at 180\uFFFD\",day3.txt:20"));
   CHECK(rows[2] == "\"Q \"\"two\"\", \uFFFD[31m\uFFFD\",,,,,,,,,,,,,,,,,day3.txt:30");
 }
 
