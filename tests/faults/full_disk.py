@@ -16,7 +16,7 @@ import sys
 import tempfile
 
 LOG = "set 0\ndeclination 24.6E\n" + "".join(
-    f"station L{i} at 44.5S 169.25E\n  bedding N{20 + i % 60}E 32N\n" for i in range(1500)
+    f"station L{i} at 44.5S 169.25E\n  bedding N{30 + i % 50}E 32N\n" for i in range(1500)
 )
 RUNS = (
     ["reduce", "-q", "-o", "{}.csv"],

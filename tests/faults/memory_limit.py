@@ -32,9 +32,9 @@ def main():
 
     with tempfile.TemporaryDirectory() as folder:
         put = lambda name, text: (pathlib.Path(folder) / name).write_text(text)
-        put("line.txt", "station Q1\n  bedding N85E 32N " + "x" * (200 * MIB) + "\n")
-        put("faults.txt", "station Q1\n" + ("  bedding " + ", " * 30_000 + "\n") * 40)
-        put("many.txt", "set 0\n" + "station Q at 44.5S 169.5E\n  bedding N85E 32N\n" * 200_000)
+        put("line.txt", "station Q1\n  bedding N85E 32N " + "x" * (50 * MIB) + "\n")
+        put("faults.txt", "station Q1\n" + ("  bedding " + ", " * 30_000 + "\n") * 10)
+        put("many.txt", "set 0\n" + "station Q at 44.5S 169.5E\n  bedding N85E 32N\n" * 50_000)
         least = next(mib for mib in range(4, 200) if limited(mib, "--version").returncode == 0)
         runs = 0
         for jobs in ("1", "4"):
@@ -57,7 +57,7 @@ def main():
                             sys.exit(f"{case}: {done.stderr}")
                         if (status == 3) != (kept == b"old"):
                             sys.exit(f"{case}: {kept[:40]}")
-                        mib += 1 + mib // 6
+                        mib += 1 + mib // 4
                     if any(path.name.startswith(".lodebook") for path in pathlib.Path(folder).iterdir()):
                         sys.exit(f"{case}: a temporary file remains")
     print(f"{runs} runs: from {least} MiB on, all ended well or said that memory is out")
