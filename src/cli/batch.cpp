@@ -80,7 +80,7 @@ void run_batch(const CommandLine& line, std::size_t jobs, std::span<const Docume
     progress.next_log();
     std::optional<ReadLog> read = ahead.next();
     if (!read) {
-      read.emplace(blank(), std::error_code());
+      read = ReadLog{blank(), {}};
       read->error = make(name, *read->part, [&] { return read->part->follow(); });
     }
     if (read->error) {

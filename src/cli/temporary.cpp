@@ -100,7 +100,7 @@ void handle_signals() {
     if (::sigaction(signal, nullptr, &before) != 0 || before.sa_handler != SIG_DFL) continue;
     struct sigaction action {};
     action.sa_handler = remove_all_and_end;
-    action.sa_flags = SA_RESETHAND | SA_NODEFER;
+    action.sa_flags = static_cast<int>(SA_RESETHAND | SA_NODEFER);
     ::sigemptyset(&action.sa_mask);
     ::sigaction(signal, &action, nullptr);
   }
