@@ -100,7 +100,8 @@ std::int64_t rounded_axis(double degrees, int decimals) {
   return rounded_azimuth(degrees, decimals) % (180 * units_per_one(decimals));
 }
 
-Figure::Figure(std::int64_t units, int decimals, int min_digits) : start_(characters_.size()) {
+Figure::Figure(std::int64_t units, int decimals, int min_digits)
+    : start_(std::tuple_size_v<decltype(characters_)>) {
   assert(decimals >= 0 && decimals <= 9 && min_digits >= 0 && min_digits <= 9);
   auto rest = static_cast<std::uint64_t>(units);
   if (units < 0) rest = 0 - rest;

@@ -8,7 +8,7 @@ using lodebook::output::is_plain_json;
 using lodebook::output::Pen;
 
 TEST_CASE("a pen leaves what a string would hold, however much it writes") {
-  for (const std::size_t texts : {0, 1, 100, 1000, 5000}) {
+  for (const std::size_t texts : {0U, 1U, 100U, 1000U, 5000U}) {
     std::string appended = "before ";
     std::string written = appended;
     {
