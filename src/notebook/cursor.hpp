@@ -2,6 +2,8 @@
 // A place in a statement's tokens, and where its faults go.
 #pragma once
 
+#include <algorithm>
+
 #include <lodebook/notebook/wording.hpp>
 
 #include "tokens.hpp"
@@ -80,9 +82,10 @@ class Cursor {
 
   /// From token number `first` to the last one before the cursor.
   Span since(std::size_t first) const {
-    if (first >= at_) return here();
+    const std::size_t end = std::min(at_, tokens_.size());
+    if (first >= end) return here();
     const std::uint32_t begin = tokens_[first].offset;
-    return {begin, tokens_[at_ - 1].end() - begin};
+    return {begin, tokens_[end - 1].end() - begin};
   }
   /// From the next token on; at the end, the empty place behind the text.
   Span rest() const {
