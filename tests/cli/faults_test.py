@@ -161,10 +161,10 @@ class Faults(Case):
                 self.assertNotIn(b"0 lines not understood", done.stdout.splitlines()[-1])
 
     def test_a_log_that_grows_while_it_is_read_gives_whole_rows(self):
-        grower = subprocess.Popen(
-            ["/bin/sh", "-c", "while :; do echo '  bedding N85E 32N' || exit; done >> grows.txt"],
-            cwd=self.folder,
-        )
+        # It ends, or a slow reader would never come to the end of it.
+        script = """i=0
+            while [ $i -lt 20000 ]; do echo '  bedding N85E 32N'; i=$((i + 1)); done >> grows.txt"""
+        grower = subprocess.Popen(["/bin/sh", "-c", script], cwd=self.folder)
         try:
             while "grows.txt" not in self.files() or len(self.read("grows.txt")) < 1000:
                 time.sleep(0.01)
