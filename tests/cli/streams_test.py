@@ -137,7 +137,8 @@ class Streams(Case):
 
     def test_one_reading_is_converted_at_once(self):
         best = min(self.timed() for _ in range(20))
-        self.assertLess(best, 0.05)  # a guard against seconds, not a benchmark
+        # A guard against seconds, no benchmark: with sanitizers a mere start takes a fifth of one.
+        self.assertLess(best, 0.5)
 
     def timed(self):
         start = time.perf_counter()
