@@ -5,8 +5,8 @@
 usage: run.py BUILD [--seconds 60] [--jobs 1] [TARGET...]
 
 BUILD is a build folder made with clang and -DLODEBOOK_FUZZ=ON; it is made if it is not there. Each
-target, or each of those named (log, reduce, draw, convert), runs for so many seconds in so many
-processes. Seeds are the logs of the golden stories, the demonstration data, and what was found
+target, or each of those named (log, reduce, draw, convert), runs for so many seconds, with --jobs
+so many of them at once. Seeds are the logs of the golden stories, the demonstration data, and what was found
 before. What the fuzzer learns stays in BUILD/fuzz/TARGET/corpus for the next time.
 
 Ends with 1 where an input ends the program, runs for over 25 seconds or takes over 2 GB; that input
@@ -14,6 +14,7 @@ is made as small as it will go, and shown with what to do.
 """
 
 import argparse
+import concurrent.futures
 import os
 import pathlib
 import re
@@ -74,14 +75,12 @@ def printed_figure(log, name):
     return int(found[-1]) if found else 0
 
 
-def told(target, logs):
-    """One line on what the processes of a target did."""
-    covered = [re.findall(r"cov: (\d+) ft: (\d+) corp: (\d+)", log) for log in logs]
-    best = max((tuple(map(int, steps[-1])) for steps in covered if steps), default=(0, 0, 0))
-    runs = sum(printed_figure(log, "number_of_executed_units") for log in logs)
-    most = max(printed_figure(log, "peak_rss_mb") for log in logs)
-    return (f"{target}: {runs} runs, {best[0]} edges, {best[1]} features, {best[2]} inputs kept, "
-            f"{most} MB at most")
+def told(target, log):
+    """One line on what the fuzzer did."""
+    steps = re.findall(r"cov: (\d+) ft: (\d+) corp: (\d+)", log)
+    edges, features, kept = steps[-1] if steps else (0, 0, 0)
+    return (f"{target}: {printed_figure(log, 'number_of_executed_units')} runs, {edges} edges, "
+            f"{features} features, {kept} inputs kept, {printed_figure(log, 'peak_rss_mb')} MB")
 
 
 def show_crash(build, target, found, log):
@@ -102,7 +101,7 @@ def show_crash(build, target, found, log):
     print(f"Keep it as tests/fuzz/found/{target}/WHAT-IT-WAS, so that it is a test; then mend it.")
 
 
-def fuzz(build, target, seconds, jobs, seeds, dictionary):
+def fuzz(build, target, seconds, seeds, dictionary):
     folder = build / "fuzz" / target
     corpus = folder / "corpus"
     corpus.mkdir(parents=True, exist_ok=True)
@@ -120,21 +119,17 @@ def fuzz(build, target, seconds, jobs, seeds, dictionary):
         "ASAN_OPTIONS": "malloc_context_size=8:quarantine_size_mb=16",
         "UBSAN_OPTIONS": "print_stacktrace=1",
     }
-    logs = [folder / f"log{job}" for job in range(jobs)]
-    running = []
-    for log in logs:
-        with log.open("wb") as stream:
-            running.append(subprocess.Popen(command, stderr=stream, env=environment))
-    statuses = [process.wait() for process in running]
-    texts = [log.read_text(encoding="utf-8", errors="replace") for log in logs]
-    print(told(target, texts), flush=True)
-    for status, text in zip(statuses, texts):
-        if status != 0:
-            print(text[-6000:])
+    done = subprocess.run(
+        command, stderr=subprocess.PIPE, env=environment, check=False,
+        encoding="utf-8", errors="replace",
+    )
+    print(told(target, done.stderr), flush=True)
+    if done.returncode != 0:
+        print(done.stderr[-6000:])
     new = sorted(set(folder.glob("*-*")) - before)
     for path in new:
-        show_crash(build, target, path, "\n".join(texts))
-    return not new and not any(statuses)
+        show_crash(build, target, path, done.stderr)
+    return not new and done.returncode == 0
 
 
 def main():
@@ -142,7 +137,7 @@ def main():
     parser.add_argument("build", type=pathlib.Path)
     parser.add_argument("targets", nargs="*", metavar="TARGET", help=", ".join(LONGEST))
     parser.add_argument("--seconds", type=int, default=60, help="for each target")
-    parser.add_argument("--jobs", type=int, default=1, help="processes for each target")
+    parser.add_argument("--jobs", type=int, default=1, help="targets at once")
     asked = parser.parse_args()
     for target in asked.targets:
         if target not in LONGEST:
@@ -152,9 +147,10 @@ def main():
     make_fuzzers(build, targets)
     seeds = gather_seeds(build / "fuzz" / "seeds")
     dictionary = write_dictionary(build / "fuzz" / "dictionary")
-    good = [
-        fuzz(build, target, asked.seconds, asked.jobs, seeds, dictionary) for target in targets
-    ]
+    with concurrent.futures.ThreadPoolExecutor(asked.jobs) as pool:
+        good = list(
+            pool.map(lambda target: fuzz(build, target, asked.seconds, seeds, dictionary), targets)
+        )
     sys.exit(0 if all(good) else 1)
 
 
