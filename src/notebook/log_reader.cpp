@@ -16,6 +16,7 @@ constexpr std::uint8_t is_strange =
 constexpr std::uint8_t is_comma = 2;
 constexpr std::uint8_t is_semicolon = 4;
 constexpr std::uint8_t is_hash = 8;
+constexpr std::uint8_t is_blank = 16;
 constexpr std::array<std::uint8_t, 256> meaning_of_byte = [] {
   std::array<std::uint8_t, 256> meanings{};
   for (std::size_t byte = 0; byte < meanings.size(); ++byte) {
@@ -24,6 +25,8 @@ constexpr std::array<std::uint8_t, 256> meaning_of_byte = [] {
   meanings[','] = is_comma;
   meanings[';'] = is_semicolon;
   meanings['#'] = is_hash;
+  meanings[' '] = is_blank;
+  meanings['\t'] = is_blank;
   return meanings;
 }();
 
@@ -143,20 +146,21 @@ LogReader::Statement LogReader::outline(std::uint32_t line) const {
   const std::string_view bytes = text(whole);
   Statement statement;
   statement.line = line;
-  const auto is_space = [](char c) { return c == ' ' || c == '\t'; };
+  const auto meaning_at = [&](std::size_t at) -> unsigned {
+    return meaning_of_byte[static_cast<unsigned char>(bytes[at])];
+  };
   std::size_t begin = 0;
-  while (begin < bytes.size() && is_space(bytes[begin]))
+  while (begin < bytes.size() && meaning_at(begin) == is_blank)
     ++begin;
   unsigned found = 0;
   std::size_t word_end = begin;
-  for (; word_end < bytes.size() && !is_space(bytes[word_end]) && bytes[word_end] != ';';
-       ++word_end)
-    found |= meaning_of_byte[static_cast<unsigned char>(bytes[word_end])];
+  while (word_end < bytes.size() && (meaning_at(word_end) & (is_blank | is_semicolon)) == 0)
+    found |= meaning_at(word_end++);
   for (std::size_t at = word_end; at < bytes.size(); ++at)
-    found |= meaning_of_byte[static_cast<unsigned char>(bytes[at])];
+    found |= meaning_at(at);
   statement.bytes = static_cast<std::uint8_t>(found);
   std::size_t end = bytes.size();
-  while (end > begin && is_space(bytes[end - 1]))
+  while (end > begin && meaning_at(end - 1) == is_blank)
     --end;
   statement.whole = sub(whole, begin, end - begin);
   statement.word = sub(whole, begin, word_end - begin);

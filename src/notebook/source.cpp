@@ -52,18 +52,6 @@ Source::Source(std::string name, std::string text)
   }
 }
 
-Span Source::line(std::uint32_t number) const {
-  assert(number >= 1);
-  if (number > line_count()) return {static_cast<std::uint32_t>(text_.size()), 0};
-  const std::uint32_t start = starts_[number - 1];
-  const std::uint32_t next =
-      number < line_count() ? starts_[number] : static_cast<std::uint32_t>(text_.size());
-  std::uint32_t end = next;
-  if (end > start && text_[end - 1] == '\n') --end;
-  if (end > start && text_[end - 1] == '\r') --end;
-  return {start, end - start};
-}
-
 Place Source::place(std::uint32_t number, Span span) const {
   const Span whole = line(number);
   assert(span.offset >= whole.offset && span.end() <= whole.end());

@@ -37,7 +37,8 @@ std::size_t number_end(std::string_view text, std::size_t at, std::size_t end) {
   return at;
 }
 
-std::size_t skip_space(std::string_view text, std::size_t at, std::size_t end) {
+inline std::size_t skip_space(std::string_view text, std::size_t at, std::size_t end) {
+  if (at < end && text[at] > ' ') return at;  // nearly always; a longer character is below 0
   while (at < end) {
     const std::size_t length = space_length(text.substr(at, end - at));
     if (length == 0) break;

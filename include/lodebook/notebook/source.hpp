@@ -2,6 +2,7 @@
 // The text of one log, as typed, and where things stand in it.
 #pragma once
 
+#include <cassert>
 #include <cstdint>
 #include <string>
 #include <string_view>
@@ -43,8 +44,17 @@ class Source {
 
   /// Number of lines; a missing last newline makes no difference.
   std::uint32_t line_count() const { return static_cast<std::uint32_t>(starts_.size()); }
-  /// The bytes of line `number` (from 1) without its end.
-  Span line(std::uint32_t number) const;
+  /// The bytes of line `number` (from 1) without its end; none behind the last.
+  Span line(std::uint32_t number) const {
+    assert(number >= 1);
+    const auto size = static_cast<std::uint32_t>(text_.size());
+    if (number > line_count()) return {size, 0};
+    const std::uint32_t start = starts_[number - 1];
+    std::uint32_t end = number < line_count() ? starts_[number] : size;
+    if (end > start && text_[end - 1] == '\n') --end;
+    if (end > start && text_[end - 1] == '\r') --end;
+    return {start, end - start};
+  }
   /// The place of `span`, which must lie in line `number`.
   Place place(std::uint32_t number, Span span) const;
 

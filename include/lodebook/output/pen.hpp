@@ -4,8 +4,10 @@
 
 #include <algorithm>
 #include <cstddef>
+#include <lodebook/orientation/decimal.hpp>
 #include <string>
 #include <string_view>
+#include <utility>
 
 namespace lodebook::output {
 
@@ -27,6 +29,11 @@ class Pen {
     make_room(text.size());
     at_ += text.copy(at_, text.size());
     return *this;
+  }
+  /// The next `size` bytes, to be written by whoever asks for them.
+  char* take(std::size_t size) {
+    make_room(size);
+    return std::exchange(at_, at_ + size);
   }
   /// Writes once more the `size` bytes that stand at `start`.
   void repeat(std::size_t start, std::size_t size) {
@@ -61,5 +68,13 @@ class Pen {
   char* at_;
   char* end_;
 };
+
+using lodebook::append_figure;  // to a string
+
+/// Appends the figure's text, written in its place.
+inline void append_figure(Pen& out, std::int64_t units, int decimals, int min_digits = 1) {
+  const std::size_t size = figure_size(units, decimals, min_digits);
+  write_figure(out.take(size) + size, units, decimals, min_digits);
+}
 
 }  // namespace lodebook::output
