@@ -27,6 +27,7 @@ execute_process(COMMAND_ERROR_IS_FATAL ANY COMMAND ${CMAKE_COMMAND}
   -D CMAKE_BUILD_TYPE=${config}
   -D CMAKE_CXX_COMPILER=${compiler}
   -D CMAKE_CXX_FLAGS=${flags}
+  -D CMAKE_EXE_LINKER_FLAGS=${linker_flags}
   -D CMAKE_DISABLE_FIND_PACKAGE_Eigen3=ON
   -D lodebook_version=${version})
 execute_process(COMMAND_ERROR_IS_FATAL ANY COMMAND ${CMAKE_COMMAND}
