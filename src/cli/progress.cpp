@@ -41,9 +41,9 @@ void Progress::tell(std::string_view message) {
 }
 
 void Progress::show(const std::stop_token& stop) {
-  using namespace std::chrono_literals;
+  using std::chrono::milliseconds;
   std::unique_lock lock(mutex_);
-  for (auto wait = 1000ms; !stop.stop_requested(); wait = 200ms) {
+  for (milliseconds wait(1000); !stop.stop_requested(); wait = milliseconds(200)) {
     stopped_.wait_for(lock, stop, wait, [] { return false; });
     if (stop.stop_requested() || shown_log_ == log_) continue;
     cli::tell(erasure);

@@ -17,7 +17,7 @@ constexpr std::uint8_t is_comma = 2;
 constexpr std::uint8_t is_semicolon = 4;
 constexpr std::uint8_t is_hash = 8;
 constexpr std::uint8_t is_blank = 16;
-constexpr std::array<std::uint8_t, 256> meaning_of_byte = [] {
+constexpr std::array<std::uint8_t, 256> meanings_of_bytes() {
   std::array<std::uint8_t, 256> meanings{};
   for (std::size_t byte = 0; byte < meanings.size(); ++byte) {
     if ((byte < ' ' && byte != '\t') || byte >= 0x7F) meanings[byte] = is_strange;
@@ -28,7 +28,8 @@ constexpr std::array<std::uint8_t, 256> meaning_of_byte = [] {
   meanings[' '] = is_blank;
   meanings['\t'] = is_blank;
   return meanings;
-}();
+}
+constexpr std::array<std::uint8_t, 256> meaning_of_byte = meanings_of_bytes();
 
 bool is_plain(char c) {
   return (meaning_of_byte[static_cast<unsigned char>(c)] & is_strange) == 0;

@@ -46,13 +46,14 @@ constexpr std::size_t spelling(std::string_view word) {
   return number;
 }
 
-constexpr std::array<std::uint8_t, 125> point_by_spelling = [] {
+constexpr std::array<std::uint8_t, 125> points_by_spelling() {
   std::array<std::uint8_t, 125> points{};
   points.fill(no_point);
-  for (std::uint8_t i = 0; i < names.size(); ++i)
-    points[spelling(names[i])] = i;
+  for (std::size_t i = 0; i < names.size(); ++i)
+    points[spelling(names[i])] = static_cast<std::uint8_t>(i);
   return points;
-}();
+}
+constexpr std::array<std::uint8_t, 125> point_by_spelling = points_by_spelling();
 
 }  // namespace
 
