@@ -20,7 +20,7 @@ constexpr int standard_input = 0;
 std::size_t whole_lines(std::string_view block) {
   if (block.ends_with('\r')) block.remove_suffix(1);
   const std::size_t last = block.find_last_of("\r\n");
-  return last == block.npos ? 0 : last + 1;
+  return last == std::string_view::npos ? 0 : last + 1;
 }
 
 /// The whole command line is one reading that the shell has cut at its spaces.

@@ -18,7 +18,7 @@ constexpr std::string_view blanks = " \t\r\n";
 
 std::string_view trimmed(std::string_view text) {
   const std::size_t begin = text.find_first_not_of(blanks);
-  if (begin == text.npos) return {};
+  if (begin == std::string_view::npos) return {};
   return text.substr(begin, text.find_last_not_of(blanks) + 1 - begin);
 }
 

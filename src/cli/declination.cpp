@@ -44,7 +44,7 @@ std::optional<double> read_year(std::string_view text) {
 }
 
 bool has_space(std::string_view text) {
-  return text.find_first_of(" \t") != text.npos;
+  return text.find_first_of(" \t") != std::string_view::npos;
 }
 
 /// A word that is a date in all likelihood, if perhaps not a good one. A bare number may as well
@@ -58,7 +58,7 @@ bool is_date_like(std::string_view word) {
 /// Figures with a stroke or a point between them, such as 3/4/1978.
 bool has_date_marks(std::string_view word) {
   return !word.empty() && word[0] >= '0' && word[0] <= '9' &&
-         word.find_first_of("-/.") != word.npos;
+         word.find_first_of("-/.") != std::string_view::npos;
 }
 
 Source position_of(std::span<const std::string> words) {

@@ -22,13 +22,13 @@ std::vector<std::string> split_at_commas(std::string_view text) {
     while (word.ends_with(' '))
       word.remove_suffix(1);
     words.emplace_back(word);
-    if (comma == text.npos) return words;
+    if (comma == std::string_view::npos) return words;
     text.remove_prefix(comma + 1);
   }
 }
 
 bool is_blank(std::string_view text) {
-  return text.find_first_not_of(" \t") == text.npos;
+  return text.find_first_not_of(" \t") == std::string_view::npos;
 }
 
 }  // namespace lodebook::cli

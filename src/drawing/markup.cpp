@@ -10,7 +10,8 @@ namespace {
 /// XML has no place for these two either.
 void replace_noncharacters(std::string& text) {
   for (const std::string_view noncharacter : {"\xEF\xBF\xBE", "\xEF\xBF\xBF"}) {
-    for (auto at = text.find(noncharacter); at != text.npos; at = text.find(noncharacter, at))
+    for (auto at = text.find(noncharacter); at != std::string_view::npos;
+         at = text.find(noncharacter, at))
       text.replace(at, noncharacter.size(), "\xEF\xBF\xBD");
   }
 }

@@ -32,7 +32,7 @@ std::string_view weekday_of(const notebook::Date& date) {
 Release latest_release(std::string_view changes) {
   constexpr std::string_view mark = "\n## ";
   const std::size_t begin = changes.find(mark);
-  if (begin == changes.npos) throw std::runtime_error("the changes name no release");
+  if (begin == std::string_view::npos) throw std::runtime_error("the changes name no release");
   changes.remove_prefix(begin + mark.size());
   const std::string_view heading = changes.substr(0, changes.find('\n'));
   const std::size_t comma = std::min(heading.find(", "), heading.size());

@@ -116,7 +116,7 @@ std::string filled(std::string_view page, const std::map<std::string, std::strin
     page.remove_prefix(begin);
     if (page.empty()) break;
     const std::size_t end = page.find('@', 1);
-    if (end == page.npos) throw std::runtime_error("a single @ in a template");
+    if (end == std::string_view::npos) throw std::runtime_error("a single @ in a template");
     const auto part = parts.find(std::string(page.substr(1, end - 1)));
     if (part == parts.end())
       throw std::runtime_error("no part is called " + std::string(page.substr(0, end + 1)));

@@ -102,7 +102,8 @@ class Conversion {
   void bullets() {
     const Lines items = take_while("- ");
     if (std::ranges::all_of(items, [](std::string_view item) {
-          return item.starts_with("- [") && item.find("](#") != item.npos && item.ends_with(')');
+          return item.starts_with("- [") && item.find("](#") != std::string_view::npos &&
+                 item.ends_with(')');
         }))
       return;
     blocks_.begin_list(Blocks::List::bullets);
@@ -127,7 +128,8 @@ std::string manual_of(std::string_view page) {
 std::string_view section_of(std::string_view page, std::string_view title) {
   const std::string heading = "\n## " + std::string(title) + '\n';
   const std::size_t begin = page.find(heading);
-  if (begin == page.npos) throw std::runtime_error("no section '" + std::string(title) + '\'');
+  if (begin == std::string_view::npos)
+    throw std::runtime_error("no section '" + std::string(title) + '\'');
   page.remove_prefix(begin + heading.size());
   return page.substr(0, page.find("\n## "));
 }

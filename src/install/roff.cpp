@@ -69,7 +69,7 @@ std::string_view take_between(std::string_view& text, std::string_view open,
                               std::string_view close) {
   if (!text.starts_with(open)) return {};
   const std::size_t end = text.find(close, open.size());
-  if (end == text.npos) return {};
+  if (end == std::string_view::npos) return {};
   const std::string_view inner = text.substr(open.size(), end - open.size());
   text.remove_prefix(end + close.size());
   return inner;
@@ -85,7 +85,8 @@ std::string escaped(std::string_view text, bool is_code) {
 /// A sentence ends here and another begins, which mdoc wants on a new line.
 bool is_between_sentences(std::string_view text) {
   constexpr std::string_view beginnings = "ABCDEFGHIJKLMNOPQRSTUVWXYZ`*[";
-  return text.size() > 2 && text.starts_with(". ") && beginnings.find(text[2]) != text.npos;
+  return text.size() > 2 && text.starts_with(". ") &&
+         beginnings.find(text[2]) != std::string_view::npos;
 }
 
 /// One line, but with '\n' between sentences.
@@ -128,8 +129,8 @@ std::string prose(std::string_view text) {
   for (std::string_view line : split(sentences, "\n")) {
     while (line.size() > width) {
       std::size_t space = line.rfind(' ', width);
-      if (space == line.npos) space = line.find(' ');
-      if (space == line.npos) break;
+      if (space == std::string_view::npos) space = line.find(' ');
+      if (space == std::string_view::npos) break;
       append_line(out, line.substr(0, space));
       line.remove_prefix(space + 1);
     }

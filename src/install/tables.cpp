@@ -100,10 +100,10 @@ std::vector<Taking> takings_of(const OptionSpec& option) {
 
 std::vector<std::string_view> split(std::string_view text, std::string_view separator) {
   std::vector<std::string_view> parts;
-  for (std::size_t end = 0; end != text.npos;) {
+  for (std::size_t end = 0; end != std::string_view::npos;) {
     end = text.find(separator);
     parts.push_back(text.substr(0, end));
-    if (end != text.npos) text.remove_prefix(end + separator.size());
+    if (end != std::string_view::npos) text.remove_prefix(end + separator.size());
   }
   return parts;
 }

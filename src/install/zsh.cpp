@@ -60,7 +60,7 @@ _lodebook "$@"
 std::string safe(std::string_view text, std::string_view special) {
   std::string out;
   for (const char c : text) {
-    if (special.find(c) != special.npos) out += '\\';
+    if (special.find(c) != std::string_view::npos) out += '\\';
     out += c;
   }
   return out;
