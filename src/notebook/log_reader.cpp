@@ -119,7 +119,7 @@ bool LogReader::read_block(Block& block) {
       continue;
     // The next block begins. Its heading was one entry alone.
     block.last_line = next_line_ - 2;
-    ahead_.entries.push_back(std::move(block.entries.back()));
+    ahead_.entries.push_back(block.entries.back());
     block.entries.pop_back();
     const auto first = block.diagnostics.begin() + static_cast<std::ptrdiff_t>(faults);
     ahead_.diagnostics.assign(std::make_move_iterator(first),
@@ -264,7 +264,7 @@ void LogReader::read_unsound(Statement& statement) {
     reading.written = statement.body;
     reading.rejected = true;
     block_->diagnostics[fault].reading = reading.number;
-    push(statement, std::move(reading));
+    push(statement, reading);
   } else if (meaning->keyword == Keyword::station) {
     // What follows does not belong to the station above.
     in_station_ = true;

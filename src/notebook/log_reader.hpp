@@ -76,7 +76,7 @@ class LogReader {
   std::string_view text(Span span) const { return source_.text(span); }
   Span trim(Span span) const;
   template <class What>
-  void push(const Statement& statement, What&& what) {
+  void push(const Statement& statement, const What& what) {
     if (!notebook_ && !matters_beyond_its_station(what)) return;
     Entry& entry = block_->entries.emplace_back();
     entry.line = statement.line;
@@ -84,7 +84,7 @@ class LogReader {
     entry.statement = statement.whole;
     entry.remark = statement.remark;
     entry.comment = statement.comment;
-    entry.what = std::forward<What>(what);
+    entry.what = what;
   }
   void push_unread(const Statement& statement) { push(statement, Unread{}); }
   /// The end of a statement: what is left over is a fault.

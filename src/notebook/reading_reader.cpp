@@ -99,7 +99,7 @@ void LogReader::read_reading(Statement& statement, KindId kind) {
   } else {
     read_leg(reading, statement.body);
   }
-  push(statement, std::move(reading));
+  push(statement, reading);
 }
 
 void LogReader::read_repeats(Statement& statement, KindId kind) {
@@ -118,7 +118,7 @@ void LogReader::read_repeats(Statement& statement, KindId kind) {
     Cursor cursor(source_.text(), tokens, faults_);
     read_attitude(reading, cursor);
     if (!reading.rejected) note_notation(reading, reading.written);
-    push(statement, std::move(reading));
+    push(statement, reading);
     at = end + 1;
   }
 }
