@@ -29,10 +29,10 @@ using LineMisfit = std::function<double(const Line<north::dial>&, bool rises)>;
 
 /// The slips that bring the misfit to `limit` or less, best first and three at most, as advice
 /// such as `east for west? then within 1.2 degrees`; empty if none does.
-std::string explain_plane(const notebook::PlaneAttitude& plane, double limit,
+std::string explain_plane(const notebook::PlaneAttitude& typed, double limit,
                           const PlaneMisfit& misfit);
 /// Arrows, which count at one of their `ends`, may also have been read against the flow.
-std::string explain_line(const notebook::LineAttitude& line, double limit, Ends ends,
+std::string explain_line(const notebook::LineAttitude& typed, double limit, Ends ends,
                          const LineMisfit& misfit);
 
 /// The same for a sight that is expected at an azimuth on the dial; `south_end` as it was typed,

@@ -31,8 +31,8 @@ class Converter {
   explicit Converter(const CommandLine& line);
 
   void append(std::string& out, const notebook::Bearing& bearing) const;
-  void append(std::string& out, const notebook::PlaneAttitude& plane) const;
-  void append(std::string& out, const notebook::LineAttitude& line) const;
+  void append(std::string& out, const notebook::PlaneAttitude& attitude) const;
+  void append(std::string& out, const notebook::LineAttitude& attitude) const;
   double corrected(Azimuth<north::dial> azimuth) const;
   int decimals_of(const notebook::Bearing& bearing) const;
 

@@ -25,14 +25,14 @@ class Markup {
   explicit Markup(std::string& out) : out_(out) {}
 
   /// Begins an element; `close` ends the one begun last.
-  void open(std::string_view tag, Attributes attributes = {});
+  void open(std::string_view name, Attributes attributes = {});
   void close();
   /// An element that holds nothing: of SVG, or one of HTML that never has an end, such as `meta`.
-  void empty(std::string_view tag, Attributes attributes = {});
+  void empty(std::string_view name, Attributes attributes = {});
   /// An element that holds text alone.
-  void element(std::string_view tag, Attributes attributes, std::string_view text);
-  void element(std::string_view tag, std::string_view text) { element(tag, {}, text); }
-  void text(std::string_view text);
+  void element(std::string_view name, Attributes attributes, std::string_view words);
+  void element(std::string_view name, std::string_view words) { element(name, {}, words); }
+  void text(std::string_view words);
   /// Our own style sheets and scripts, and what already is markup.
   void verbatim(std::string_view markup) { out_ += markup; }
   void line_break() { out_.push_back('\n'); }

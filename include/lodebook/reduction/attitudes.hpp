@@ -109,7 +109,7 @@ class Attitudes {
     bool is_plane = true;
     bool is_arrow = false;
   };
-  notebook::NameId intern(Kind kind);
+  notebook::NameId intern(Kind wanted);
 
   std::vector<AttitudeLog> logs_;
   notebook::Notation notation_ = notebook::Notation::azimuth;
