@@ -143,7 +143,7 @@ void append_frame_words(std::vector<std::string>& lines, const SummaryDocument& 
     lines.push_back(left + '.');
   }
   if (document.repeats == reduction::Repeats::mean)
-    lines.push_back("Repeats of one surface count once, as their mean.");
+    lines.emplace_back("Repeats of one surface count once, as their mean.");
 }
 
 }  // namespace lodebook::drawing

@@ -249,7 +249,7 @@ Picture net_picture(const SummaryDocument& document, const NetStyle& style) {
                                                                  : "planes as poles")};
   footer.push_back(caption(document));
   if (style.contours)
-    footer.push_back(
+    footer.emplace_back(
         "Sigma is what chance alone does to the number of N even readings in the cap, which has 3 "
         "sigma of them on average. The shade darkens from line to line.");
   append_frame_words(footer, document);

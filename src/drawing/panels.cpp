@@ -25,7 +25,7 @@ double panel_width(std::size_t panels) {
   return (paper_width - 2 * margin - (columns - 1) * gap) / columns;
 }
 
-Picture arranged(std::string name, std::string title, std::string description,
+Picture arranged(std::string name, const std::string& title, std::string description,
                  const std::vector<Picture>& panels, const std::vector<std::string>& footer) {
   Picture paper(std::move(name), title, std::move(description), paper_width, 0);
   double y = margin;

@@ -30,7 +30,7 @@ std::vector<std::string> lines_of(std::string_view text, Role role, double width
     std::size_t end = fitting(text, role, width);
     if (end < text.size()) {
       const std::size_t space = text.substr(0, end + 1).rfind(' ');
-      if (space != text.npos && space != 0) end = space;
+      if (space != std::string_view::npos && space != 0) end = space;
     }
     lines.emplace_back(text.substr(0, end));
     text.remove_prefix(end);
@@ -54,7 +54,7 @@ std::vector<std::string> heading_of(std::string_view text, Role role, double wid
 
 std::string shortened(std::string_view text, Role role, double width) {
   // What is shown, so that no byte that is not UTF-8 is cut in two.
-  const std::string shown = output::printable(text);
+  std::string shown = output::printable(text);
   if (width_of(role, shown) <= width) return shown;
   return shown.substr(0, fitting(shown, role, width - width_of(role, "…"))) + "…";
 }

@@ -146,6 +146,7 @@ std::vector<Point> symbol_of(Series series, Point center, double radius) {
       {{24, 0, 1}, {4, 45, 1.2}, {3, 0, 1.35}, {4, 0, 1.3}, {3, 180, 1.35}}};
   const Form& form = forms[place_of(series)];
   std::vector<Point> ring;
+  ring.reserve(static_cast<std::size_t>(form.corners));
   for (int i = 0; i < form.corners; ++i)
     ring.push_back(towards(center, form.first + 360.0 * i / form.corners, form.share * radius));
   return ring;

@@ -103,6 +103,7 @@ void append_values(std::string& out, std::string_view command, const OptionSpec&
 
 std::vector<std::string> words_of_all(const std::vector<Described>& all) {
   std::vector<std::string> words;
+  words.reserve(all.size());
   for (const Described& one : all)
     words.push_back(one.word);
   return words;

@@ -60,7 +60,7 @@ bool is_distance(const Cursor& cursor, std::size_t ahead) {
 }
 
 /// Skips `count` tokens and reports that their letters make no quadrant bearing.
-std::nullopt_t fail_letters(Cursor& cursor, std::size_t count, std::string help) {
+std::nullopt_t fail_letters(Cursor& cursor, std::size_t count, std::string_view help) {
   const std::size_t first = cursor.position();
   cursor.skip(count);
   const Span span = cursor.since(first);

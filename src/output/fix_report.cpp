@@ -36,7 +36,7 @@ void append_fix_diagnostics(std::string& out, const notebook::Source& source,
 }
 
 void FixReport::log(std::string& out, const notebook::Source& source,
-                    const reduction::Fixes& fixes) {
+                    const reduction::Fixes& fixes) const {
   append_bold(out, shown_name(source), color_);
   out += fixes.stations.empty() ? ": no stations\n" : "\n";
   for (const FoundPoint& station : stations_of(fixes)) {

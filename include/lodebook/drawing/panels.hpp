@@ -14,7 +14,7 @@ double panel_width(std::size_t panels);
 
 /// Arranges drawings of equal width in rows of up to three, in their order, under the title
 /// and above the lines of the footer, which are broken where they are too long.
-Picture arranged(std::string name, std::string title, std::string description,
+Picture arranged(std::string name, const std::string& title, std::string description,
                  const std::vector<Picture>& panels, const std::vector<std::string>& footer);
 
 }  // namespace lodebook::drawing

@@ -20,7 +20,7 @@ class FixReport {
   static constexpr std::string_view between = "\n";
 
   explicit FixReport(bool color) : color_(color) {}
-  void log(std::string& out, const notebook::Source& source, const reduction::Fixes& fixes);
+  void log(std::string& out, const notebook::Source& source, const reduction::Fixes& fixes) const;
   void end(std::string& out);
 
  private:

@@ -183,6 +183,7 @@ void Content::draw_lines(Picture& picture) const {
     draw_sighted(picture, Role::leg, leg);
   for (const auto& raw : survey_.raw_traverses) {
     std::vector<Point> points;
+    points.reserve(raw.size());
     for (const earth::Position& position : raw)
       points.push_back(paper(position));
     picture.line(Role::raw_leg, std::move(points));

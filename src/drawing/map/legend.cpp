@@ -53,7 +53,8 @@ class Legend {
     const auto columns = static_cast<std::size_t>(width_ / column_mm);
     const std::size_t rows = (entries.size() + columns - 1) / columns;
     for (std::size_t i = 0; i < entries.size(); ++i) {
-      const Point corner = {static_cast<double>(i / rows) * width_ / static_cast<double>(columns),
+      const std::size_t column = i / rows;
+      const Point corner = {static_cast<double>(column) * width_ / static_cast<double>(columns),
                             y_ + static_cast<double>(i % rows) * row_mm};
       entries[i].draw(picture_, corner + Point{icon_mm / 2, row_mm / 2});
       draw_words(corner + Point{icon_mm + 1, row_mm / 2 + 0.8}, entries[i].words);

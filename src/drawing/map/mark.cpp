@@ -11,6 +11,7 @@ namespace lodebook::drawing {
 
 std::vector<Point> Turned::points(const std::vector<Place>& places) const {
   std::vector<Point> points;
+  points.reserve(places.size());
   for (const Place& place : places)
     points.push_back(point(place));
   return points;

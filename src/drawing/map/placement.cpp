@@ -121,7 +121,9 @@ void Placement::search(Blocked& blocked, const Box& tile, Point wanted, const Ma
   for (unsigned i = 0; i < tries_a_side * tries_a_side; ++i) {
     const Blocked bit = Blocked{1} << i;
     if ((blocked & bit) != 0) continue;
-    const Point step = {i % tries_a_side + 0.5, static_cast<double>(i / tries_a_side) + 0.5};
+    const unsigned column = i % tries_a_side;
+    const unsigned row = i / tries_a_side;
+    const Point step = {column + 0.5, row + 0.5};
     const Point at = tile.least + (tile_mm / tries_a_side) * step;
     const double away = squared_distance(wanted, at);
     if (away >= best.squared_distance) continue;
