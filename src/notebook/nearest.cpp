@@ -19,7 +19,7 @@ constexpr char lower(char c) {
 std::size_t distance(std::string_view a, std::string_view b) {
   using Row = std::array<std::size_t, longest + 1>;
   std::array<Row, 3> rows{};  // this letter of `a`, the one before it, the one before that
-  Row* current = &rows[0];
+  Row* current = &rows[0];    // NOLINT(readability-container-data-pointer): the first of three
   Row* previous = &rows[1];
   Row* before = &rows[2];
   for (std::size_t j = 0; j <= b.size(); ++j)
