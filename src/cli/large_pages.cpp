@@ -23,6 +23,7 @@ void* allocate(std::size_t size) {
 }  // namespace
 
 // These replace those of the standard library, and do what it asks of them ([new.delete.single]).
+// Those for arrays come here too; what is aligned to more keeps to the library's own.
 
 void* operator new(std::size_t size) {
   for (;;) {
@@ -33,10 +34,22 @@ void* operator new(std::size_t size) {
   }
 }
 
+void* operator new(std::size_t size, const std::nothrow_t&) noexcept {
+  try {
+    return operator new(size);
+  } catch (const std::bad_alloc&) {
+    return nullptr;
+  }
+}
+
 void operator delete(void* block) noexcept {
   std::free(block);
 }
 
 void operator delete(void* block, std::size_t) noexcept {
+  std::free(block);
+}
+
+void operator delete(void* block, const std::nothrow_t&) noexcept {
   std::free(block);
 }
