@@ -13,11 +13,26 @@ namespace {
 constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr std::string_view replacement = "\xEF\xBF\xBD";
 
-/// None of these eight bytes is above 0x7F.
+/// None of the bytes of these words is above 0x7F.
+template <std::size_t Words>
 bool are_ascii(const char* bytes) {
-  std::uint64_t word = 0;
-  std::memcpy(&word, bytes, sizeof word);
-  return (word & 0x8080808080808080U) == 0;
+  std::array<std::uint64_t, Words> words;
+  std::memcpy(words.data(), bytes, sizeof words);
+  std::uint64_t all = 0;
+  for (const std::uint64_t word : words)
+    all |= word;
+  return (all & 0x8080808080808080U) == 0;
+}
+
+/// Bytes of ASCII that begin `text`, counted by many at once: a line of faults is counted through
+/// for each of them. A few more may follow.
+std::size_t ascii_length(std::string_view text) {
+  std::size_t at = 0;
+  while (at + 64 <= text.size() && are_ascii<8>(text.data() + at))
+    at += 64;
+  while (at + 8 <= text.size() && are_ascii<1>(text.data() + at))
+    at += 8;
+  return at;
 }
 
 unsigned byte(char c) {
@@ -64,14 +79,31 @@ Place Source::place(std::uint32_t number, Span span) const {
 
 std::uint32_t count_columns(std::string_view text) {
   std::uint32_t columns = 0;
-  for (std::size_t at = 0; at < text.size(); ++columns) {
-    // Eight letters of ASCII at once, since a line of faults is counted through for each of them.
-    for (; at + 8 <= text.size() && are_ascii(text.data() + at); at += 8)
-      columns += 8;
-    if (at == text.size()) break;
-    at += byte(text[at]) < 0x80 ? 1 : std::max<std::size_t>(1, utf8_length(text.substr(at)));
+  for (; !text.empty(); ++columns) {
+    const std::size_t letters = ascii_length(text);
+    columns += static_cast<std::uint32_t>(letters);
+    text.remove_prefix(letters);
+    if (text.empty()) break;
+    text.remove_prefix(column_length(text));
   }
   return columns;
+}
+
+std::size_t columns_length(std::string_view text, std::uint32_t columns) {
+  std::size_t at = 0;
+  while (columns > 0 && at < text.size()) {
+    const std::size_t letters = ascii_length(text.substr(at, columns));
+    columns -= static_cast<std::uint32_t>(letters);
+    at += letters;
+    if (columns == 0 || at == text.size()) break;
+    at += column_length(text.substr(at));
+    --columns;
+  }
+  return at;
+}
+
+std::size_t column_length(std::string_view text) {
+  return std::max<std::size_t>(1, utf8_length(text));
 }
 
 std::size_t utf8_length(std::string_view text) {

@@ -11,6 +11,7 @@
 namespace lodebook::output {
 namespace {
 
+using notebook::column_length;
 using notebook::Diagnostic;
 using notebook::Place;
 using notebook::Severity;
@@ -31,11 +32,6 @@ Style style_of(Severity severity, bool color) {
   constexpr std::array<std::string_view, 3> severities = {"\x1b[1;31m", "\x1b[1;35m", "\x1b[1;36m"};
   return {"\x1b[1m", severities[static_cast<std::size_t>(severity)], "\x1b[1;32m", "\x1b[1;36m",
           "\x1b[0m"};
-}
-
-/// Bytes of the next column of `text`, which is not empty.
-std::size_t column_length(std::string_view text) {
-  return std::max<std::size_t>(1, notebook::utf8_length(text));
 }
 
 void append_column(std::string& out, std::string_view character) {
@@ -119,11 +115,10 @@ Excerpt excerpt(std::string_view line, const Place& place) {
   }
   std::uint32_t column = 1;
   const auto take = [&](std::uint32_t until) {
-    std::size_t length = 0;
-    for (; column < until && length < line.size(); ++column)
-      length += column_length(line.substr(length));
-    const std::string_view taken = line.substr(0, length);
-    line.remove_prefix(length);
+    const std::uint32_t wanted = until > column ? until - column : 0;
+    const std::string_view taken = line.substr(0, notebook::columns_length(line, wanted));
+    line.remove_prefix(taken.size());
+    column += wanted;
     return taken;
   };
   take(first);

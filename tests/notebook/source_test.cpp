@@ -85,6 +85,24 @@ TEST_CASE("a byte that is not UTF-8 is one column") {
   }
 }
 
+TEST_CASE("the first columns of a text end where its first letters do") {
+  CHECK(columns_length("", 3) == 0);
+  CHECK(columns_length("abc", 0) == 0);
+  CHECK(columns_length("abc", 9) == 3);
+  CHECK(columns_length("°′\U0001F9ED", 2) == 5);
+  CHECK(columns_length("\xE9\xE9", 1) == 1);
+  // Also where letters are counted many at once, wherever others stand between them.
+  for (const std::uint32_t before : {0U, 7U, 8U, 63U, 64U, 65U, 150U}) {
+    const std::string text = std::string(before, 'a') + "°\xE9" + std::string(150, 'b');
+    CHECK(count_columns(text) == before + 152);
+    for (std::uint32_t columns = 0; columns <= before + 152; ++columns) {
+      const std::size_t bytes = columns > before ? columns + 1 : columns;
+      CHECK(columns_length(text, columns) == bytes);
+      CHECK(count_columns(text.substr(0, bytes)) == columns);
+    }
+  }
+}
+
 TEST_CASE("valid UTF-8 is that of RFC 3629") {
   struct Row {
     const char* bytes;

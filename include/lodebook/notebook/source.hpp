@@ -67,6 +67,12 @@ class Source {
 /// Code points in `text`; a byte that is not UTF-8 counts as one.
 std::uint32_t count_columns(std::string_view text);
 
+/// Bytes of the first so many columns of `text`, or of all of it where it has fewer.
+std::size_t columns_length(std::string_view text, std::uint32_t columns);
+
+/// Bytes of the first column of `text`, which is not empty.
+std::size_t column_length(std::string_view text);
+
 /// Length in bytes of the valid UTF-8 sequence at the start of `text`; 0 if it is not valid UTF-8.
 /// Overlong forms, surrogates and values over U+10FFFF are not valid (RFC 3629).
 std::size_t utf8_length(std::string_view text);
