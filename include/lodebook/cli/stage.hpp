@@ -44,7 +44,7 @@ class Stage {
       Item& item = in_use().items.front();
       return make_(item) ? &item : nullptr;
     }
-    if (at_ < in_use().count) return &in_use().items[at_++];
+    if (at_ < count_) return &in_use().items[at_++];
     if (is_last_) return nullptr;
     std::unique_lock lock(mutex_);
     if (std::exchange(is_begun_, true)) {
@@ -53,9 +53,10 @@ class Stage {
     }
     changed_.wait(lock, [&] { return made_ > used_; });
     at_ = 0;
+    count_ = in_use().count;
     is_last_ = in_use().is_last;
     if (in_use().failure) std::rethrow_exception(in_use().failure);
-    return at_ < in_use().count ? &in_use().items[at_++] : nullptr;
+    return at_ < count_ ? &in_use().items[at_++] : nullptr;
   }
 
  private:
@@ -106,7 +107,8 @@ class Stage {
   bool is_begun_ = false;
   bool is_last_ = false;
   std::size_t at_ = 0;
-  std::jthread thread_;  // last, so that it ends before what it uses
+  std::size_t count_ = 0;  ///< of the load in use, which is none before the first is made
+  std::jthread thread_;    // last, so that it ends before what it uses
 };
 
 }  // namespace lodebook::cli
