@@ -3,6 +3,7 @@
 #include <lodebook/earth/geomagnetic.hpp>
 
 #include <GeographicLib/Geocentric.hpp>
+#include <GeographicLib/SphericalEngine.hpp>
 #include <GeographicLib/SphericalHarmonic.hpp>
 #include <algorithm>
 #include <array>
@@ -61,6 +62,9 @@ class Stretch {
       : from_(rows.front().epoch), until_(until), model_(model) {
     for (const Coefficient& row : rows)
       degree_ = std::max(degree_, row.degree);
+    // GeographicLib's one table of square roots grows without a lock. It must not grow later, when
+    // several threads ask for fields.
+    GeographicLib::SphericalEngine::RootTable(degree_);
     for (std::vector<double>* coefficients : {&g_, &g_rate_})
       coefficients->assign(place(degree_, degree_) + 1, 0);
     // GeographicLib leaves out the sines of order 0.
