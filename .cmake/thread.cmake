@@ -1,10 +1,9 @@
 # cmake -C .cmake/thread.cmake: races between threads, for the program with --jobs.
-set(CMAKE_CXX_COMPILER clang++ CACHE STRING "")
 set(CMAKE_BUILD_TYPE RelWithDebInfo CACHE STRING "")
 set(CMAKE_CXX_FLAGS_RELWITHDEBINFO "-O1 -g1" CACHE STRING "")
 set(CMAKE_CXX_FLAGS_INIT "-fsanitize=thread" CACHE STRING "")
-# The sanitizer's library has the operators that src/cli/large_pages.cpp replaces; the program's come
-# first, and end in the sanitizer's own malloc.
+# clang's library of the sanitizer has the operators that src/cli/large_pages.cpp replaces; the
+# program's come first, and end in the sanitizer's own malloc.
 set(CMAKE_EXE_LINKER_FLAGS_INIT "-Wl,--allow-multiple-definition" CACHE STRING "")
 # Sources are compiled together, as by sanitize.cmake.
 set(CMAKE_UNITY_BUILD ON CACHE BOOL "")
