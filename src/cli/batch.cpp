@@ -109,24 +109,18 @@ class PartInTurn final : public LogPart {
 class ReducedLog final : public LogPart {
  public:
   ReducedLog(const CommandLine& line, const reduction::Options& options,
-             std::span<Document> documents, bool in_stages)
+             std::span<Document> documents, bool read_ahead)
       : line_(line),
         options_(options),
         documents_(documents),
-        in_stages_(in_stages),
+        read_ahead_(read_ahead),
         texts_(blank_logs(documents)) {}
 
   void make(const notebook::Notebook& notebook, const GoOn& go_on) override {
-    if (in_stages_ && notebook.source.text().size() >= worth_stages)
-      return make_in_stages(notebook, go_on);
+    if (read_ahead_ && notebook.source.text().size() >= worth_a_thread)
+      return make_read_ahead(notebook, go_on);
     reduction::Reduction reduction(notebook, options_);
-    begin(reduction);
-    reduction::Page page;
-    while (reduction.next(page)) {
-      add(notebook, page);
-      if (!go_on()) return;
-    }
-    end(reduction);
+    reduce(reduction, go_on);
   }
   bool follow() override {
     for (std::size_t i = 0; i < texts_.size(); ++i)
@@ -140,11 +134,12 @@ class ReducedLog final : public LogPart {
   }
 
  private:
-  /// Bytes of a log from which on threads are worth their start.
-  static constexpr std::size_t worth_stages = 1 << 20;
+  /// Bytes of a log from which on a thread is worth its start.
+  static constexpr std::size_t worth_a_thread = 1 << 20;
 
-  /// The same, its blocks being read and its pages reduced on threads of their own.
-  void make_in_stages(const notebook::Notebook& notebook, const GoOn& go_on) {
+  /// The same, its blocks being read on a thread of their own. Pages are not handed on between
+  /// threads: they are several times as large, and to move them takes longer than to reduce them.
+  void make_read_ahead(const notebook::Notebook& notebook, const GoOn& go_on) {
     notebook::BlockReader reader(notebook);
     Stage<notebook::Block> blocks([&](notebook::Block& block) { return reader.next(block); });
     reduction::Reduction reduction(notebook, options_, [&](notebook::Block& block) {
@@ -152,24 +147,18 @@ class ReducedLog final : public LogPart {
       if (read) std::swap(block, *read);
       return read != nullptr;
     });
-    begin(reduction);
-    Stage<reduction::Page> pages([&](reduction::Page& page) { return reduction.next(page); });
-    while (const reduction::Page* page = pages.next()) {
-      add(notebook, *page);
-      if (!go_on()) return;
-    }
-    end(reduction);
+    reduce(reduction, go_on);
   }
 
-  void begin(const reduction::Reduction& reduction) {
+  void reduce(reduction::Reduction& reduction, const GoOn& go_on) {
     for (LogText& text : texts_)
       text.begin_log(reduction);
-  }
-  void add(const notebook::Notebook& notebook, const reduction::Page& page) {
-    for (LogText& text : texts_)
-      text.page(notebook.source, page);
-  }
-  void end(const reduction::Reduction& reduction) {
+    reduction::Page page;
+    while (reduction.next(page)) {
+      for (LogText& text : texts_)
+        text.page(reduction.notebook().source, page);
+      if (!go_on()) return;
+    }
     for (LogText& text : texts_)
       text.end_log(reduction);
     is_faulty = cli::is_faulty(line_, reduction.counts());
@@ -179,7 +168,7 @@ class ReducedLog final : public LogPart {
   const CommandLine& line_;
   const reduction::Options& options_;
   std::span<Document> documents_;
-  bool in_stages_;
+  bool read_ahead_;
   std::vector<LogText> texts_;
 };
 
@@ -251,10 +240,10 @@ bool is_faulty(const CommandLine& line, const reduction::Counts& counts) {
 void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome) {
   const reduction::Options options = options_of(line);
   // One log has all the processors to itself.
-  const bool in_stages = line.words.size() == 1 && line.jobs.value_or(usual_jobs()) > 1;
+  const bool read_ahead = line.words.size() == 1 && line.jobs.value_or(usual_jobs()) > 1;
   run_logs(
       line, documents,
-      [&] { return std::make_unique<ReducedLog>(line, options, documents, in_stages); }, outcome);
+      [&] { return std::make_unique<ReducedLog>(line, options, documents, read_ahead); }, outcome);
 }
 
 bool is_colored(const CommandLine& line, const OutputFile& file) {

@@ -60,7 +60,7 @@ class Stage {
   }
 
  private:
-  static constexpr std::size_t items_in_load = 32;
+  static constexpr std::size_t items_in_load = 64;
   struct Load {
     std::vector<Item> items = std::vector<Item>(items_in_load);
     std::size_t count = 0;
