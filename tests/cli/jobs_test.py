@@ -49,8 +49,8 @@ class Jobs(Case):
     def mix(self):
         """Long before short and short before long, the same log twice, and what cannot be read."""
         return [
-            "long0.txt", "good.txt", "missing.txt", "bad.txt", "good.txt", "empty.txt", "long3.txt",
-            "folder", "warning.txt", "nothing.txt", "long1.txt", "1252.txt", "fixed0.txt", "-",
+            "modelled0.txt", "modelled1.txt", "long0.txt", "good.txt", "missing.txt", "bad.txt", "good.txt",
+            "empty.txt", "long3.txt", "folder", "warning.txt", "nothing.txt", "long1.txt", "1252.txt", "fixed0.txt", "-",
             "long2.txt", "fixed1.txt", "missing2.txt", "fixed2.txt", "fixed3.txt", "long3.txt",
         ]  # fmt: skip
 
