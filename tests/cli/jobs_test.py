@@ -123,7 +123,7 @@ class Jobs(Case):
     def test_the_first_fields_of_the_model_are_asked_for_at_once(self):
         """A library's table that grows at its first use once broke one run in twenty."""
         logs = [f"modelled{number}.txt" for number in range(4)]
-        for _ in range(40):
+        for _ in range(15):
             self.assert_same("reduce", *logs, status=0)
 
     def test_one_log_alone_is_the_same(self):
