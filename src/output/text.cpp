@@ -85,8 +85,8 @@ void append_bold(std::string& out, std::string_view text, bool color) {
 
 std::string safe_json(std::string_view json) {
   std::string out;
-  // The first bytes of what is_hidden knows and the dump has not escaped: DEL, C1, marks.
-  constexpr std::string_view suspects = "\x7F\xC2\xE2";
+  // The first bytes of what is_hidden knows and the dump has not escaped: DEL, C1, marks, BOM.
+  constexpr std::string_view suspects = "\x7F\xC2\xE2\xEF";
   for (std::size_t at = 0; at < json.size();) {
     const std::size_t next = std::min(json.find_first_of(suspects, at), json.size());
     out += json.substr(at, next - at);

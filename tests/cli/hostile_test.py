@@ -33,8 +33,8 @@ MARKUP = [
 ]
 COMMANDS = ["../../canary", "/etc/passwd", "canary", "|sh", "$(touch canary2)", "`touch canary2`",
             "--output=canary2", "-o", "..", "%s%n", "canary\\n"]
-# Spaces and marks that turn the direction of writing: allowed in a log, but not shown.
-TURNING = ["a\u202eb", "a\u2066b\u2069", "\u202abc"]
+# Marks that turn the direction of writing or have no width: allowed in a log, but not shown.
+TURNING = ["a\u202eb", "a\u2066b\u2069", "\u202abc", "a\u200fb", "a\u200bb\u2060", "a\ufeffb"]
 CONTROL = ["a\x1b[31mb", "a\x1b]0;title\x07b", "a\x9b31mb", "a\x08b", "a\x7fb", "a\x00b", "a\x0cb"]
 TEXTS = FORMULAS + MARKUP + COMMANDS + TURNING
 HARMLESS = [f"word{number}" for number in range(len(TEXTS))]
@@ -44,7 +44,7 @@ HEADING = "set 0\ndeclination 24.6E\nrule right\n"
 NUMBER = re.compile(r"-?\d+(\.\d+)?")
 # C0 but for the ends of lines and the tabs of lines as typed, DEL, C1.
 OBEYED = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f]")
-TURNS = re.compile("[\u202a-\u202e\u2066-\u2069]")
+TURNS = re.compile("[\u200b\u200e\u200f\u202a-\u202e\u2060\u2066-\u2069\ufeff]")
 
 
 def name_of(text):

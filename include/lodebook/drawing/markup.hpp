@@ -12,8 +12,8 @@ namespace lodebook::drawing {
 
 /// Appends elements to a text, each well-formed as XML and as HTML. Whatever stands in attributes
 /// and text is escaped, so that no name or remark of a log can become an element; bytes that are
-/// not UTF-8, control characters and marks that turn the writing direction become U+FFFD, and a tab
-/// a space.
+/// not UTF-8, control characters, and marks that turn the writing direction or have no width become
+/// U+FFFD, and a tab a space.
 class Markup {
  public:
   struct Attribute {

@@ -29,12 +29,11 @@ struct Excerpt {
 };
 Excerpt excerpt(std::string_view line, const notebook::Place& place);
 
-/// A control character of ASCII or Latin 1, or a mark that turns the writing direction; also a byte
-/// that is not UTF-8. `character` is one code point or such a byte.
+/// A control character of ASCII or Latin 1, or a mark that turns the writing direction or has no
+/// width; also a byte that is not UTF-8. `character` is one code point or such a byte.
 bool is_hidden(std::string_view character);
 
-/// `text` as valid UTF-8, with control characters and marks that turn the writing direction shown
-/// as U+FFFD.
+/// `text` as valid UTF-8, with what is_hidden shown as U+FFFD.
 void append_printable(std::string& out, std::string_view text);
 
 }  // namespace lodebook::output
