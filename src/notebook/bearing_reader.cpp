@@ -69,6 +69,7 @@ std::nullopt_t fail_letters(Cursor& cursor, std::size_t count, std::string_view 
 
 /// `N20`: no second letter. `N20 30W` may be the same with minutes that lack their mark.
 std::nullopt_t fail_second_letter(Cursor& cursor, Behind behind) {
+  if (cursor.is_letter_for_zero(2)) return fail_letters(cursor, 3, letter_for_zero);
   const char first = letter_at(cursor, 0);
   // Without its marks, which the advice adds itself.
   const std::string angle = fmt::format("{:.10g}", cursor.peek(1)->value);
@@ -219,7 +220,10 @@ const Token* figure_at(Cursor& cursor) {
   if (letters && letters->type == Type::word && !letters->spaced && tail && !tail->spaced &&
       is_exponent(*tail) && !after_letters) {
     const Span span{token->offset, tail->end() - token->offset};
-    cursor.report(span, wording::number(cursor.text(span), "digits, with a point for decimals"));
+    cursor.report(span,
+                  wording::number(cursor.text(span), cursor.is_letter_for_zero(1)
+                                                         ? letter_for_zero
+                                                         : "digits, with a point for decimals"));
     return nullptr;
   }
   switch (token->fault) {

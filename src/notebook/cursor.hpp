@@ -36,6 +36,9 @@ class Faults {
   std::uint32_t reading_ = no_reading;
 };
 
+/// Advice where a letter O stands in for the digit.
+inline constexpr std::string_view letter_for_zero = "the digit 0 for the letter O?";
+
 /// Walks through tokens. A reader that fails reports one fault and returns nothing; its caller then
 /// gives up the statement, or the repeat.
 class Cursor {
@@ -73,6 +76,13 @@ class Cursor {
   bool is(Token::Type type, std::size_t ahead = 0) const {
     const Token* token = peek(ahead);
     return token && token->type == type;
+  }
+  /// The token `ahead` begins with the letter O, right behind a figure.
+  bool is_letter_for_zero(std::size_t ahead = 0) const {
+    const Token* token = peek(ahead);
+    return token && token->type == Token::Type::word && !token->spaced && at_ + ahead > 0 &&
+           tokens_[at_ + ahead - 1].type == Token::Type::angle &&
+           (text(*token).front() == 'O' || text(*token).front() == 'o');
   }
   bool skip_if(Token::Type type) {
     if (!is(type)) return false;

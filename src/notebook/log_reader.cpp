@@ -361,6 +361,11 @@ void LogReader::dispatch(Statement& statement, Meaning meaning) {
 
 bool LogReader::finish(Cursor& cursor, std::string_view help) {
   if (cursor.at_end()) return true;
+  if (cursor.is_letter_for_zero()) {
+    help = letter_for_zero;
+  } else if (help.empty() && is_single_) {
+    help = alone;
+  }
   cursor.report(cursor.rest(), wording::trailing_text(cursor.text(cursor.rest()), help));
   return false;
 }

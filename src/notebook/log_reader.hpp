@@ -87,6 +87,8 @@ class LogReader {
     entry.what = what;
   }
   void push_unread(const Statement& statement) { push(statement, Unread{}); }
+  /// What a reading on its own may be.
+  static constexpr std::string_view alone = "the reading alone";
   /// The end of a statement: what is left over is a fault.
   bool finish(Cursor& cursor, std::string_view help = {});
 
@@ -154,6 +156,8 @@ class LogReader {
   const Source& source_;
   /// Where the first pass has been; none while it is under way.
   const Notebook* notebook_ = nullptr;
+  /// One reading on its own is read, which has no place for a remark.
+  bool is_single_ = false;
   Names names_;  ///< of the first pass
   std::vector<Kind> kinds_;
   Vocabulary vocabulary_;

@@ -58,7 +58,7 @@ KindId LogReader::any_kind(Kind::Type type) const {
 bool LogReader::has_more(const Statement& statement) {
   const Span beside = statement.remark.empty() ? statement.comment : statement.remark;
   if (beside.empty()) return has_second_line();
-  faults_.add(beside, wording::trailing_text(text(beside), "the reading alone"));
+  faults_.add(beside, wording::trailing_text(text(beside), alone));
   return true;
 }
 
@@ -71,6 +71,7 @@ bool LogReader::has_second_line() {
 
 SingleReading LogReader::read_single(ReadAs as) {
   SingleReading single;
+  is_single_ = true;
   const Span whole = source_.line(1);
   faults_.start(1);
   if (!has_sound_bytes(whole)) return single;

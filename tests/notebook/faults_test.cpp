@@ -154,6 +154,12 @@ const Row rows[] = {
      "        ^^^^^^", "number", ""},
     {"elevation 0x10",
      "          ^^^^", "number", ""},
+    {"bedding N2OW 30W",
+     "        ^^^^", "quadrant-letters", "digit 0"},
+    {"lineation N20W 3o",
+     "                ^", "trailing-text", "digit 0"},
+    {"bedding 2O0 30 N",
+     "        ^^^", "number", "digit 0"},
     // words
     {"beding N85E 32N",
      "^^^^^^", "unknown-word", "bedding?"},

@@ -141,6 +141,14 @@ TEST_CASE("faults of one reading leave nothing and say why") {
   }
 }
 
+TEST_CASE("a reading on its own is told that nothing may follow it") {
+  for (const char* const typed : {"N20W 15 dubious", "N85E 32N flat", "N20W 15 ; flat"}) {
+    const auto read = single(typed);
+    REQUIRE(read.diagnostics.size() == 1);
+    CHECK(read.diagnostics[0].help == "the reading alone");
+  }
+}
+
 TEST_CASE("an empty reading is one that lacks everything") {
   for (const char* const typed : {"", "  ", "# nothing", "; nothing"}) {
     CAPTURE(typed);
