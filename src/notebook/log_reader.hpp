@@ -185,6 +185,7 @@ class LogReader {
   std::optional<Place> at_;
   std::optional<Place> elevation_;
   std::optional<Place> time_;
+  NameId next_name_ = 0;  ///< in the second pass, the first that it has not met
   Declared stations_;
   Declared landmarks_;
   std::unordered_map<KindId, Place> declared_kinds_;

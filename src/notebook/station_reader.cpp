@@ -104,7 +104,13 @@ const Names& LogReader::names() const {
 }
 
 NameId LogReader::number_of(std::string_view name) {
-  return notebook_ ? notebook_->names.find(name) : names_.intern(name);
+  if (!notebook_) return names_.intern(name);
+  const Names& all = notebook_->names;
+  // Most are met in the order in which the first pass met them.
+  const bool is_next = next_name_ < all.size() && all.shown(next_name_) == name;
+  const NameId number = is_next ? next_name_ : all.find(name);
+  if (number == next_name_) ++next_name_;
+  return number;
 }
 
 std::optional<Place> LogReader::declared_before(Declared& declared, NameId name, Place place) {
