@@ -59,7 +59,7 @@ std::string named(std::string_view name) {
 
 UsageError command_unknown(std::string_view word, bool is_file) {
   const std::string message = fmt::format("'{}' is no command", named(word));
-  if (is_file) return usage(message, fmt::format("lodebook reduce {}", shell_quoted(word)));
+  if (is_file) return usage(message, fmt::format("lodebook reduce {}", named(shell_quoted(word))));
   std::vector<std::string_view> known;
   for (const CommandSpec& command : commands())
     known.push_back(command.name);
@@ -215,7 +215,7 @@ UsageError outputs_are_one(std::string_view name) {
 
 UsageError csv_file_missing(std::string_view column) {
   return usage("--column needs a CSV file",
-               fmt::format("lodebook convert --column {} FILE.csv", shell_quoted(column)));
+               fmt::format("lodebook convert --column {} FILE.csv", named(shell_quoted(column))));
 }
 
 UsageError csv_files_many() {
@@ -238,7 +238,7 @@ UsageError column_unknown(std::string_view column, std::string_view file,
 
 UsageError quote_it(std::string_view reading) {
   return usage(fmt::format("'{}' in several arguments", named(reading)),
-               fmt::format("quote it: lodebook convert {}", shell_quoted(reading)));
+               fmt::format("quote it: lodebook convert {}", named(shell_quoted(reading))));
 }
 
 UsageError north_without_declination() {
@@ -268,7 +268,8 @@ UsageError year_or_northing(std::string_view words) {
   return usage(
       fmt::format("'{}' may be the end of the position, or the year", named(year)),
       fmt::format("quote the position: lodebook declination {}, or lodebook declination {} {}.0",
-                  shell_quoted(words), shell_quoted(words.substr(0, space)), named(year)));
+                  named(shell_quoted(words)), named(shell_quoted(words.substr(0, space))),
+                  named(year)));
 }
 
 UsageError code_unknown(std::string_view code) {
