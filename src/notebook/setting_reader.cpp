@@ -303,6 +303,10 @@ void LogReader::read_kind(Statement& statement) {
     faults_.add(*name, wording::word_taken(text(*name)));
     return push_unread(statement);
   }
+  if (kinds_.size() == most_kinds) {
+    faults_.add(*name, wording::kinds_full(text(*name), most_kinds));
+    return push_unread(statement);
+  }
   const auto id = static_cast<KindId>(kinds_.size());
   kinds_.push_back({std::string(text(*name)), plane ? Kind::Type::plane : Kind::Type::line, false});
   vocabulary_.add(text(*name), {Keyword::reading, id});

@@ -101,6 +101,12 @@ Diagnostic option_overridden(std::string_view what, std::string_view log, std::s
       format("leave out --{}, or correct the log", what));
 }
 
+Diagnostic kinds_full(std::string_view word, std::size_t most) {
+  return error(Code::word_taken,
+               format("'{}' cannot be given a meaning: the log has {} kinds", word, most),
+               "a kind for many");
+}
+
 Diagnostic word_taken(std::string_view word) {
   return error(Code::word_taken, format("'{}' already means something", word), "another word");
 }

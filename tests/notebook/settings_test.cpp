@@ -344,6 +344,17 @@ TEST_CASE("a word that already means something cannot be redefined") {
   CHECK(codes(read("short b bedding\nkind b plane")) == "word-taken");
 }
 
+TEST_CASE("a log has so many kinds and no more, and the last of them is read as itself") {
+  std::string text = "rule right\n";
+  for (std::size_t i = 0; i <= notebook::most_kinds; ++i)
+    text += "kind k" + std::to_string(i) + " plane\n";
+  const std::string last = read(text).kinds.back().name;
+  const auto book = read(text + "station Q1\n  " + last + " 085/32\n");
+  CHECK(book.kinds.size() == notebook::most_kinds);
+  CHECK(codes(book).starts_with("word-taken"));
+  CHECK(book.kinds[std::get<Reading>(book.entries.back().what).kind].name == last);
+}
+
 TEST_CASE("what short needs") {
   CHECK(fault("short") == "name");
   CHECK(fault("short b") == "incomplete");

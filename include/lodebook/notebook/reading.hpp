@@ -12,6 +12,9 @@ namespace lodebook::notebook {
 /// Index into Notebook::kinds.
 using KindId = std::uint16_t;
 inline constexpr KindId no_kind = 0xFFFF;
+/// Kinds that a log may have, those of the language included.
+inline constexpr std::size_t most_kinds = 60'000;
+static_assert(most_kinds < no_kind);
 /// Index into Notebook::names.
 using NameId = std::uint32_t;
 inline constexpr NameId no_name = 0xFFFF'FFFF;

@@ -96,6 +96,7 @@ Diagnostic declination_large(std::string_view typed, bool impossible);
 Diagnostic set_missing(double declination);
 Diagnostic option_overridden(std::string_view what, std::string_view log, std::string_view option);
 Diagnostic word_taken(std::string_view word);
+Diagnostic kinds_full(std::string_view word, std::size_t most);
 Diagnostic date(std::string_view typed, std::string_view meant);
 Diagnostic time(std::string_view typed);
 Diagnostic date_order(std::string_view date, std::string_view before);
