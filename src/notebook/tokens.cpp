@@ -37,8 +37,13 @@ std::size_t number_end(std::string_view text, std::size_t at, std::size_t end) {
   return at;
 }
 
+/// Whatever the sign of `char` on a machine.
+bool is_ascii_mark(char c) {
+  return c > ' ' && c <= '~';
+}
+
 inline std::size_t skip_space(std::string_view text, std::size_t at, std::size_t end) {
-  if (at < end && text[at] > ' ') return at;  // nearly always; a longer character is below 0
+  if (at < end && is_ascii_mark(text[at])) return at;  // nearly always
   while (at < end) {
     const std::size_t length = space_length(text.substr(at, end - at));
     if (length == 0) break;
@@ -78,7 +83,7 @@ std::string_view trimmed(std::string_view text) {
   while (const std::size_t length = space_length(text))
     text.remove_prefix(length);
   for (;;) {
-    const bool ends_plainly = !text.empty() && text.back() > ' ';
+    const bool ends_plainly = !text.empty() && is_ascii_mark(text.back());
     if (ends_plainly) return text;
     if (!text.empty() && space_length(text.substr(text.size() - 1)) == 1) {
       text.remove_suffix(1);

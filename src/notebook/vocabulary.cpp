@@ -95,7 +95,7 @@ std::optional<Meaning> Vocabulary::find(std::string_view word) const {
   };
   // The words of the language are short, and plain ASCII.
   std::array<char, 16> folded;
-  const bool plain = std::ranges::all_of(word, [](char c) { return c > 0; });
+  const bool plain = std::ranges::all_of(word, [](char c) { return c >= ' ' && c <= '~'; });
   if (!plain || word.size() > folded.size()) return look_up(fold_case(word));
   std::ranges::transform(word, folded.begin(), [](char c) {
     return c >= 'A' && c <= 'Z' ? static_cast<char>(c + ('a' - 'A')) : c;
