@@ -69,7 +69,9 @@ std::nullopt_t fail_letters(Cursor& cursor, std::size_t count, std::string_view 
 
 /// `N20`: no second letter. `N20 30W` may be the same with minutes that lack their mark.
 std::nullopt_t fail_second_letter(Cursor& cursor, Behind behind) {
-  if (cursor.is_letter_for_zero(2)) return fail_letters(cursor, 3, letter_for_zero);
+  const bool may_have_zero = cursor.peek(1)->value <= 9;  // or else the o may be a degree sign
+  if (may_have_zero && cursor.is_letter_for_zero(2))
+    return fail_letters(cursor, 3, letter_for_zero);
   const char first = letter_at(cursor, 0);
   // Without its marks, which the advice adds itself.
   const std::string angle = fmt::format("{:.10g}", cursor.peek(1)->value);

@@ -156,6 +156,8 @@ const Row rows[] = {
      "          ^^^^", "number", ""},
     {"bedding N2OW 30W",
      "        ^^^^", "quadrant-letters", "digit 0"},
+    {"bedding N20oW 30E",
+     "        ^^^", "quadrant-letters", "N20W"},
     {"lineation N20W 3o",
      "                ^", "trailing-text", "digit 0"},
     {"bedding 2O0 30 N",
