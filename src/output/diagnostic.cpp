@@ -88,9 +88,10 @@ bool is_hidden(std::string_view character) {
   const auto first = static_cast<unsigned char>(character[0]);
   if (character.size() == 1) return first < 0x20 || first >= 0x7F;
   if (first == 0xC2) return static_cast<unsigned char>(character[1]) < 0xA0;
-  // Zero-width space, marks of the writing direction, word joiner, byte order mark.
-  return character == "\u200B" || character == "\u200E" || character == "\u200F" ||
-         (character >= "\u202A" && character <= "\u202E") || character == "\u2060" ||
+  // Zero-width space, marks of the writing direction, word joiner and the like, byte order mark.
+  return character == "\u061C" || character == "\u200B" || character == "\u200E" ||
+         character == "\u200F" || (character >= "\u202A" && character <= "\u202E") ||
+         (character >= "\u2060" && character <= "\u2064") ||
          (character >= "\u2066" && character <= "\u2069") || character == "\uFEFF";
 }
 

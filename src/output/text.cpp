@@ -16,12 +16,12 @@
 namespace lodebook::output {
 namespace {
 
-/// Of a character that is hidden: at most U+FFFF, and below U+0400 where it has two bytes.
+/// Of a character that is hidden: at most U+FFFF.
 unsigned code_point(std::string_view character) {
   const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(character[i]); };
   if (character.size() == 1) return byte(0);
-  const unsigned two = (byte(0) & 0x0FU) << 6U | (byte(1) & 0x3FU);
-  return character.size() == 2 ? two : two << 6U | (byte(2) & 0x3FU);
+  if (character.size() == 2) return (byte(0) & 0x1FU) << 6U | (byte(1) & 0x3FU);
+  return (byte(0) & 0x0FU) << 12U | (byte(1) & 0x3FU) << 6U | (byte(2) & 0x3FU);
 }
 
 }  // namespace
@@ -86,7 +86,7 @@ void append_bold(std::string& out, std::string_view text, bool color) {
 std::string safe_json(std::string_view json) {
   std::string out;
   // The first bytes of what is_hidden knows and the dump has not escaped: DEL, C1, marks, BOM.
-  constexpr std::string_view suspects = "\x7F\xC2\xE2\xEF";
+  constexpr std::string_view suspects = "\x7F\xC2\xD8\xE2\xEF";
   for (std::size_t at = 0; at < json.size();) {
     const std::size_t next = std::min(json.find_first_of(suspects, at), json.size());
     out += json.substr(at, next - at);
@@ -104,8 +104,7 @@ std::string safe_json(std::string_view json) {
 }
 
 bool is_plain_json(std::string_view text) {
-  return std::ranges::all_of(text,
-                             [](char c) { return c >= ' ' && c <= '~' && c != '"' && c != '\\'; });
+  return is_plain(text, '"', '\\');
 }
 
 std::string json_string(std::string_view text) {

@@ -34,7 +34,7 @@ MARKUP = [
 COMMANDS = ["../../canary", "/etc/passwd", "canary", "|sh", "$(touch canary2)", "`touch canary2`",
             "--output=canary2", "-o", "..", "%s%n", "canary\\n"]
 # Marks that turn the direction of writing or have no width: allowed in a log, but not shown.
-TURNING = ["a\u202eb", "a\u2066b\u2069", "\u202abc", "a\u200fb", "a\u200bb\u2060", "a\ufeffb"]
+TURNING = ["a\u202eb", "a\u061cb", "a\u2066b\u2069", "\u202abc", "a\u200fb", "a\u200bb\u2060", "a\ufeffb"]
 CONTROL = ["a\x1b[31mb", "a\x1b]0;title\x07b", "a\x9b31mb", "a\x08b", "a\x7fb", "a\x00b", "a\x0cb"]
 TEXTS = FORMULAS + MARKUP + COMMANDS + TURNING
 HARMLESS = [f"word{number}" for number in range(len(TEXTS))]
@@ -44,7 +44,7 @@ HEADING = "set 0\ndeclination 24.6E\nrule right\n"
 NUMBER = re.compile(r"-?\d+(\.\d+)?")
 # C0 but for the ends of lines and the tabs of lines as typed, DEL, C1.
 OBEYED = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f]")
-TURNS = re.compile("[\u200b\u200e\u200f\u202a-\u202e\u2060\u2066-\u2069\ufeff]")
+TURNS = re.compile("[\u061c\u200b\u200e\u200f\u202a-\u202e\u2060-\u2064\u2066-\u2069\ufeff]")
 
 
 def name_of(text):
@@ -267,6 +267,7 @@ class Terminals(Hostile):
                 ("reduce", "--set", bad, "x"), ("reduce", "hostile.log", "--report", bad + "/x"),
                 ("convert", bad), ("convert", "N20W" + bad), ("convert", "N20W", bad, "15"),
                 ("convert", "--column", bad, "table.csv"), ("convert", "--column", "a", bad),
+                ("convert", "--column", bad), ("declination", "44S 169E " + bad),
                 ("declination", bad), ("declination", "44S", "169E", bad),
                 ("declination", "44S 169E", "--elevation", bad),
                 ("explain", bad), ("help", bad), ("summary", "--kind", bad, "harmless.log"),
@@ -285,7 +286,8 @@ class Terminals(Hostile):
         name = "a\x1b[31m\x9b\u202e\n.log"
         self.put(name, HEADING + "station Q1\n  bedding N85E 32N\n  joint N95E 3N\n")
         self.given = self.files()
-        for command in TEXT_REPORTS + DOCUMENTS:
+        # The last is what `lodebook *` becomes.
+        for command in TEXT_REPORTS + DOCUMENTS + [()]:
             done = self.run_program(*command, name)
             text = done.stderr.decode() + done.stdout.decode()
             if command[:3] == ("fix", "--format", "csv"):
