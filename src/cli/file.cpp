@@ -15,6 +15,9 @@
 namespace lodebook::cli {
 namespace {
 
+/// Bytes that a file is asked for at the least.
+constexpr std::size_t read_size = 1 << 16;
+
 std::error_code last_error() {
   return {errno, std::generic_category()};
 }
@@ -67,9 +70,8 @@ std::error_code Descriptor::close() {
 }
 
 std::error_code read_some(int descriptor, std::string& text, bool& more) {
-  constexpr std::size_t block = 1 << 16;
   const std::size_t before = text.size();
-  text.resize(std::max(before + block, std::min(text.capacity(), before + (block << 4))));
+  text.resize(std::max(before + read_size, std::min(text.capacity(), before + (read_size << 4))));
   for (;;) {
     const ssize_t got = ::read(descriptor, text.data() + before, text.size() - before);
     if (got < 0 && errno == EINTR) continue;
@@ -102,7 +104,7 @@ std::error_code read_file(const std::string& name, std::size_t limit, std::strin
   if (S_ISREG(about.st_mode)) {
     const auto size = static_cast<std::size_t>(std::max<off_t>(about.st_size, 0));
     if (size > limit) return std::make_error_code(std::errc::file_too_large);
-    text.reserve(size + 1);
+    text.reserve(size + read_size);  // with room for the read that finds the end
   }
   for (bool more = true; more;) {
     if (const std::error_code error = read_some(number, text, more)) return error;
@@ -197,10 +199,10 @@ void OutputFile::open() {
     return;
   }
   int number = -1;
-  error_ = temporary_.create(folder_of(target_), number);
+  // Who could read the old file can read the new one, and nobody else at any time.
+  error_ = temporary_.create(folder_of(target_), exists ? 0600 : 0666, number);
   if (error_) return;
   file_ = Descriptor(number);
-  // Who could read the old file can read the new one, and nobody else.
   if (exists && ::fchmod(file_.number(), about.st_mode & 07777) != 0) error_ = last_error();
 }
 

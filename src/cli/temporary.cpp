@@ -58,13 +58,13 @@ Temporary::~Temporary() {
   forget(name_.get());
 }
 
-std::error_code Temporary::create(const std::string& folder, int& descriptor) {
+std::error_code Temporary::create(const std::string& folder, unsigned mode, int& descriptor) {
   const std::string stem = folder + "/.lodebook-" + std::to_string(::getpid()) + '-';
   auto name = std::make_unique<TemporaryName>();
   const HeldSignals held;
   for (int attempt = 0;; ++attempt) {
     name->path = stem + std::to_string(attempt);
-    descriptor = ::open(name->path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+    descriptor = ::open(name->path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, mode);
     if (descriptor >= 0) break;
     if (errno != EEXIST) return last_error();
   }

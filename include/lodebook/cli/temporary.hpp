@@ -22,7 +22,7 @@ class Temporary {
   ~Temporary();
 
   /// Creates it in `folder`, open for writing as `descriptor`.
-  std::error_code create(const std::string& folder, int& descriptor);
+  std::error_code create(const std::string& folder, unsigned mode, int& descriptor);
   bool exists() const { return name_ != nullptr; }
   /// Gives it the name `target`, in the same folder, and replaces what has that name.
   std::error_code put(const std::string& target);
