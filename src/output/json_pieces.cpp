@@ -103,13 +103,6 @@ Json text_or_null(std::string_view text) {
   return text.empty() ? Json() : Json(notebook::valid_utf8(text));
 }
 
-Json json_of(const std::optional<notebook::GivenPosition>& position) {
-  if (!position) return {};
-  return {{"latitude", figure(position->position.latitude, 7)},
-          {"longitude", figure(position->position.longitude, 7)},
-          {"accuracy_m", figure(position->accuracy_m, 1)}};
-}
-
 Json json_of(const Check& check) {
   constexpr std::array<const char*, 3> names = {"repeats", "line-in-plane", "fore-and-back"};
   const bool repeats = check.what == Check::What::repeats;

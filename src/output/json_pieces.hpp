@@ -20,7 +20,6 @@ Json axis_figure(double degrees);
 /// Text as valid UTF-8; null where it is empty.
 Json text_or_null(std::string_view text);
 
-Json json_of(const std::optional<notebook::GivenPosition>& position);
 Json json_of(const reduction::Check& check);
 
 /// Appends the value; what a terminal would obey is escaped.
