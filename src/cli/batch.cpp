@@ -51,6 +51,11 @@ bool is_waited_for(const CommandLine& line, std::span<const Document> documents)
          OutputFile::standard_error().is_terminal() && std::ranges::none_of(documents, on_terminal);
 }
 
+/// Bytes of text that a log may have made ahead of its turn before it waits for that.
+constexpr std::size_t most_held = std::size_t{64} << 20;
+/// And once it has come: little enough to be still in the processor's cache.
+constexpr std::size_t most_in_turn = std::size_t{1} << 20;
+
 /// A log that has been read, or why it cannot be.
 struct ReadLog {
   std::unique_ptr<LogPart> part;
@@ -67,15 +72,22 @@ void run_batch(const CommandLine& line, std::size_t jobs, std::span<const Docume
     return error;
   };
   Progress progress(line.words.size(), is_waited_for(line, documents));
-  Ahead<ReadLog> ahead(line.words.size(), jobs,
-                       [&](std::size_t log, const std::stop_token& stop) -> std::optional<ReadLog> {
-                         const std::string& name = line.words[log];
-                         if (!is_regular_file(name)) return std::nullopt;
-                         ReadLog read{blank(), {}};
-                         read.error =
-                             make(name, *read.part, [&] { return !stop.stop_requested(); });
-                         return read;
-                       });
+  const auto make_ahead = [&](std::size_t log,
+                              Ahead<ReadLog>::Turn& turn) -> std::optional<ReadLog> {
+    const std::string& name = line.words[log];
+    if (!is_regular_file(name)) return std::nullopt;
+    ReadLog read{blank(), {}};
+    LogPart& part = *read.part;
+    std::size_t may_hold = most_held;
+    read.error = make(name, part, [&] {
+      if (part.held() < may_hold) return turn.is_wanted();
+      bool goes_on = false;
+      may_hold = most_in_turn;
+      return turn.ask([&] { goes_on = part.follow(); }) && goes_on;
+    });
+    return read;
+  };
+  Ahead<ReadLog> ahead(line.words.size(), jobs, make_ahead);
   for (const std::string& name : line.words) {
     progress.next_log();
     std::optional<ReadLog> read = ahead.next();
@@ -126,6 +138,12 @@ class ReducedLog final : public LogPart {
     for (std::size_t i = 0; i < texts_.size(); ++i)
       documents_[i].follow(texts_[i]);
     return is_wanted();
+  }
+  std::size_t held() const override {
+    std::size_t bytes = 0;
+    for (std::size_t i = 0; i < texts_.size(); ++i)
+      bytes += documents_[i].held(texts_[i]);
+    return bytes;
   }
   bool take() override {
     for (std::size_t i = 0; i < texts_.size(); ++i)

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The formats behind one face, and their text in large blocks. What is written when depends on the
-// logs alone, not on how they came here.
+// The formats behind one face, and their text in large blocks. What is written depends on the logs
+// alone, not on how they came here.
 #include <lodebook/cli/document.hpp>
 
 #include <lodebook/output/clean_log.hpp>

@@ -36,7 +36,8 @@ class FixedLog final : public LogPart {
         documents_(documents),
         texts_(blank_logs(documents)) {}
 
-  void make(const notebook::Notebook& notebook, const GoOn&) override {
+  void make(const notebook::Notebook& notebook, const GoOn& go_on) override {
+    if (!go_on()) return;
     reduction::Reduction reduction(notebook, options_);
     const reduction::Fixes fixes = fixes_of(reduction);
     for (LogText& text : texts_)

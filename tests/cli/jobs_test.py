@@ -126,6 +126,12 @@ class Jobs(Case):
         for _ in range(15):
             self.assert_same("reduce", *logs, status=0)
 
+    def test_logs_with_more_to_write_than_may_wait_are_the_same(self):
+        for number in range(2):
+            reading = f"  bedding N{number}E 32N ; {'x' * 20_000}\n"
+            self.put(f"wide{number}.txt", "set 0\ndeclination 24.6E\n" + f"station W{number}\n{reading * 50}" * 80)
+        self.assert_same("reduce", "--format", "json", "wide0.txt", "wide1.txt")
+
     def test_one_log_alone_is_the_same(self):
         for log in ("good.txt", "long1.txt", "-", "missing.txt"):
             self.assert_same("reduce", log)

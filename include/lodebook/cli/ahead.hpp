@@ -25,9 +25,9 @@ namespace lodebook::cli {
 template <class Result>
 class Ahead {
  public:
-  /// Makes the result of a task, or leaves the task to the caller. Is asked to stop where the
-  /// result is no longer wanted.
-  using Make = std::function<std::optional<Result>(std::size_t task, const std::stop_token& stop)>;
+  class Turn;
+  /// Makes the result of a task, or leaves the task to the caller.
+  using Make = std::function<std::optional<Result>(std::size_t task, Turn& turn)>;
 
   /// Tasks are numbered from 0. A window of one leaves them all to the caller, and so does a system
   /// that has no thread to give.
@@ -48,9 +48,9 @@ class Ahead {
   Ahead& operator=(const Ahead&) = delete;
   ~Ahead() { stop_.request_stop(); }
 
-  /// The result of the next task, which is waited for. Nothing where no thread has begun it or
-  /// `make` left it: the caller then does it. The task before is done with. Throws what `make`
-  /// threw.
+  /// The result of the next task, which is waited for; what its maker asks for is done meanwhile.
+  /// Nothing where no thread has begun it or `make` left it: the caller then does it. The task
+  /// before is done with. Throws what `make` threw, or what it asked for.
   std::optional<Result> next() {
     std::unique_lock lock(mutex_);
     turn_ = next_++;
@@ -59,7 +59,16 @@ class Ahead {
     if (is_ours) ++begun_;
     changed_.notify_all();
     if (is_ours) return std::nullopt;
-    changed_.wait(lock, [&] { return slot.is_made; });
+    for (;;) {
+      changed_.wait(lock, [&] { return slot.is_made || slot.asked != nullptr; });
+      if (slot.is_made) break;
+      const std::function<void()>& asked = *slot.asked;
+      lock.unlock();
+      asked();
+      lock.lock();
+      slot.asked = nullptr;
+      changed_.notify_all();
+    }
     slot.is_made = false;
     if (slot.failure) std::rethrow_exception(std::exchange(slot.failure, nullptr));
     return std::exchange(slot.result, std::nullopt);
@@ -68,6 +77,8 @@ class Ahead {
  private:
   struct Slot {
     bool is_made = false;
+    /// What its maker waits for the caller to do.
+    const std::function<void()>* asked = nullptr;
     std::optional<Result> result;
     std::exception_ptr failure;
   };
@@ -83,7 +94,8 @@ class Ahead {
       Slot& slot = slot_of(task);
       lock.unlock();
       try {
-        slot.result = make_(task, stop);
+        Turn turn(*this, slot, stop);
+        slot.result = make_(task, turn);
       } catch (...) {
         slot.failure = std::current_exception();
       }
@@ -103,6 +115,31 @@ class Ahead {
   std::size_t turn_ = 0;   ///< tasks before this one are done with
   std::stop_source stop_;
   std::vector<std::jthread> threads_;  // last, so that they end before what they use
+};
+
+/// A task's turn, for who makes its result ahead of it.
+template <class Result>
+class Ahead<Result>::Turn {
+ public:
+  /// The result is still wanted.
+  bool is_wanted() const { return !stop_.stop_requested(); }
+  /// Waits for the turn, and for the caller, who does `work` on his own thread. False where the
+  /// result is no longer wanted.
+  bool ask(const std::function<void()>& work) {
+    std::unique_lock lock(ahead_.mutex_);
+    slot_.asked = &work;
+    ahead_.changed_.notify_all();
+    return ahead_.changed_.wait(lock, stop_, [this] { return slot_.asked == nullptr; });
+  }
+
+ private:
+  friend class Ahead;
+  Turn(Ahead& ahead, Slot& slot, const std::stop_token& stop)
+      : ahead_(ahead), slot_(slot), stop_(stop) {}
+
+  Ahead& ahead_;
+  Slot& slot_;
+  const std::stop_token& stop_;
 };
 
 }  // namespace lodebook::cli

@@ -34,8 +34,11 @@ class LogPart {
 
   /// Makes it of `notebook`, or of as much as is wanted.
   virtual void make(const notebook::Notebook& notebook, const GoOn& go_on) = 0;
-  /// While `make` runs in the log's turn: puts out what there is so far. False ends the run.
+  /// While `make` runs or waits in the log's turn: puts out what there is so far. False ends the
+  /// run.
   virtual bool follow() { return true; }
+  /// Bytes that `follow` would put out.
+  virtual std::size_t held() const { return 0; }
   /// After `make`: puts out the rest. False ends the run.
   virtual bool take() { return true; }
 
@@ -46,9 +49,10 @@ class LogPart {
 };
 using BlankPart = std::function<std::unique_ptr<LogPart>()>;
 
-/// Makes a part of every log of `line` and takes it, as many at once as --jobs says; no more than
-/// that many are held. What is no regular file, such as a pipe, is read in its turn. A log that
-/// cannot be read is reported and the others go on. `documents` are what parts write to meanwhile.
+/// Makes a part of every log of `line` and takes it, as many at once as --jobs says. No more than
+/// that many are held, and of what is written of one ahead of its turn little more than 64 MiB.
+/// What is no regular file, such as a pipe, is read in its turn. A log that cannot be read is
+/// reported and the others go on. `documents` are what parts write to meanwhile.
 void run_logs(const CommandLine& line, std::span<const Document> documents, const BlankPart& blank,
               Outcome& outcome);
 

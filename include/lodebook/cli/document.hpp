@@ -79,6 +79,8 @@ class Document {
   LogText blank_log() const { return LogText(blank_); }
   /// Takes what there is of `log` so far, once it is worth a write.
   void follow(LogText& log);
+  /// Bytes of `log` that it would take.
+  std::size_t held(const LogText& log) const { return keep_ ? 0 : log.text_.size(); }
   /// Takes the rest of `log`. Logs come one after the other.
   void append(LogText& log);
   /// Ends the document and puts its file in place, unless no log was read. Says what failed.

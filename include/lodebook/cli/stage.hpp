@@ -7,13 +7,14 @@
 #include <cstddef>
 #include <exception>
 #include <functional>
-#include <lodebook/cli/temporary.hpp>
 #include <mutex>
 #include <stop_token>
 #include <system_error>
 #include <thread>
 #include <utility>
 #include <vector>
+
+#include <lodebook/cli/temporary.hpp>
 
 namespace lodebook::cli {
 
