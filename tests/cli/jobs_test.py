@@ -128,9 +128,12 @@ class Jobs(Case):
 
     def test_logs_with_more_to_write_than_may_wait_are_the_same(self):
         for number in range(2):
-            reading = f"  bedding N{number}E 32N ; {'x' * 20_000}\n"
-            self.put(f"wide{number}.txt", "set 0\ndeclination 24.6E\n" + f"station W{number}\n{reading * 50}" * 80)
-        self.assert_same("reduce", "--format", "json", "wide0.txt", "wide1.txt")
+            reading = f"  bedding N8{number}E 32N ; {'x' * 20_000}\n"
+            self.put(f"wide{number}.txt", "set 0\ndeclination 24.6E\n" + f"station W{number}\n{reading * 50}" * 70)
+        logs = ["wide0.txt", "wide1.txt"]
+        one, many = (self.run_program("reduce", "-q", *logs, "--jobs", jobs) for jobs in ("1", "2"))
+        self.assertEqual((many.returncode, many.stderr), (0, b""))
+        self.assertTrue(many.stdout == one.stdout)
 
     def test_one_log_alone_is_the_same(self):
         for log in ("good.txt", "long1.txt", "-", "missing.txt"):
