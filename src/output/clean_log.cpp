@@ -89,7 +89,10 @@ class CleanLog {
     // What would be too long to be read again stays as typed.
     if (verbatim || out_.size() - start > longest_line) {
       out_.resize(start);
-      out_ += notebook_.source.text(notebook_.source.line(line));
+      const std::string_view typed = notebook_.source.text(notebook_.source.line(line));
+      // At a log's head a byte order mark would be taken off, and what stands behind it be read.
+      if (start == start_ && typed.starts_with("\uFEFF")) out_.push_back('\n');
+      out_ += typed;
     }
     out_.push_back('\n');
   }

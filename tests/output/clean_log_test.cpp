@@ -206,6 +206,12 @@ TEST_CASE("line ends and a byte-order mark are made plain") {
         "station A\n  bedding N85E 32N\n  what is this\n");
 }
 
+TEST_CASE("a byte-order mark that was typed is not taken off") {
+  for (const char* const typed : {"\r\uFEFFl\n", "\uFEFF\uFEFFl\n", "\n\uFEFFstation A\n"})
+    check_round_trip(typed);
+  CHECK(test::clean("\r\uFEFFl\n") == "\n\uFEFFl\n");
+}
+
 TEST_CASE("a line that would be too long to be read again stays as typed") {
   // In canonical notation there is a space behind each comma.
   std::string line = "b N85E 32N";
