@@ -359,7 +359,7 @@ void LogReader::dispatch(Statement& statement, Meaning meaning) {
   }
 }
 
-bool LogReader::finish(Cursor& cursor, std::string_view help) {
+bool LogReader::finish(Cursor& cursor, std::string_view help) const {
   if (cursor.at_end()) return true;
   if (cursor.is_letter_for_zero()) {
     help = letter_for_zero;

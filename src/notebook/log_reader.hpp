@@ -90,7 +90,7 @@ class LogReader {
   /// What a reading on its own may be.
   static constexpr std::string_view alone = "the reading alone";
   /// The end of a statement: what is left over is a fault.
-  bool finish(Cursor& cursor, std::string_view help = {});
+  bool finish(Cursor& cursor, std::string_view help = {}) const;
 
   // ---- reading_reader.cpp
   void read_reading(Statement& statement, KindId kind);
