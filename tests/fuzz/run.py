@@ -138,7 +138,7 @@ def main():
     parser.add_argument("targets", nargs="*", metavar="TARGET", help=", ".join(LONGEST))
     parser.add_argument("--seconds", type=int, default=60, help="for each target")
     parser.add_argument("--jobs", type=int, default=1, help="targets at once")
-    asked = parser.parse_args()
+    asked = parser.parse_intermixed_args()
     for target in asked.targets:
         if target not in LONGEST:
             parser.error(f"no target {target}: there are {', '.join(LONGEST)}")
