@@ -5,42 +5,14 @@
 #include <filesystem>
 #include <fstream>
 #include <lodebook/cli/file.hpp>
-#include <sstream>
+#include <scratch.hpp>
 
 using namespace lodebook::cli;
+using lodebook::test::content;
+using lodebook::test::Scratch;
 namespace fs = std::filesystem;
 
 namespace {
-
-/// An empty folder that goes with its contents.
-class Scratch {
- public:
-  Scratch() {
-    std::string pattern = (fs::temp_directory_path() / "lodebook-test-XXXXXX").string();
-    REQUIRE(::mkdtemp(pattern.data()) != nullptr);
-    path_ = pattern;
-  }
-  Scratch(const Scratch&) = delete;
-  Scratch& operator=(const Scratch&) = delete;
-  ~Scratch() { fs::remove_all(path_); }
-
-  std::string operator/(const std::string& name) const { return (path_ / name).string(); }
-  std::size_t files() const {
-    return static_cast<std::size_t>(
-        std::distance(fs::directory_iterator(path_), fs::directory_iterator()));
-  }
-
- private:
-  fs::path path_;
-};
-
-std::string content(const std::string& path) {
-  std::ifstream file(path, std::ios::binary);
-  REQUIRE(file);
-  std::ostringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
 
 void put(const std::string& path, const std::string& text) {
   std::ofstream(path, std::ios::binary) << text;

@@ -13,7 +13,7 @@
 #include <limits>
 #include <lodebook/cli/program.hpp>
 #include <new>
-#include <sstream>
+#include <scratch.hpp>
 #include <string>
 #include <vector>
 
@@ -66,13 +66,7 @@ void operator delete(void* memory, std::size_t, std::align_val_t) noexcept {
 namespace {
 
 namespace fs = std::filesystem;
-
-std::string content(const fs::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  std::ostringstream text;
-  text << file.rdbuf();
-  return text.str();
-}
+using lodebook::test::content;
 
 /// Runs the program in the current folder with that many allocations, and its messages in a file.
 /// It is a process of its own, since memory may end where nothing can be caught.
@@ -92,10 +86,9 @@ int run_with(std::size_t allocations, const std::vector<const char*>& arguments)
 
 /// Runs in a folder of its own with every so many allocations, until one run has enough of them.
 void exhaust(const std::vector<const char*>& arguments, const std::string& output) {
-  std::string pattern = (fs::temp_directory_path() / "lodebook-test-XXXXXX").string();
-  REQUIRE(::mkdtemp(pattern.data()) != nullptr);
+  const lodebook::test::Scratch folder;
   const fs::path before = fs::current_path();
-  fs::current_path(pattern);
+  fs::current_path(folder.path());
   std::string log =
       "set 0\ndeclination model\ndate 2026-02-14\nlandmark Cairn 44.6502S 169.0314E\n";
   for (int i = 0; i < 30; ++i)
@@ -124,7 +117,6 @@ void exhaust(const std::vector<const char*>& arguments, const std::string& outpu
   CHECK(failed > 100);
   CHECK(content(output) == whole);
   fs::current_path(before);
-  fs::remove_all(pattern);
 }
 
 }  // namespace

@@ -2,17 +2,15 @@
 // The field of the built-in models: published values, another evaluation, seams and limits.
 #include <lodebook/earth/geomagnetic.hpp>
 
-#include <unistd.h>
-
 #include <GeographicLib/Geocentric.hpp>
 #include <GeographicLib/MagneticModel.hpp>
 #include <catch2/catch.hpp>
 #include <cmath>
-#include <filesystem>
 #include <fstream>
 #include <map>
 #include <random>
 #include <references/rows.hpp>
+#include <scratch.hpp>
 #include <sstream>
 
 namespace {
@@ -101,19 +99,13 @@ void check_map(const ReferenceRow& row) {
 /// files in a folder of their own.
 class OwnModels {
  public:
-  OwnModels()
-      : folder_(std::filesystem::temp_directory_path() /
-                ("lodebook-field-" + std::to_string(::getpid()))) {
-    std::filesystem::create_directory(folder_);
+  OwnModels() {
     for (const char* name : {"igrf12", "wmm2015v2", "wmm2020", "wmm2025"})
       write(name);
   }
-  ~OwnModels() { std::filesystem::remove_all(folder_); }
-  OwnModels(const OwnModels&) = delete;
-  OwnModels& operator=(const OwnModels&) = delete;
 
   GeographicLib::MagneticModel model(const std::string& name) const {
-    return GeographicLib::MagneticModel(name, folder_.string());
+    return GeographicLib::MagneticModel(name, folder_.path().string());
   }
 
  private:
@@ -170,7 +162,7 @@ class OwnModels {
                 static_cast<std::streamsize>(values->size() * sizeof(double)));
   }
 
-  std::filesystem::path folder_;
+  test::Scratch folder_;
 };
 
 /// What GeographicLib makes of one of those models.
