@@ -53,7 +53,8 @@ bool is_waited_for(const CommandLine& line, std::span<const Document> documents)
 
 /// Bytes of text that a log may have made ahead of its turn before it waits for that.
 constexpr std::size_t most_held = std::size_t{64} << 20;
-/// And once it has come: little enough to be still in the processor's cache.
+/// And once it has come: little enough to be still in the processor's cache, enough for any
+/// document to take some.
 constexpr std::size_t most_in_turn = std::size_t{1} << 20;
 
 /// A log that has been read, or why it cannot be.

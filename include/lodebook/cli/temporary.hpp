@@ -21,7 +21,8 @@ class Temporary {
   Temporary& operator=(Temporary&&) = delete;
   ~Temporary();
 
-  /// Creates it in `folder`, open for writing as `descriptor`.
+  /// Creates it in `folder`, open for writing as `descriptor`, with the rights `mode` that the
+  /// process's mask leaves.
   std::error_code create(const std::string& folder, unsigned mode, int& descriptor);
   bool exists() const { return name_ != nullptr; }
   /// Gives it the name `target`, in the same folder, and replaces what has that name.
