@@ -2,6 +2,7 @@
 # g++ 12 warns of <regex> inside Catch2 here; clang does not know that warning. Not
 # position-independent, or a program relocates all that the sanitizers know of its code at each start.
 include(${CMAKE_CURRENT_LIST_DIR}/strict.cmake)
+set(LODEBOOK_LINK_IN OFF CACHE BOOL "")  # the sanitizers have the libraries' own
 set(CMAKE_BUILD_TYPE RelWithDebInfo CACHE STRING "")
 set(CMAKE_CXX_FLAGS_RELWITHDEBINFO "-O1 -g1" CACHE STRING "")
 set(CMAKE_CXX_FLAGS_INIT

@@ -1,4 +1,5 @@
 # cmake -C .cmake/thread.cmake: races between threads, for the program with --jobs.
+set(LODEBOOK_LINK_IN OFF CACHE BOOL "")  # the sanitizers have the libraries' own
 set(CMAKE_BUILD_TYPE RelWithDebInfo CACHE STRING "")
 set(CMAKE_CXX_FLAGS_RELWITHDEBINFO "-O1 -g1" CACHE STRING "")
 set(CMAKE_CXX_FLAGS_INIT "-fsanitize=thread" CACHE STRING "")

@@ -6,9 +6,13 @@ execute_process(COMMAND strip --remove-section=.comment --remove-section=.note $
   COMMAND_ERROR_IS_FATAL ANY)
 set(doc ${usr}/share/doc/lodebook)
 
-# The licence stands in `copyright`.
+# The licence stands in `copyright`, and those of what is linked in beside it, as Debian has them.
 file(REMOVE ${doc}/LICENSE)
 file(COPY ${CPACK_LODEBOOK_COPYRIGHT} DESTINATION ${doc})
+file(MAKE_DIRECTORY ${doc}/linked-in)
+foreach(library IN LISTS CPACK_LODEBOOK_LINKED_IN)
+  file(COPY_FILE /usr/share/doc/${library}/copyright ${doc}/linked-in/${library})
+endforeach()
 
 file(COPY ${CPACK_LODEBOOK_CHANGELOG} DESTINATION ${doc})
 file(COPY_FILE ${doc}/docs/CHANGELOG.md ${doc}/changelog)

@@ -32,6 +32,8 @@ set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
 set(CPACK_INSTALL_DEFAULT_DIRECTORY_PERMISSIONS
   OWNER_READ OWNER_WRITE OWNER_EXECUTE GROUP_READ GROUP_EXECUTE WORLD_READ WORLD_EXECUTE)
 set(CPACK_PRE_BUILD_SCRIPTS ${CMAKE_CURRENT_SOURCE_DIR}/as_debian_wants.cmake)
+set(CPACK_LODEBOOK_LINKED_IN  # and Boost, whose licence asks for nothing in a program
+  libcli11-dev libeigen3-dev libfmt-dev libgeographiclib-dev libstdc++6 nlohmann-json3-dev)
 set(CPACK_LODEBOOK_COPYRIGHT ${CMAKE_CURRENT_BINARY_DIR}/copyright)
 set(CPACK_LODEBOOK_CHANGELOG ${pages_dir}/changelog.Debian)
 include(CPack)

@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: MIT
+// The part of fmt that is no header, compiled into the program: Debian has it as a shared library
+// only. A program that also has a shared one, of another fmt, takes from it what is missing here.
+#include <fmt/format.h>
+
+#if FMT_VERSION / 10'000 == 9
+#include <fmt/format-inl.h>
+
+FMT_BEGIN_NAMESPACE
+namespace detail {
+
+template dragonbox::decimal_fp<float> dragonbox::to_decimal(float) noexcept;
+template dragonbox::decimal_fp<double> dragonbox::to_decimal(double) noexcept;
+template thousands_sep_result<char> thousands_sep_impl(locale_ref);
+template char decimal_point_impl(locale_ref);
+template void buffer<char>::append(const char*, const char*);
+template void vformat_to(buffer<char>&, string_view, basic_format_args<buffer_context<char>>,
+                         locale_ref);
+
+}  // namespace detail
+FMT_END_NAMESPACE
+#endif
