@@ -156,16 +156,31 @@ class ReducedLog final : public LogPart {
   /// Bytes of a log from which on a thread is worth its start.
   static constexpr std::size_t worth_a_thread = 1 << 20;
 
-  /// The same, its blocks being read on a thread of their own. Pages are not handed on between
+  struct ReadAhead {
+    notebook::Block block;
+    std::optional<reduction::KnownField> field;
+  };
+
+  /// The same, its blocks being read on a thread of their own, which works out the field at each
+  /// too: either thread then has about as much to do. Pages are not handed on between
   /// threads: they are several times as large, and to move them takes longer than to reduce them.
   void make_read_ahead(const notebook::Notebook& notebook, const GoOn& go_on) {
     notebook::BlockReader reader(notebook);
-    Stage<notebook::Block> blocks([&](notebook::Block& block) { return reader.next(block); });
-    reduction::Reduction reduction(notebook, options_, [&](notebook::Block& block) {
-      notebook::Block* const read = blocks.next();
-      if (read) std::swap(block, *read);
-      return read != nullptr;
+    reduction::FieldAhead fields(notebook);
+    Stage<ReadAhead> blocks([&](ReadAhead& read) {
+      if (!reader.next(read.block)) return false;
+      read.field = fields.of(read.block);
+      return true;
     });
+    reduction::Reduction reduction(
+        notebook, options_,
+        [&](notebook::Block& block, std::optional<reduction::KnownField>& field) {
+          ReadAhead* const read = blocks.next();
+          if (!read) return false;
+          std::swap(block, read->block);
+          field = read->field;
+          return true;
+        });
     reduce(reduction, go_on);
   }
 

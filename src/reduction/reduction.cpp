@@ -98,7 +98,7 @@ Places places_of(const Notebook& notebook) {
 
 Reduction::NextBlock read_here(const Notebook& notebook) {
   const auto reader = std::make_shared<BlockReader>(notebook);
-  return [reader](Block& block) { return reader->next(block); };
+  return [reader](Block& block, std::optional<KnownField>&) { return reader->next(block); };
 }
 
 }  // namespace
@@ -138,7 +138,7 @@ class Reduction::Log {
 
  private:
   void settle_heading();
-  void read_page(Page& page);
+  void read_page(Page& page, const std::optional<KnownField>& field);
   std::string_view read_station(Page& page, std::span<const Entry> entries) const;
   void take_entry(Page& page, const Entry& entry);
   void check_settings(Page& page, const Entry& entry);
@@ -204,11 +204,12 @@ bool Reduction::Log::next(Page& page) {
   // A page that was copied keeps its statements.
   if (page.block.use_count() != 1) page.block = std::make_shared<Block>();
   Block& block = *page.block;
-  if (!next_block_(block)) return false;
+  std::optional<KnownField> field;
+  if (!next_block_(block, field)) return false;
   page.is_station = block.is_station;
   page.first_line = block.first_line;
   page.last_line = block.last_line;
-  read_page(page);
+  read_page(page, field);
   finish(page);
   counts += page.counts;
   return true;
@@ -229,7 +230,7 @@ std::string_view Reduction::Log::read_station(Page& page, std::span<const Entry>
   return unit;
 }
 
-void Reduction::Log::read_page(Page& page) {
+void Reduction::Log::read_page(Page& page, const std::optional<KnownField>& field) {
   const std::span<const Entry> entries = page.block->entries;
   page.diagnostics.swap(page.block->diagnostics);
   page.counts.not_understood = lines_not_understood(page.diagnostics);
@@ -239,7 +240,7 @@ void Reduction::Log::read_page(Page& page) {
     page.diagnostics.push_back(fixes.diagnostics[next_fix_fault_]);
   station_.begin(page);
   unit_ = read_station(page, entries);
-  site_.enter(page);
+  site_.enter(page, field);
   site_checks_.enter(page);
   unchecked_ = true;
   bool settled = false;

@@ -5,7 +5,8 @@ namespace lodebook::reduction {
 
 using namespace notebook;
 
-void SiteKeeper::enter(const Page& page) {
+void SiteKeeper::enter(const Page& page, const std::optional<KnownField>& known) {
+  known_ = known;
   if (own_) station_above_ = own_;
   own_.reset();
   if (page.position) own_ = {page.position->position, page.elevation_m.value_or(0)};
@@ -38,9 +39,10 @@ bool SiteKeeper::settle(Settings& settings) {
     if (moved || settings.date != date_) {
       date_ = settings.date;
       site_.field.reset();
-      if (place_ && date_)
-        site_.field =
-            earth::magnetic_field(place_->position, place_->height_m, decimal_year(*date_));
+      if (place_ && date_) {
+        const PlaceAndDate at{place_->position, place_->height_m, *date_};
+        site_.field = known_ && known_->at == at ? known_->field : field_of(at);
+      }
     }
     site_.borrowed = borrowed;
     settings.site = site_;

@@ -3,6 +3,7 @@
 // date: the geomagnetic models' field, the grid, and the declination where the model is to give it.
 #pragma once
 
+#include <lodebook/reduction/field_ahead.hpp>
 #include <lodebook/reduction/reduction.hpp>
 
 namespace lodebook::reduction {
@@ -12,8 +13,9 @@ class SiteKeeper {
   explicit SiteKeeper(const Options& options)
       : wants_grid_(options.grid_columns || options.north == North::grid) {}
 
-  /// A page begins, with all that belongs to its whole station.
-  void enter(const Page& page);
+  /// A page begins, with all that belongs to its whole station. `known` is a field that it may ask
+  /// for, worked out before.
+  void enter(const Page& page, const std::optional<KnownField>& known = std::nullopt);
   /// An entry of the page goes by: a landmark's position may stand in for a station's.
   void pass(const notebook::Entry& entry);
 
@@ -34,6 +36,7 @@ class SiteKeeper {
   std::optional<Place> own_;
   std::optional<Place> station_above_;
   std::optional<Place> landmark_above_;
+  std::optional<KnownField> known_;
   /// What `site_` was last worked out for.
   std::optional<Place> place_;
   std::optional<notebook::Date> date_;

@@ -5,6 +5,7 @@
 #include <functional>
 #include <memory>
 
+#include <lodebook/reduction/field_ahead.hpp>
 #include <lodebook/reduction/page.hpp>
 
 namespace lodebook::reduction {
@@ -42,8 +43,8 @@ struct LandmarkRow {
 /// a time, reusing its memory, so that cost is linear and only one page is held.
 class Reduction {
  public:
-  /// Gives a log's blocks as notebook::BlockReader::next does.
-  using NextBlock = std::function<bool(notebook::Block&)>;
+  /// Gives a log's blocks as notebook::BlockReader::next does, with what FieldAhead has for each.
+  using NextBlock = std::function<bool(notebook::Block&, std::optional<KnownField>&)>;
 
   /// `notebook` must outlive the reduction and its pages. Its blocks come from `next_block`, or
   /// without that are read here.
