@@ -357,3 +357,54 @@ TEST_CASE("the grid is worked out only where it is asked for") {
   CHECK(log.pages()[1].settings.site.grid->designation() == "59G");
   CHECK(log.row(0).north == North::geographic);
 }
+
+TEST_CASE("a station's field is worked out ahead for the place and date of its first reading") {
+  const auto book = notebook::read_log(notebook::Source(
+      "day.txt",
+      "date 2026-02-13\nbedding N85E 32N\n"
+      "station A at 44.6891S 169.0144E\ndate 2026-02-14\nbedding N85E 32N\ndate 2027-02-14\n"
+      "station B\nat 55.64N 62.41W\nbedding N85E 32N\nelevation 300\n"
+      "station C\nbedding N85E 32N\n"
+      "station D at 44.6891S 169.0144E\n"));
+  notebook::BlockReader blocks(book);
+  reduction::FieldAhead fields(book);
+  std::vector<std::optional<reduction::KnownField>> known;
+  for (notebook::Block block; blocks.next(block);)
+    known.push_back(fields.of(block));
+  REQUIRE(known.size() == 5);
+  CHECK_FALSE(known[0]);
+  REQUIRE(known[1]);
+  CHECK(known[1]->at == reduction::PlaceAndDate{ridge, 0, {2026, 2, 14}});
+  CHECK(miss(known[1]->field->east_nt(), field_of(ridge, 0, february_2026).east_nt()) < exact);
+  REQUIRE(known[2]);
+  CHECK(known[2]->at == reduction::PlaceAndDate{{55.64, -62.41}, 300, {2027, 2, 14}});
+  CHECK_FALSE(known[3]);  // no position
+  CHECK_FALSE(known[4]);  // no reading
+}
+
+TEST_CASE("a field worked out ahead is taken where place and date are its own, and nowhere else") {
+  const auto book = notebook::read_log(
+      notebook::Source("day.txt", "date 2026-02-14\nset 0\ndeclination model\n" + at_ridge +
+                                      reading + "date 1978-02-14\n" + reading));
+  const earth::MagneticField other(20'000, 0, 40'000, earth::FieldModel::igrf12);
+  const auto corrections = [&](const reduction::PlaceAndDate& at) {
+    notebook::BlockReader blocks(book);
+    reduction::Reduction log(
+        book, {}, [&](notebook::Block& block, std::optional<reduction::KnownField>& field) {
+          field = {at, other};
+          return blocks.next(block);
+        });
+    std::vector<double> found;
+    for (reduction::Page page; log.next(page);) {
+      for (const auto& row : page.rows)
+        found.push_back(row.correction.value());
+    }
+    return found;
+  };
+  const double in_2026 = field_of(ridge, 0, february_2026).declination().degrees_east();
+  const double in_1978 = field_of(ridge, 0, 1978 + 44.0 / 365).declination().degrees_east();
+  CHECK(corrections({ridge, 0, {2026, 2, 14}}) == std::vector{0.0, in_1978});
+  CHECK(corrections({ridge, 0, {1978, 2, 14}}) == std::vector{in_2026, 0.0});
+  CHECK(corrections({ridge, 1, {2026, 2, 14}}) == std::vector{in_2026, in_1978});
+  CHECK(corrections({{-44.6892, 169.0144}, 0, {2026, 2, 14}}) == std::vector{in_2026, in_1978});
+}
