@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: MIT
 // A scanner over CSV text that copies nothing.
 #include <lodebook/cli/csv_cells.hpp>
+#include <lodebook/notebook/source.hpp>
 
 namespace lodebook::cli {
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+using notebook::byte_order_mark;
 
 bool is_line_end(char c) {
   return c == '\n' || c == '\r';

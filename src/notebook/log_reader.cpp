@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <lodebook/notebook/longest_line.hpp>
+#include <lodebook/notebook/plain.hpp>
 #include <utility>
 
 namespace lodebook::notebook {
@@ -31,7 +32,7 @@ constexpr std::array<std::uint8_t, 256> meanings_of_bytes() {
 }
 constexpr std::array<std::uint8_t, 256> meaning_of_byte = meanings_of_bytes();
 
-bool is_plain(char c) {
+bool is_sound(char c) {
   return (meaning_of_byte[static_cast<unsigned char>(c)] & is_strange) == 0;
 }
 
@@ -80,9 +81,13 @@ void LogReader::look_through(Notebook& notebook) {
   const std::uint32_t lines = is_utf_16() ? 0 : source_.line_count();
   notebook.first_reading_line = lines + 1;
   for (std::uint32_t line = 1; line <= lines; ++line) {
-    read_line(line);
-    // The second pass finds them again.
-    own_block_.diagnostics.clear();
+    if (is_another_attitude(line)) {
+      ++reading_count_;
+    } else {
+      read_line(line);
+      // The second pass finds them again.
+      own_block_.diagnostics.clear();
+    }
     if (reading_count_ > 0)
       notebook.first_reading_line = std::min(notebook.first_reading_line, line);
   }
@@ -91,6 +96,16 @@ void LogReader::look_through(Notebook& notebook) {
   notebook.names = std::move(names_);
   notebook.kinds = std::move(kinds_);
   notebook.reading_count = reading_count_;
+}
+
+bool LogReader::is_another_attitude(std::uint32_t line) const {
+  if (last_word_.empty() || !is_attitude(last_meaning_)) return false;
+  const std::string_view bytes = text(source_.line(line));
+  const std::string_view word = text(last_word_);
+  const std::size_t begin = std::min(bytes.find_first_not_of(' '), bytes.size());
+  const std::size_t end = begin + word.size();
+  return end < bytes.size() && bytes[end] == ' ' && bytes.substr(begin).starts_with(word) &&
+         bytes.size() <= longest_line && is_plain(bytes, ',');
 }
 
 bool LogReader::read_block(Block& block) {
@@ -153,13 +168,10 @@ LogReader::Statement LogReader::outline(std::uint32_t line) const {
   std::size_t begin = 0;
   while (begin < bytes.size() && meaning_at(begin) == is_blank)
     ++begin;
-  unsigned found = 0;
   std::size_t word_end = begin;
   while (word_end < bytes.size() && (meaning_at(word_end) & (is_blank | is_semicolon)) == 0)
-    found |= meaning_at(word_end++);
-  for (std::size_t at = word_end; at < bytes.size(); ++at)
-    found |= meaning_at(at);
-  statement.bytes = static_cast<std::uint8_t>(found);
+    ++word_end;
+  statement.bytes = is_plain(bytes, ',', ';', '#') ? 0 : meanings_in(whole);
   std::size_t end = bytes.size();
   while (end > begin && meaning_at(end - 1) == is_blank)
     --end;
@@ -233,7 +245,7 @@ bool LogReader::has_sound_bytes(Span whole) {
     return false;
   }
   const std::string_view bytes = text(whole);
-  if (std::all_of(bytes.begin(), bytes.end(), is_plain)) return true;
+  if (std::all_of(bytes.begin(), bytes.end(), is_sound)) return true;
   for (std::size_t at = 0; at < bytes.size();) {
     const auto byte = static_cast<unsigned char>(bytes[at]);
     const std::size_t length = utf8_length(bytes.substr(at));
@@ -243,7 +255,7 @@ bool LogReader::has_sound_bytes(Span whole) {
     }
     // C0 and DEL, and C1, which is U+0080 to U+009F.
     const bool c1 = byte == 0xC2 && static_cast<unsigned char>(bytes[at + 1]) < 0xA0;
-    if (c1 || (byte < 0x80 && !is_plain(bytes[at]))) {
+    if (c1 || (byte < 0x80 && !is_sound(bytes[at]))) {
       const unsigned code = c1 ? static_cast<unsigned char>(bytes[at + 1]) : byte;
       faults_.add(sub(whole, at, length), wording::control_character(code));
       return false;

@@ -10,7 +10,6 @@ namespace lodebook::notebook {
 
 namespace {
 
-constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 constexpr std::string_view replacement = "\xEF\xBF\xBD";
 
 /// None of the bytes of these words is above 0x7F.

@@ -91,7 +91,7 @@ class CleanLog {
       out_.resize(start);
       const std::string_view typed = notebook_.source.text(notebook_.source.line(line));
       // At a log's head a byte order mark would be taken off, and what stands behind it be read.
-      if (start == start_ && typed.starts_with("\uFEFF")) out_.push_back('\n');
+      if (start == start_ && typed.starts_with(byte_order_mark)) out_.push_back('\n');
       out_ += typed;
     }
     out_.push_back('\n');

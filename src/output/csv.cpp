@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
 // RFC 4180 cells, and a guard against cells that a spreadsheet would run.
+#include <lodebook/notebook/plain.hpp>
 #include <lodebook/output/csv.hpp>
 #include <lodebook/output/diagnostic.hpp>
 
 #include "page_rows.hpp"
-#include "plain.hpp"
 #include "row_csv.hpp"
 
 namespace lodebook::output {
@@ -35,7 +35,7 @@ std::string without_controls(std::string_view text) {
 void make_csv_cell(Pen& out, std::size_t start) {
   const std::string_view raw = out.behind(start);
   // The guarded characters are common inside text, so that only a first one counts.
-  if (is_plain(raw, '"', ',') && !is_formula(raw)) return;
+  if (notebook::is_plain(raw, '"', ',') && !is_formula(raw)) return;
   std::string cell;
   append_csv_cell(cell, raw);
   out.cut(start);

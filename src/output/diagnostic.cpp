@@ -92,7 +92,7 @@ bool is_hidden(std::string_view character) {
   return character == "\u061C" || character == "\u200B" || character == "\u200E" ||
          character == "\u200F" || (character >= "\u202A" && character <= "\u202E") ||
          (character >= "\u2060" && character <= "\u2064") ||
-         (character >= "\u2066" && character <= "\u2069") || character == "\uFEFF";
+         (character >= "\u2066" && character <= "\u2069") || character == notebook::byte_order_mark;
 }
 
 void append_printable(std::string& out, std::string_view text) {

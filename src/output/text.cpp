@@ -6,12 +6,11 @@
 #include <charconv>
 #include <cmath>
 #include <iterator>
+#include <lodebook/notebook/plain.hpp>
 #include <lodebook/notebook/source.hpp>
 #include <lodebook/output/diagnostic.hpp>
 #include <lodebook/output/text.hpp>
 #include <nlohmann/json.hpp>
-
-#include "plain.hpp"
 
 namespace lodebook::output {
 namespace {
@@ -104,7 +103,7 @@ std::string safe_json(std::string_view json) {
 }
 
 bool is_plain_json(std::string_view text) {
-  return is_plain(text, '"', '\\');
+  return notebook::is_plain(text, '"', '\\');
 }
 
 std::string json_string(std::string_view text) {

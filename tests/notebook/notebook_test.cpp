@@ -63,6 +63,43 @@ TEST_CASE("readings are numbered from 0, rejected ones too") {
   CHECK(readings[5].rejected);
 }
 
+TEST_CASE("the first pass counts the readings that the second finds, whatever a line looks like") {
+  const std::string one = "bedding N85E 32N";
+  const std::vector<std::string> lines = {"",
+                                          one,
+                                          "  " + one,
+                                          "\t" + one,
+                                          one + "\t",
+                                          one + " ",
+                                          "bedding",
+                                          "bedding ",
+                                          "Bedding N85E 32N",
+                                          "bedding\tN85E 32N",
+                                          "bedding\u00A0N85E 32N",
+                                          "\u00A0" + one,
+                                          "bedding; N85E 32N",
+                                          "beddings N85E 32N",
+                                          one + ", N84E 31N",
+                                          one + ",",
+                                          one + " ; twice, like the last",
+                                          one + " ; like the last",
+                                          one + " # a, b",
+                                          one + " \xFF",
+                                          one + "\x01",
+                                          "foliation N85E 32N, N84E 31N",
+                                          "lineation N85E 32",
+                                          "sight Q2 N85E",
+                                          one + std::string(70'000, ' '),
+                                          one + std::string(70'000, 'x')};
+  for (const std::string& line : lines) {
+    INFO(line.substr(0, 40));
+    const auto book = test::read("station Q1\n" + one + "\n" + line + "\n" + one + "\n");
+    const auto readings = test::all<Reading>(book);
+    CHECK(book.reading_count == readings.size());
+    CHECK(readings.back().number + 1 == readings.size());
+  }
+}
+
 TEST_CASE("a fault belongs to its reading, or to none") {
   const auto book = test::read("rule up\nstation Q1\nbedding N85E 32N, N95E 32N\nnonsense\n");
   REQUIRE(book.diagnostics.size() == 3);

@@ -1,17 +1,18 @@
 // SPDX-License-Identifier: MIT
-// Whether a text can stand as it is.
+// Whether a text is of the commonest kind, asked before anything is done that only others need.
 #pragma once
 
+#include <concepts>
 #include <cstdint>
 #include <cstring>
 #include <string_view>
 
-namespace lodebook::output {
+namespace lodebook::notebook {
 
-/// Printable ASCII and neither `one` nor `other`. Looks at eight bytes at a time, of which one gets
-/// its top bit set where any is out of place: a byte that is less than another borrows from its top
-/// bit, and bytes that are equal differ by zero, which is less than one.
-inline bool is_plain(std::string_view text, char one, char other) {
+/// Printable ASCII and none of `others`. Looks at eight bytes at a time, of which one gets its top
+/// bit set where any is out of place: a byte that is less than another borrows from its top bit,
+/// and bytes that are equal differ by zero, which is less than one.
+bool is_plain(std::string_view text, std::same_as<char> auto... others) {
   constexpr std::uint64_t each = 0x0101'0101'0101'0101;
   constexpr std::uint64_t top_bits = 0x80 * each;
   constexpr std::uint64_t blanks = ' ' * each;
@@ -24,7 +25,7 @@ inline bool is_plain(std::string_view text, char one, char other) {
   const auto are_plain = [&](std::uint64_t bytes) {
     // The control character DEL is the last of ASCII, and one more sets the top bit.
     const std::uint64_t beyond = (bytes | (bytes + each)) & top_bits;
-    return (beyond | has_less(bytes, ' ') | has(bytes, one) | has(bytes, other)) == 0;
+    return (beyond | has_less(bytes, ' ') | (0 | ... | has(bytes, others))) == 0;
   };
   std::uint64_t bytes = 0;
   for (; text.size() >= sizeof bytes; text.remove_prefix(sizeof bytes)) {
@@ -37,4 +38,4 @@ inline bool is_plain(std::string_view text, char one, char other) {
   return are_plain(bytes);
 }
 
-}  // namespace lodebook::output
+}  // namespace lodebook::notebook

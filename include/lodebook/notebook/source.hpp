@@ -27,6 +27,9 @@ struct Place {
   std::uint32_t end_column = 2;
 };
 
+/// U+FEFF in UTF-8, which some editors put at the head of a file.
+inline constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
+
 /// A log's bytes and its lines. Lines end at LF, CR LF or CR; a byte-order mark is skipped. Bytes
 /// that are not UTF-8 are kept; each counts as one column.
 class Source {
