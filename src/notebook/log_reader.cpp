@@ -11,6 +11,9 @@ namespace lodebook::notebook {
 
 namespace {
 
+/// A guess, for room: a station has some ten lines.
+constexpr std::size_t lines_a_name = 8;
+
 // What a byte may mean in a line.
 constexpr std::uint8_t is_strange =
     1;  ///< no plain ASCII: a control, or part of a longer character
@@ -80,6 +83,7 @@ bool LogReader::is_utf_16() const {
 void LogReader::look_through(Notebook& notebook) {
   const std::uint32_t lines = is_utf_16() ? 0 : source_.line_count();
   notebook.first_reading_line = lines + 1;
+  names_.expect(lines / lines_a_name);
   for (std::uint32_t line = 1; line <= lines; ++line) {
     if (is_another_attitude(line)) {
       ++reading_count_;

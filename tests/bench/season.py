@@ -65,15 +65,23 @@ def instructions(command):
     return int(re.search(r"Collected : (\d+)", counted.stderr)[1])
 
 
+def remove(*files):
+    """To replace a long file costs a file system more than to write one, and that is its affair."""
+    for file in files:
+        file.unlink(missing_ok=True)
+
+
 def compare(lodebook, folder, readings, count):
     log, table, report = folder / "season.log", folder / "x.csv", folder / "x.txt"
     bare, document, converted = folder / "y.csv", folder / "x.json", folder / "y.json"
     write_log(log, readings)
 
     def ours():
+        remove(table, report)
         return paired.run([lodebook, "reduce", log, "-o", table, "--report", report])
 
     def script():
+        remove(bare)
         return paired.run(["mawk", "-f", HERE / "bare.awk", log], bare)
 
     measured = paired.pairs(ours, script, count)

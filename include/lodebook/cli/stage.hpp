@@ -19,7 +19,7 @@
 namespace lodebook::cli {
 
 /// Makes items one after the other while the stage behind it works on those made before. They go by
-/// loads, since waking a thread takes longer than making an item; three loads are all that is held,
+/// loads, since waking a thread takes longer than making many; three loads are all that is held,
 /// and their memory is used again.
 template <class Item>
 class Stage {
@@ -61,7 +61,7 @@ class Stage {
   }
 
  private:
-  static constexpr std::size_t items_in_load = 64;
+  static constexpr std::size_t items_in_load = 256;
   struct Load {
     std::vector<Item> items = std::vector<Item>(items_in_load);
     std::size_t count = 0;

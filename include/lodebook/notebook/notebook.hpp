@@ -26,6 +26,8 @@ struct Kind {
 /// Names of stations and landmarks, compared ignoring case and kept as first written.
 class Names {
  public:
+  /// Makes room for about so many, which need not be moved as they come.
+  void expect(std::size_t count) { by_folded_.reserve(count); }
   NameId intern(std::string_view name);
   /// The name's number, or no_name.
   NameId find(std::string_view name) const;
