@@ -143,7 +143,8 @@ class LogReader {
                                              std::optional<earth::WrittenPosition>& zone_s);
   /// A position alone; reports the fault of one that cannot be read.
   std::optional<earth::WrittenPosition> read_coordinates(Span where);
-  std::optional<Length> read_height(Cursor& cursor);
+  /// All of `cursor`; `help` is for what is left over.
+  std::optional<Length> read_height(Cursor& cursor, std::string_view help = {});
   std::optional<Length> read_landmark_height(Span span);
   bool state_once(std::optional<Place>& first, std::string_view what, Span span);
   /// The entry just read has a position whose zone letter is an S.

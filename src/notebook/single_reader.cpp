@@ -162,8 +162,8 @@ std::optional<Length> LogReader::read_single_height() {
   if (cursor.at_end())
     return cursor.fail(whole, wording::incomplete("the height", "figure", "812, or 2664 ft"));
   if (has_decimal_comma(cursor)) return std::nullopt;
-  const auto height = read_height(cursor);
-  if (!height || !finish(cursor, "metres, or ft") || has_second_line()) return std::nullopt;
+  const auto height = read_height(cursor, "metres, or ft");
+  if (!height || has_second_line()) return std::nullopt;
   return height;
 }
 

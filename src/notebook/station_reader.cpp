@@ -181,7 +181,7 @@ std::optional<GivenPosition> LogReader::read_position(
     if (cursor.at_end()) return cursor.fail(accuracy_span, wording::accuracy_missing());
     if (has_decimal_comma(cursor)) return std::nullopt;
     const auto accuracy = read_height(cursor);
-    if (!accuracy || !finish(cursor)) return std::nullopt;
+    if (!accuracy) return std::nullopt;
     if (accuracy->value < 0) return cursor.fail(accuracy_span, wording::accuracy_missing());
     given.accuracy_m = accuracy->metres(1);
   }
@@ -210,7 +210,7 @@ std::optional<earth::WrittenPosition> LogReader::read_coordinates(Span where) {
   return std::nullopt;
 }
 
-std::optional<Length> LogReader::read_height(Cursor& cursor) {
+std::optional<Length> LogReader::read_height(Cursor& cursor, std::string_view help) {
   const Token* token = figure_at(cursor);
   if (!token) return std::nullopt;
   if (token->percent || token->marked)
@@ -219,6 +219,8 @@ std::optional<Length> LogReader::read_height(Cursor& cursor) {
   Length length{token->signed_value(), LengthUnit::metres};
   if (cursor.is_word("ft")) length.unit = LengthUnit::feet;
   if (cursor.is_word("m") || cursor.is_word("ft")) cursor.skip();
+  if (cursor.is(Token::Type::angle)) help = "a figure without a space in it";
+  if (!finish(cursor, help)) return std::nullopt;
   return length;
 }
 
@@ -313,9 +315,7 @@ std::optional<Length> LogReader::read_landmark_height(Span span) {
   if (cursor.at_end())
     return cursor.fail(span, wording::incomplete("'elevation'", "figure", "elevation 1412"));
   if (has_decimal_comma(cursor)) return std::nullopt;
-  const auto height = read_height(cursor);
-  if (!height || !finish(cursor)) return std::nullopt;
-  return height;
+  return read_height(cursor);
 }
 
 void LogReader::read_elevation(Statement& statement) {
@@ -329,7 +329,7 @@ void LogReader::read_elevation(Statement& statement) {
   }
   if (has_decimal_comma(cursor)) return push_unread(statement);
   const auto height = read_height(cursor);
-  if (!height || !finish(cursor)) return push_unread(statement);
+  if (!height) return push_unread(statement);
   elevation_ = source_.place(statement.line, statement.whole);
   push(statement, Elevation{*height});
 }

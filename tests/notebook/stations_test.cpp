@@ -229,6 +229,9 @@ TEST_CASE("elevations are metres, or feet") {
   CHECK(codes(read_line("elevation")) == "incomplete");
   CHECK(codes(read_line("elevation high")) == "number");
   CHECK(codes(read_line("elevation 812 km")) == "trailing-text");
+  const auto spaced = read_line("elevation 1 412");
+  CHECK(codes(spaced) == "trailing-text");
+  CHECK(spaced.diagnostics[0].help == "a figure without a space in it");
   CHECK(codes(read_line("elevation 1,412")) == "decimal-comma");
   CHECK(codes(read_line("elevation 1e3")) == "number");
   CHECK(codes(read_line("elevation 8°")) == "number");
