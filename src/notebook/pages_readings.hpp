@@ -241,8 +241,8 @@ station Q1
      "a slope typed in degrees is so steep that the percent scale may have been read",
      "A clinometer shows degrees and percent side by side. A slope over 45 degrees is steeper than "
      "a roof, rare on a line that someone walked or sighted, and just what a percent figure looks "
-     "like when its sign is left out: 62% is 32 degrees. The figure is kept as degrees, marked "
-     "suspect.",
+     "like when its sign is left out: 62% is 32 degrees. The figure is kept as degrees and "
+     "marked suspect, and no height is found from it.",
      R"(set 0
 declination 24.6E
 station Q1

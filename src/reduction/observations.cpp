@@ -7,6 +7,7 @@
 #include "blocks.hpp"
 #include "settings_keeper.hpp"
 #include "site_keeper.hpp"
+#include "slips.hpp"
 
 namespace lodebook::reduction {
 
@@ -87,7 +88,8 @@ class Observer {
     if (const auto* sight = std::get_if<Sight>(&reading->what)) {
       Observed seen = observed(entry, *reading, *station, *sight);
       seen.target = sight->target;
-      if (sight->vertical) seen.vertical = sight->vertical->degrees();
+      if (sight->vertical && !may_be_percent(*sight->vertical))
+        seen.vertical = sight->vertical->degrees();
       found_.sights.push_back(seen);
     } else if (const auto* leg = std::get_if<Leg>(&reading->what)) {
       if (!stations_.contains(leg->to)) return;

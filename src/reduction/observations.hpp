@@ -52,7 +52,7 @@ struct Observed {
   /// Degrees, east positive; missing where it is no more than what an unknown dial was set to.
   std::optional<double> declination;
   Accuracy accuracy;
-  /// Up positive, degrees.
+  /// Up positive, degrees. That of a sight is missing where it may be a percent grade.
   std::optional<double> vertical;
 };
 

@@ -82,6 +82,10 @@ double separation_from_opposite(Azimuth<north::dial> fore, Azimuth<north::dial> 
 
 }  // namespace
 
+bool may_be_percent(const Slope& slope) {
+  return !slope.percent && std::abs(slope.value) > 45;
+}
+
 std::vector<MeantBearing> bearing_slips(const Bearing& typed) {
   std::vector<MeantBearing> slips;
   const auto add = [&slips](std::string words, const Bearing& bearing) {

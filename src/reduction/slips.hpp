@@ -13,6 +13,10 @@
 
 namespace lodebook::reduction {
 
+/// A slope in degrees, over 45, so steep that the percent scale may have been read: steeper than
+/// one walks or sights along. Common practice, no source.
+bool may_be_percent(const notebook::Slope& slope);
+
 /// A bearing as it may have been meant, and the slip in words.
 struct MeantBearing {
   std::string words;

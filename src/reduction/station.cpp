@@ -27,8 +27,6 @@ constexpr double meaningless_sigma = 52;
 constexpr double uncertain_sigma = 10;
 constexpr double plane_floor = 5;
 constexpr double back_floor = 2;
-/// Steeper than one walks or sights along, degrees. Common practice, no source.
-constexpr double steepest_slope = 45;
 
 std::optional<double> meaningful(double sigma) {
   if (!(sigma <= meaningless_sigma)) return std::nullopt;
@@ -244,7 +242,7 @@ void Station::check_in_plane(const Row& row, const LineAttitude& attitude,
 
 void Station::check_slope(const Row& row, std::string_view keyword,
                           const std::optional<Slope>& slope) {
-  if (!slope || slope->percent || std::abs(slope->value) <= steepest_slope) return;
+  if (!slope || !may_be_percent(*slope)) return;
   report_at(row, keyword,
             wording::percent_or_degrees(fmt::format("{:g}", slope->value),
                                         degrees_from_percent(slope->value)));

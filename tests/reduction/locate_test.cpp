@@ -387,12 +387,22 @@ TEST_CASE("heights that disagree are told, and their error stretched") {
         5 * station(good.reduction().fixes(), "Q1").elevation->sigma_m);
 }
 
-TEST_CASE("a doubtful sight gives no height") {
+TEST_CASE("a doubtful sight gives no height, nor one that may be a percent grade") {
   const std::string text = head + "landmark Cairn " + at(peaks()[0].position) +
                            " elevation 1300\nstation Q1 at " + at(ridge) + "\nsight Cairn " +
-                           dial(ridge, peaks()[0].position) + " vertical 6";
-  CHECK(station(Reduced(text + "\n").reduction().fixes(), "Q1").elevation);
-  CHECK(!station(Reduced(text + " doubtful\n").reduction().fixes(), "Q1").elevation);
+                           dial(ridge, peaks()[0].position) + " vertical ";
+  const auto has_height = [&](const std::string& vertical) {
+    const Reduced log(text + vertical + "\n");
+    CHECK(log.pages()[1].elevation_m.has_value() ==
+          station(log.reduction().fixes(), "Q1").elevation.has_value());
+    return log.pages()[1].elevation_m.has_value();
+  };
+  CHECK(has_height("6"));
+  CHECK(has_height("-45"));
+  CHECK(has_height("62%"));
+  CHECK_FALSE(has_height("6 doubtful"));
+  CHECK_FALSE(has_height("62"));
+  CHECK_FALSE(has_height("-62"));
 }
 
 TEST_CASE("a station and a landmark that share a name do not share what is found") {
