@@ -17,16 +17,14 @@ constexpr std::size_t lines_a_name = 8;
 // What a byte may mean in a line.
 constexpr std::uint8_t is_strange =
     1;  ///< no plain ASCII: a control, or part of a longer character
-constexpr std::uint8_t is_comma = 2;
-constexpr std::uint8_t is_semicolon = 4;
-constexpr std::uint8_t is_hash = 8;
-constexpr std::uint8_t is_blank = 16;
+constexpr std::uint8_t is_semicolon = 2;
+constexpr std::uint8_t is_hash = 4;
+constexpr std::uint8_t is_blank = 8;
 constexpr std::array<std::uint8_t, 256> meanings_of_bytes() {
   std::array<std::uint8_t, 256> meanings{};
   for (std::size_t byte = 0; byte < meanings.size(); ++byte) {
     if ((byte < ' ' && byte != '\t') || byte >= 0x7F) meanings[byte] = is_strange;
   }
-  meanings[','] = is_comma;
   meanings[';'] = is_semicolon;
   meanings['#'] = is_hash;
   meanings[' '] = is_blank;
@@ -85,7 +83,7 @@ void LogReader::look_through(Notebook& notebook) {
   notebook.first_reading_line = lines + 1;
   names_.expect(lines / lines_a_name);
   for (std::uint32_t line = 1; line <= lines; ++line) {
-    if (is_another_attitude(line)) {
+    if (is_lone_attitude(line)) {
       ++reading_count_;
     } else {
       read_line(line);
@@ -102,14 +100,14 @@ void LogReader::look_through(Notebook& notebook) {
   notebook.reading_count = reading_count_;
 }
 
-bool LogReader::is_another_attitude(std::uint32_t line) const {
-  if (last_word_.empty() || !is_attitude(last_meaning_)) return false;
-  const std::string_view bytes = text(source_.line(line));
-  const std::string_view word = text(last_word_);
+bool LogReader::is_lone_attitude(std::uint32_t line) {
+  const Span whole = source_.line(line);
+  const std::string_view bytes = text(whole);
+  if (bytes.size() > longest_line || !is_plain(bytes, ',')) return false;
   const std::size_t begin = std::min(bytes.find_first_not_of(' '), bytes.size());
-  const std::size_t end = begin + word.size();
-  return end < bytes.size() && bytes[end] == ' ' && bytes.substr(begin).starts_with(word) &&
-         bytes.size() <= longest_line && is_plain(bytes, ',');
+  const std::size_t end = std::min(bytes.find(' ', begin), bytes.size());
+  const auto meaning = meaning_of(sub(whole, begin, end - begin));
+  return meaning && is_attitude(*meaning);
 }
 
 bool LogReader::read_block(Block& block) {
@@ -175,7 +173,7 @@ LogReader::Statement LogReader::outline(std::uint32_t line) const {
   std::size_t word_end = begin;
   while (word_end < bytes.size() && (meaning_at(word_end) & (is_blank | is_semicolon)) == 0)
     ++word_end;
-  statement.bytes = is_plain(bytes, ',', ';', '#') ? 0 : meanings_in(whole);
+  statement.bytes = is_plain(bytes, ';', '#') ? 0 : meanings_in(whole);
   std::size_t end = bytes.size();
   while (end > begin && meaning_at(end - 1) == is_blank)
     --end;
@@ -213,12 +211,6 @@ void LogReader::read_line(std::uint32_t line) {
       default:
         break;
     }
-  }
-  if (!notebook_ && meaning && is_attitude(*meaning) && (statement.bytes & is_comma) == 0) {
-    // Without a comma it is one reading, which is all that the first pass asks.
-    last_kind_ = meaning->kind;
-    new_reading(statement, meaning->kind);
-    return;
   }
   split_beside(statement);
   if (statement.whole.empty()) return push(statement, Bare{});

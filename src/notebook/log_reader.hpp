@@ -62,9 +62,9 @@ class LogReader {
   std::optional<Meaning> meaning_of(Span word);
   /// What any byte of a line may mean, in one pass; most lines hold nothing but plain words.
   std::uint8_t meanings_in(Span line) const;
-  /// A line is an attitude alone, of the same kind as that before it: all that the first pass asks,
-  /// and what most lines are.
-  bool is_another_attitude(std::uint32_t line) const;
+  /// A plain line is one attitude, good or not, since it has no comma: all that the first pass asks
+  /// of it, and what most lines are.
+  bool is_lone_attitude(std::uint32_t line);
   /// A line's words as they are before remark and comment are cut off, in one pass.
   Statement outline(std::uint32_t line) const;
   Span body_of(const Statement& statement) const;
