@@ -76,6 +76,24 @@ Place Source::place(std::uint32_t number, Span span) const {
   return place;
 }
 
+std::uint32_t Source::line_at(std::uint32_t offset) const {
+  const auto behind = std::ranges::upper_bound(starts_, offset);
+  return std::max(1U, static_cast<std::uint32_t>(behind - starts_.begin()));
+}
+
+Extent Source::extent(Span span) const {
+  const auto column = [this](std::uint32_t number, std::uint32_t offset) {
+    const std::uint32_t begin = std::min(line(number).offset, offset);
+    return 1 + count_columns(text({begin, offset - begin}));
+  };
+  Extent extent;
+  extent.line = line_at(span.offset);
+  extent.column = column(extent.line, span.offset);
+  extent.end_line = line_at(span.end());
+  extent.end_column = column(extent.end_line, span.end());
+  return extent;
+}
+
 std::uint32_t count_columns(std::string_view text) {
   std::uint32_t columns = 0;
   for (; !text.empty(); ++columns) {

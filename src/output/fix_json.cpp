@@ -210,10 +210,10 @@ class Lines {
     begin_element();
     append_json(out_, element);
   }
-  void add(const notebook::Diagnostic& diagnostic) {
+  void add(const notebook::Source& source, const notebook::Diagnostic& diagnostic) {
     begin_element();
     Pen pen(out_);
-    append_object(pen, diagnostic);
+    append_object(pen, source, diagnostic);
   }
   void end() { out_ += "],"; }
 
@@ -268,7 +268,7 @@ void FixJson::log(std::string& out, const notebook::Source& source, const Fixes&
 
   Lines diagnostics(out, "diagnostics");
   for (const notebook::Diagnostic& diagnostic : fixes.diagnostics)
-    diagnostics.add(diagnostic);
+    diagnostics.add(source, diagnostic);
   diagnostics.end();
   out.back() = '}';
 }

@@ -110,7 +110,7 @@ void JsonWriter::page(std::string& out, const notebook::Source& source,
   for (const notebook::Diagnostic& diagnostic : page.diagnostics) {
     diagnostics_ += diagnostics_.empty() ? "\n" : ",\n";
     Pen diagnostics(diagnostics_);
-    append_object(diagnostics, diagnostic);
+    append_object(diagnostics, source, diagnostic);
   }
 }
 

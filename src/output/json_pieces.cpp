@@ -250,7 +250,8 @@ void append_counts(Pen& out, std::string_view name, const reduction::Counts& cou
   end_object(out);
 }
 
-void append_object(Pen& out, const notebook::Diagnostic& diagnostic) {
+void append_object(Pen& out, const notebook::Source& source,
+                   const notebook::Diagnostic& diagnostic) {
   const auto append_message = [](Pen& to, std::string_view message) {
     append_name(to, "message");
     append_string(to, message);
@@ -271,6 +272,18 @@ void append_object(Pen& out, const notebook::Diagnostic& diagnostic) {
     to.push_back('{');
     append_message(to, other.message);
     append_place(to, other.place);
+    end_object(to);
+  });
+  append_array(out, "fixes", diagnostic.fixes, [&](Pen& to, const notebook::Fix& fix) {
+    const notebook::Extent extent = source.extent(fix.span);
+    to.push_back('{');
+    append_count(to, "line", extent.line);
+    append_count(to, "column", extent.column);
+    append_count(to, "end_line", extent.end_line);
+    append_count(to, "end_column", extent.end_column);
+    append_name(to, "text");
+    append_string(to, fix.text);
+    to.push_back(',');
     end_object(to);
   });
   out.back() = '}';

@@ -70,7 +70,8 @@ void append_array(Pen& out, std::string_view name, const Elements& elements,
   out += "],";
 }
 /// An object, and no comma.
-void append_object(Pen& out, const notebook::Diagnostic& diagnostic);
+void append_object(Pen& out, const notebook::Source& source,
+                   const notebook::Diagnostic& diagnostic);
 void append_checks(Pen& out, std::string_view name, const std::vector<reduction::Check>& checks);
 
 }  // namespace lodebook::output

@@ -63,8 +63,8 @@ void JsonReport::page(std::string& out, const notebook::Source& source,
   append_readings(pen, source, page);
   append_checks(pen, "checks", page.checks);
   append_array(pen, "diagnostics", page.diagnostics,
-               [](Pen& to, const notebook::Diagnostic& diagnostic) {
-                 append_object(to, diagnostic);
+               [&source](Pen& to, const notebook::Diagnostic& diagnostic) {
+                 append_object(to, source, diagnostic);
                  to.push_back(',');
                });
   if (page.is_station) {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Lines, places and encodings of a log's text.
+#include <array>
 #include <catch2/catch.hpp>
 #include <lodebook/notebook/source.hpp>
 
@@ -55,6 +56,21 @@ TEST_CASE("a place counts columns in code points and has at least one") {
   CHECK(place(0, 0).end_column == 2);
   CHECK(place(13, 0).column == 11);  // behind the last
   CHECK(place(13, 0).end_column == 12);
+}
+
+TEST_CASE("an extent may reach over lines") {
+  const Source source("a", "N20°W\r\nx y\nz");
+  const auto extent = [&](std::uint32_t offset, std::uint32_t length) {
+    const Extent found = source.extent({offset, length});
+    return std::array{found.line, found.column, found.end_line, found.end_column};
+  };
+  CHECK(extent(0, 5) == std::array{1U, 1U, 1U, 5U});  // the degree sign is one column
+  CHECK(extent(5, 0) == std::array{1U, 5U, 1U, 5U});  // where text is put in
+  CHECK(extent(8, 0) == std::array{2U, 1U, 2U, 1U});  // at the head of a line
+  CHECK(extent(5, 5) == std::array{1U, 5U, 2U, 3U});
+  CHECK(extent(10, 1) == std::array{2U, 3U, 2U, 4U});
+  CHECK(extent(13, 0) == std::array{3U, 2U, 3U, 2U});  // behind the last
+  CHECK(Source("a", "").extent({0, 0}).line == 1);
 }
 
 TEST_CASE("the columns of a first line do not count the byte-order mark") {

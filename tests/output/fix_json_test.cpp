@@ -27,6 +27,9 @@ TEST_CASE("the document of fixes fits its schema") {
   SECTION("a key too many") {
     found["logs"][0]["stations"][0]["extra"] = 1;
   }
+  SECTION("a fix without its text") {
+    found["logs"][0]["diagnostics"][0]["fixes"][0].erase("text");
+  }
   SECTION("a key too few") {
     found["logs"][0]["traverses"][0]["legs"][0].erase("reversed");
   }
@@ -199,6 +202,9 @@ TEST_CASE("traverses have their legs, and local attraction its stations") {
   REQUIRE(log["diagnostics"].size() == 1);
   CHECK(log["diagnostics"][0]["code"] == "back-bearing");
   CHECK(log["diagnostics"][0]["line"] == 23);
+  CHECK(log["diagnostics"][0]["fixes"] == Json::parse(R"([
+          {"line": 23, "column": 15, "end_line": 23, "end_column": 19, "text": "S17E"},
+          {"line": 23, "column": 1, "end_line": 23, "end_column": 1, "text": "rule right\n"}])"));
 }
 
 TEST_CASE("names are kept as valid UTF-8") {

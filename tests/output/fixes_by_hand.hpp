@@ -169,6 +169,8 @@ inline reduction::Fixes some_fixes() {
   diagnostic.severity = notebook::Severity::warning;
   diagnostic.place = {23, 3, 8};
   diagnostic.message = "fore and back disagree";
+  const std::uint32_t line_23 = 22 * 19;
+  diagnostic.fixes = {{{line_23 + 14, 4}, "S17E"}, {{line_23, 0}, "rule right\n"}};
   fixes.diagnostics = {diagnostic};
   return fixes;
 }

@@ -109,6 +109,13 @@ struct Related {
   std::string message;
 };
 
+/// A change to the log that mends a fault: with `text` in place of `span`, the reader accepts the
+/// statement, with the meaning that the help claims. An empty span stands where text is put in.
+struct Fix {
+  Span span;
+  std::string text;
+};
+
 /// A reading's number when a diagnostic belongs to none.
 inline constexpr std::uint32_t no_reading = std::numeric_limits<std::uint32_t>::max();
 
@@ -120,6 +127,7 @@ struct Diagnostic {
   std::string message;
   std::string help;  ///< may be empty
   std::vector<Related> related;
+  std::vector<Fix> fixes;  ///< each a mend of its own, the likeliest first
   /// The reading it belongs to (see Reading::number), or no_reading.
   std::uint32_t reading = no_reading;
   /// How much it deserves a second look; larger is worse. Errors have 100, or more where they turn

@@ -27,6 +27,15 @@ struct Place {
   std::uint32_t end_column = 2;
 };
 
+/// Where bytes that may reach over lines begin and end: lines and columns from 1, columns in code
+/// points, `end_column` one past the last. An empty span ends where it begins.
+struct Extent {
+  std::uint32_t line = 1;
+  std::uint32_t column = 1;
+  std::uint32_t end_line = 1;
+  std::uint32_t end_column = 1;
+};
+
 /// U+FEFF in UTF-8, which some editors put at the head of a file.
 inline constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
@@ -60,8 +69,13 @@ class Source {
   }
   /// The place of `span`, which must lie in line `number`.
   Place place(std::uint32_t number, Span span) const;
+  /// Where `span` begins and ends.
+  Extent extent(Span span) const;
 
  private:
+  /// Number of the line that holds the byte at `offset`, its line end included.
+  std::uint32_t line_at(std::uint32_t offset) const;
+
   std::string name_;
   std::string text_;
   std::vector<std::uint32_t> starts_;
