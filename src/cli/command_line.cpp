@@ -279,8 +279,8 @@ std::string help_of(std::optional<Command> command) {
   app.name("lodebook");
   app.description("Clean, correct and check a field geologist's station log.\n");
   app.footer(
-      "`lodebook help COMMAND` tells more of a command, and `lodebook help log` shows\n"
-      "on one page what a log may say.");
+      "`lodebook help COMMAND` says more about a command, and `lodebook help log` shows\n"
+      "on one page what you can type into a log.");
   for (const CommandSpec& spec : commands()) {
     app.add_subcommand(std::string(spec.name), std::string(spec.summary))->group("Commands");
   }

@@ -58,7 +58,7 @@ std::string named(std::string_view name) {
 }  // namespace
 
 UsageError command_unknown(std::string_view word, bool is_file) {
-  const std::string message = fmt::format("'{}' is no command", named(word));
+  const std::string message = fmt::format("'{}' is not a command", named(word));
   if (is_file) return usage(message, fmt::format("lodebook reduce {}", named(shell_quoted(word))));
   std::vector<std::string_view> known;
   for (const CommandSpec& command : commands())
@@ -88,12 +88,12 @@ UsageError option_of_others(const OptionSpec& option, Command command) {
   for (const CommandSpec& spec : commands()) {
     if (option.belongs_to(spec.command)) owners.push_back(spec.name);
   }
-  return usage(fmt::format("{} takes no {}", spec_of(command).name, dashed(option)),
+  return usage(fmt::format("{} does not take {}", spec_of(command).name, dashed(option)),
                fmt::format("{} is an option of {}", dashed(option), joined(owners)));
 }
 
 UsageError value_missing(const OptionSpec& option) {
-  return usage(fmt::format("{} has no value", dashed(option)),
+  return usage(fmt::format("{} needs a value", dashed(option)),
                fmt::format("{} {}", dashed(option), value_shown(option)));
 }
 
@@ -111,12 +111,12 @@ UsageError value_unknown(const OptionSpec& option, std::string_view value) {
 }
 
 UsageError option_twice(const OptionSpec& option) {
-  return usage(fmt::format("{} stands twice", dashed(option)), "leave one of the two out");
+  return usage(fmt::format("{} is given twice", dashed(option)), "give it once");
 }
 
 UsageError set_is_no_angle(std::string_view value) {
   return usage(fmt::format("--set does not take '{}'", named(value)),
-               "an angle alone, such as 0 or 12.5E");
+               "an angle, such as --set 0 or --set 12.5E");
 }
 
 UsageError grouping_unknown(std::string_view word) {
@@ -127,15 +127,15 @@ UsageError grouping_unknown(std::string_view word) {
 UsageError kind_unknown(std::string_view kind, const std::vector<std::string>& known) {
   const std::vector<std::string_view> words(known.begin(), known.end());
   const auto nearest = meant(kind, words);
-  std::string help = known.empty() ? "they have no planes and no lines"
-                                   : fmt::format("they have {}", named(joined(words)));
+  std::string help = known.empty() ? "the logs have no planes and no lines"
+                                   : fmt::format("the logs have {}", named(joined(words)));
   if (nearest) help = fmt::format("'{}'? {}", named(*nearest), help);
-  return usage(fmt::format("no '{}' in the logs", named(kind)), help);
+  return usage(fmt::format("there is no '{}' in the logs", named(kind)), help);
 }
 
 UsageError elevation_outside_models(std::string_view value) {
   return usage(fmt::format("--elevation does not take '{}'", named(value)),
-               fmt::format("the geomagnetic models are for {:.0f} to {:.0f} metres",
+               fmt::format("the geomagnetic models cover {:.0f} to {:.0f} metres",
                            earth::lowest_field_height_m, earth::highest_field_height_m));
 }
 
@@ -145,13 +145,13 @@ UsageError jobs_out_of_range(std::string_view value, std::size_t most) {
 }
 
 UsageError command_missing() {
-  return usage("options alone, and no command", "lodebook reduce LOG... or another command");
+  return usage("there is no command", "lodebook reduce LOG..., or another command");
 }
 
 UsageError logs_missing(Command command) {
   const std::string_view name = spec_of(command).name;
   return usage(fmt::format("{} needs a log", name),
-               fmt::format("lodebook {} day3.txt, or - for what is piped in", name));
+               fmt::format("lodebook {} day3.txt, or - for standard input", name));
 }
 
 UsageError words_too_many(Command command, std::string_view word) {
@@ -161,32 +161,30 @@ UsageError words_too_many(Command command, std::string_view word) {
 }
 
 UsageError stdin_twice() {
-  return usage("- stands twice, but can be read only once", "leave one of the two out");
+  return usage("- (standard input) is given twice, but can be read only once", "give it once");
 }
 
 UsageError two_places_for_report() {
-  return usage("check writes one report, but --output and --report both name a place for it",
-               "leave one of the two out");
+  return usage("check writes one report, but both --output and --report name a file for it",
+               "give one of the two");
 }
 
 UsageError clean_log_of_many() {
-  return usage("--format log writes one log, since settings must not pass from one to the next",
-               "one log at a time");
+  return usage("--format log takes one log, so that no setting passes from one log to the next",
+               "one log at a time: lodebook reduce --format log day3.txt");
 }
 
 UsageError sheet_of_many() {
-  return usage("sheet writes the page of one log",
-               "one log at a time: lodebook sheet day3.txt -o day3.html");
+  return usage("sheet takes one log", "one log at a time: lodebook sheet day3.txt -o day3.html");
 }
 
 UsageError sidecar_without_file() {
-  return usage("--sidecar needs a file to stand beside",
-               "lodebook reduce day3.txt -o day3.csv --sidecar");
+  return usage("--sidecar needs an output file", "lodebook reduce day3.txt -o day3.csv --sidecar");
 }
 
 UsageError sidecar_without_csv() {
-  return usage("--sidecar goes with CSV only",
-               "-o day3.csv, and no other --format; a GIS reads GeoJSON as it is");
+  return usage("--sidecar is for CSV only",
+               "-o day3.csv, without another --format; a GIS reads GeoJSON as it is");
 }
 
 UsageError sidecar_without_extension(std::string_view file, std::string_view extension) {
@@ -194,23 +192,23 @@ UsageError sidecar_without_extension(std::string_view file, std::string_view ext
   const std::size_t dot = file.rfind('.');
   const bool has_other = dot != std::string_view::npos && dot > base;
   const std::string better = std::string(has_other ? file.substr(0, dot) : file).append(extension);
-  return usage(fmt::format("--sidecar needs a name that ends in {}, and {} does not", extension,
+  return usage(fmt::format("--sidecar needs an output that ends in {}, and {} does not", extension,
                            named(file)),
-               fmt::format("-o {}, for a GIS goes by the extension", named(shell_quoted(better))));
+               fmt::format("-o {}: a GIS looks at the extension", named(shell_quoted(better))));
 }
 
 UsageError file_is_both(std::string_view input, std::string_view output) {
   if (input == output) {
-    return usage(fmt::format("{} would be read and written at once", named(input)),
-                 "write to another file");
+    return usage(fmt::format("{} is both input and output", named(input)), "write to another file");
   }
-  return usage(fmt::format("{} and {} are one file, to be read and written at once", named(input),
-                           named(output)),
-               "write to another file");
+  return usage(
+      fmt::format("{} and {} are one file, both input and output", named(input), named(output)),
+      "write to another file");
 }
 
 UsageError outputs_are_one(std::string_view name) {
-  return usage(fmt::format("two outputs would go to {}", named(name)), "give them two names");
+  return usage(fmt::format("two outputs would be written to {}", named(name)),
+               "give them two names");
 }
 
 UsageError csv_file_missing(std::string_view column) {
@@ -228,7 +226,7 @@ UsageError column_unknown(std::string_view column, std::string_view file,
   const auto nearest = meant(column, known);
   std::string help;
   if (columns.empty()) {
-    help = "its first line must name the columns";
+    help = "the first line of the file must name the columns";
   } else {
     help = fmt::format("the columns are {}", named(joined(known)));
     if (nearest) help = fmt::format("'{}'? {}", named(*nearest), help);
@@ -237,36 +235,36 @@ UsageError column_unknown(std::string_view column, std::string_view file,
 }
 
 UsageError quote_it(std::string_view reading) {
-  return usage(fmt::format("'{}' in several arguments", named(reading)),
+  return usage(fmt::format("'{}' is one reading in several arguments", named(reading)),
                fmt::format("quote it: lodebook convert {}", named(shell_quoted(reading))));
 }
 
 UsageError north_without_declination() {
-  return usage("--north true cannot be had without a declination",
+  return usage("--north true needs a declination",
                "add --declination, such as --declination 24.6E");
 }
 
 UsageError declination_without_place() {
   return usage(
-      "--declination model needs a place and a date, which a reading alone does not have",
+      "--declination model needs a place and a date, and a single reading has neither",
       "lodebook declination '44.69S 169.01E' 2026-02-14 gives the figure for --declination");
 }
 
 UsageError grid_without_place() {
-  return usage("--north grid needs a position, which a reading alone does not have",
-               "put the reading into a log, under a station with its position");
+  return usage("--north grid needs a position, and a single reading has none",
+               "put the reading into a log, under a station with a position");
 }
 
 UsageError position_missing() {
   return usage("declination needs a position",
-               "lodebook declination 44.6891S 169.0144E, or another writing");
+               "lodebook declination 44.6891S 169.0144E, for example");
 }
 
 UsageError year_or_northing(std::string_view words) {
   const std::size_t space = words.find_last_of(' ');
   const std::string_view year = words.substr(space + 1);
   return usage(
-      fmt::format("'{}' may be the end of the position, or the year", named(year)),
+      fmt::format("'{}' may be the end of the position or the year", named(year)),
       fmt::format("quote the position: lodebook declination {}, or lodebook declination {} {}.0",
                   named(shell_quoted(words)), named(shell_quoted(words.substr(0, space))),
                   named(year)));
@@ -277,9 +275,9 @@ UsageError code_unknown(std::string_view code) {
   for (const notebook::CodePage& page : notebook::catalogue())
     known.push_back(page.name);
   const auto nearest = meant(code, known);
-  return usage(fmt::format("'{}' is no diagnostic", named(code)),
+  return usage(fmt::format("'{}' is not the code of a diagnostic", named(code)),
                nearest ? fmt::format("lodebook explain {}?", *nearest)
-                       : std::string("lodebook explain lists them"));
+                       : std::string("lodebook explain lists all codes"));
 }
 
 UsageError topic_unknown(std::string_view topic) {
@@ -289,11 +287,11 @@ UsageError topic_unknown(std::string_view topic) {
   const auto nearest = meant(topic, known);
   return usage(fmt::format("there is no help on '{}'", named(topic)),
                nearest ? fmt::format("lodebook help {}?", *nearest)
-                       : fmt::format("lodebook help with one of {}", joined(known)));
+                       : fmt::format("lodebook help takes one of {}", joined(known)));
 }
 
 UsageError blank_without_log() {
-  return usage("--blank belongs to the help on logs", "lodebook help log --blank");
+  return usage("--blank goes with 'lodebook help log'", "lodebook help log --blank");
 }
 
 std::string cannot_read(std::string_view name, std::error_code error) {
@@ -320,7 +318,7 @@ std::string faults_counted(std::string_view log, std::size_t errors, std::size_t
 
 std::string few_to_contour(std::size_t groups, std::size_t fewest) {
   if (groups == 0) return {};
-  return fmt::format("lodebook: warning: {} under {} readings, so that contours say little\n",
+  return fmt::format("lodebook: warning: {} fewer than {} readings, so contours say little\n",
                      groups == 1 ? "one net has" : fmt::format("{} nets have", groups), fewest);
 }
 
@@ -329,13 +327,13 @@ std::string not_on_map(std::string_view what) {
 }
 
 std::string converted_to_magnetic() {
-  return "lodebook: warning: no declination, so results refer to magnetic north (read - set)\n";
+  return "lodebook: warning: no declination, so the results refer to magnetic north (read - set)\n";
 }
 
 std::string quote_unclosed(std::string_view file, std::uint32_t line) {
   return fmt::format(
       "lodebook: {}:{}: a cell opens with a quote that is never closed\n"
-      "help: all that follows counts as that one cell and stays as typed\n",
+      "help: everything after it counts as that one cell and stays as typed\n",
       named(file), line);
 }
 

@@ -9,53 +9,53 @@ namespace {
 
 constexpr std::array<CommandSpec, command_count> command_table = {{
     {Command::reduce, "reduce", "LOG...", "Clean, correct and check station logs.",
-     "The table goes to the screen or to --output, the report of the stations to the\n"
-     "error stream or to --report. LOG may be - for what is piped in; several logs\n"
-     "make one table.\n"
+     "The table goes to standard output or to --output, the station report to standard\n"
+     "error or to --report. LOG may be - for standard input; several logs make one\n"
+     "table.\n"
      "\n"
      "  lodebook reduce day3.txt -o day3.csv\n"
      "  lodebook reduce day1.txt day2.txt --format geojson -o season.geojson\n"
      "\n"
-     "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
-     "cannot be read or written."},
+     "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
+     "that cannot be read or written."},
     {Command::check, "check", "LOG...", "Report what is wrong or odd in station logs.",
-     "The report alone, on the screen or in --output. With --quiet only the exit\n"
-     "status answers.\n"
+     "The report alone, to standard output or to --output. With --quiet there is only\n"
+     "the exit status.\n"
      "\n"
      "  lodebook check day3.txt\n"
      "  lodebook check --strict *.txt\n"
      "\n"
-     "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
-     "cannot be read or written."},
+     "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
+     "that cannot be read or written."},
     {Command::convert, "convert", "[READING...]", "Write readings in another notation.",
-     "Each READING is one argument, quoted where it has a space or a > in it; without\n"
-     "any, readings are read one a line. With --column a CSV file is written again,\n"
-     "that column converted and every other byte as it was. Nothing is corrected\n"
-     "unless --declination, --set or --north asks for it.\n"
+     "Each READING is one argument, in quotes if it has a space or a > in it; without\n"
+     "arguments, readings come from standard input, one a line. With --column a CSV\n"
+     "file is written again with that column converted and every other byte as it was.\n"
+     "Nothing is corrected unless --declination, --set or --north asks for it.\n"
      "\n"
-     "  lodebook convert N20W 'N85E 32N'\n"
-     "  lodebook convert --as plane --to quadrant '32 > 355'\n"
+     "  lodebook convert N50W 'N62E 37NW'\n"
+     "  lodebook convert --as plane --to quadrant '37 > 332'\n"
      "  lodebook convert --column strike planes.csv -o planes-azimuth.csv\n"
      "\n"
-     "Exit status: 0 good, 1 a reading with an error, 2 a wrong command line, 3 a file\n"
-     "that cannot be read or written."},
+     "Exit status: 0 no error, 1 a reading with an error, 2 a wrong command line, 3 a\n"
+     "file that cannot be read or written."},
     {Command::declination, "declination", "POSITION [DATE]",
-     "Say the declination of a place and time.",
-     "POSITION is written as in a log, with or without quotes. DATE is such as\n"
-     "1978-07-19, or a decimal year, 1978 being its first day; without it, today. The\n"
-     "built-in geomagnetic models reach from 1900-01-01 to 2030-01-01. The line that\n"
-     "begins with `declination` can stand in the heading of a log as it is.\n"
+     "Print the declination of a place and date.",
+     "POSITION is written as in a log, with or without quotes. DATE is a day such as\n"
+     "1978-07-19, or a decimal year (1978 is its first day); without it, today. The\n"
+     "built-in geomagnetic models cover 1900-01-01 to 2030-01-01. The line that begins\n"
+     "with `declination` can be pasted into the heading of a log.\n"
      "\n"
      "  lodebook declination 44.6891S 169.0144E --elevation 812\n"
      "  lodebook declination '59G 345210 5052310' 1978-07-19\n"
      "  lodebook declination -44.6891, 169.0144 1978.5 --format json\n"
      "\n"
-     "Exit status: 0 good, 1 a position or date with an error, 2 a wrong command line,\n"
-     "3 an output that cannot be written."},
+     "Exit status: 0 no error, 1 a position or date with an error, 2 a wrong command\n"
+     "line, 3 an output that cannot be written."},
     {Command::fix, "fix", "LOG...", "Find positions from the sights and legs of logs.",
      "Stations without a position get one from sights on landmarks, or from legs;\n"
-     "sights from several stations place a landmark. Each comes with its error\n"
-     "ellipse and what is odd in its sights; loops of legs with their misclosure.\n"
+     "sights from several stations place a landmark. Each position has its error\n"
+     "ellipse and what is odd in its sights, each loop of legs its misclosure.\n"
      "\n"
      "  lodebook fix day3.txt\n"
      "  lodebook fix day3.txt -o day3.geojson --rays rays.geojson\n"
@@ -63,40 +63,40 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "A fix is as good as its sights, and no substitute for local knowledge and\n"
      "proper instruments.\n"
      "\n"
-     "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
-     "cannot be read or written."},
+     "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
+     "that cannot be read or written."},
     {Command::summary, "summary", "LOG...", "Sum up the planes and lines of logs.",
-     "For each kind its mean, precision, fabric and fold axis, and what is far off. Of\n"
-     "planes the poles are averaged, as axes. Rejected readings never count; suspect\n"
-     "ones do, unless --without-suspect leaves them out.\n"
+     "For each kind the mean, precision, fabric, fold axis and outliers. Planes are\n"
+     "averaged by their poles, as axes. Rejected readings never count; suspect ones\n"
+     "do, unless --without-suspect leaves them out.\n"
      "\n"
      "  lodebook summary day1.txt day2.txt\n"
      "  lodebook summary *.txt --by unit,station --format csv -o season.csv\n"
      "\n"
-     "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
-     "cannot be read or written."},
+     "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
+     "that cannot be read or written."},
     {Command::net, "net", "LOG...", "Draw planes and lines on an equal-area net (SVG).",
      "The lower hemisphere, with means, girdles and their cones of 95 % confidence.\n"
-     "Planes are shown by their poles, or by --circles; --contours draws a net for\n"
-     "each kind, with Kamb's density in multiples of sigma.\n"
+     "Planes are drawn as poles, or with --circles as great circles. --contours draws\n"
+     "a net for each kind, with Kamb's density in multiples of sigma.\n"
      "\n"
      "  lodebook net day1.txt day2.txt -o net.svg\n"
      "  lodebook net *.txt --kind bedding --by unit --contours -o bedding.svg\n"
      "\n"
-     "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
-     "cannot be read or written."},
+     "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
+     "that cannot be read or written."},
     {Command::rose, "rose", "LOG...", "Draw roses of strikes and trends (SVG).",
      "A rose for each kind: strikes as axes in both halves, trends as arrows. The area\n"
-     "of a petal goes by its count. A mean is drawn where it means something.\n"
+     "of a petal shows its count. A mean is drawn only where it is meaningful.\n"
      "\n"
      "  lodebook rose day1.txt day2.txt -o rose.svg\n"
      "  lodebook rose *.txt --kind joint,vein --bin 15 -o joints.svg\n"
      "\n"
-     "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
-     "cannot be read or written."},
+     "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
+     "that cannot be read or written."},
     {Command::map, "map", "LOG...", "Draw stations, attitudes and sights on a map (SVG).",
-     "On the UTM grid of the first station, with a symbol for each surface (repeats\n"
-     "are averaged), sights, error ellipses and traverses. Crowded symbols are moved\n"
+     "On the UTM grid of the first station, with a symbol for each surface (the mean\n"
+     "of its repeats), sights, error ellipses and traverses. Crowded symbols are moved\n"
      "aside; none is left out.\n"
      "\n"
      "  lodebook map day1.txt day2.txt -o map.svg\n"
@@ -104,24 +104,24 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "A map is as good as its positions, and no substitute for local knowledge and a\n"
      "proper map.\n"
      "\n"
-     "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
-     "cannot be read or written."},
+     "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
+     "that cannot be read or written."},
     {Command::sheet, "sheet", "LOG", "Write a day's log as one page to print (HTML).",
      "The heading, what is worth a second look, every reading as typed and as\n"
      "corrected, net, rose and map, and the report. One file, which needs no network.\n"
      "\n"
      "  lodebook sheet day3.txt -o day3.html\n"
      "\n"
-     "Exit status: 0 good, 1 errors in the log, 2 a wrong command line, 3 a file that\n"
-     "cannot be read or written."},
-    {Command::explain, "explain", "[CODE]", "Say what a diagnostic means, and the remedy.",
-     "CODE is the word in brackets at the end of a diagnostic; without one, all codes\n"
+     "Exit status: 0 no error, 1 errors in the log, 2 a wrong command line, 3 a file\n"
+     "that cannot be read or written."},
+    {Command::explain, "explain", "[CODE]", "Explain a diagnostic, with an example and the remedy.",
+     "CODE is the word in brackets at the end of a diagnostic; without it, all codes\n"
      "are listed.\n"
      "\n"
      "  lodebook explain dip-side-missing"},
-    {Command::help, "help", "[COMMAND]", "Help, and the card of the log language.",
-     "`lodebook help log` is the card of the log language on one page, and\n"
-     "`lodebook help log --blank` a heading to start a log from:\n"
+    {Command::help, "help", "[COMMAND]", "Show help, or the log language on one page.",
+     "`lodebook help log` shows the log language on one page, and\n"
+     "`lodebook help log --blank` prints a heading to start a log from:\n"
      "\n"
      "  lodebook help log --blank > day1.txt"},
 }};
@@ -161,11 +161,11 @@ constexpr std::array<std::string_view, 3> colors = {"auto", "always", "never"};
 constexpr std::span<const std::string_view> any;
 
 constexpr std::array<OptionVariant, 3> other_formats = {{
-    {Command::declination, answer_formats, "text (usual) or json"},
+    {Command::declination, answer_formats, "text (default) or json"},
     {Command::fix, fix_formats,
-     "text, json, csv or geojson; without it as FILE's\nextension says, else text"},
+     "text, json, csv or geojson; without it, by\nFILE's extension, else text"},
     {Command::summary, summary_formats,
-     "text, json or csv; without it as FILE's\nextension says, else text"},
+     "text, json or csv; without it, by FILE's\nextension, else text"},
 }};
 
 constexpr std::array<OptionSpec, option_count> option_table = {{
@@ -174,30 +174,30 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
     {Option::format, "format", 0, "FORMAT", formats,
      of_reduce | of_declination | of_fix | of_summary, false,
      "csv, json, geojson or log (a clean log);\n"
-     "without it as FILE's extension says, else csv",
+     "without it, by FILE's extension, else csv",
      other_formats},
     {Option::rays, "rays", 0, "FILE", any, of_fix, false,
      "also write sight lines, error ellipses and legs\n"
      "to FILE, as GeoJSON"},
     {Option::sidecar, "sidecar", 0, "", any, of_reduce, false,
-     "for a GIS: beside FILE.csv also FILE.csvt and\n"
-     "FILE.prj, by which its rows become points"},
+     "for a GIS: beside FILE.csv write FILE.csvt and\n"
+     "FILE.prj too, so that its rows become points"},
     {Option::north, "north", 0, "NORTH", norths, of_reduce | of_convert | of_groups, false,
-     "the north of the output: true (usual), magnetic\n"
+     "the north of the output: true (default), magnetic\n"
      "or grid, that of the station's UTM zone"},
     {Option::declination, "declination", 0, "ANGLE", any, of_readers, false,
      "the declination, such as 24.6E; or model, from\n"
-     "each station's place and date; or as-set. What\n"
-     "a log says itself goes before"},
+     "each station's place and date; or as-set. A\n"
+     "log's own setting takes precedence"},
     {Option::set, "set", 0, "ANGLE", any, of_readers, false,
      "what was turned into the dial, such as 0 or 12E"},
     {Option::rule, "rule", 0, "HAND", rules, of_readers, false,
-     "right or left: the side on which a plane goes\n"
-     "down, seen along the strike as typed"},
-    {Option::grid, "grid", 0, "", any, of_reduce, false, "columns with easting, northing and zone"},
+     "right or left: the side that goes down, as you\n"
+     "look along the strike as typed"},
+    {Option::grid, "grid", 0, "", any, of_reduce, false, "add columns easting, northing and zone"},
     {Option::repeats, "repeats", 0, "HOW", repeats, of_reduce | of_groups, false,
-     "each: every reading counts; mean: repeats of one\n"
-     "surface become one"},
+     "each: every reading counts; mean: the repeats of\n"
+     "one surface count once, as their mean"},
     {Option::by, "by", 0, "WHAT", any, of_groups, false,
      "groups within each kind: unit, station, or\n"
      "unit,station"},
@@ -205,32 +205,33 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
      "only these kinds, such as bedding,cleavage"},
     {Option::without_suspect, "without-suspect", 0, "", any, of_selections, false,
      "leave suspect readings out"},
-    {Option::poles, "poles", 0, "", any, of_net, false, "planes as poles (usual)"},
+    {Option::poles, "poles", 0, "", any, of_net, false, "planes as poles (default)"},
     {Option::circles, "circles", 0, "", any, of_net, false, "planes as great circles"},
     {Option::contours, "contours", 0, "", any, of_net, false,
      "density contours after Kamb, a net for each kind"},
     {Option::bin, "bin", 0, "WIDTH", bins, of_rose, false,
-     "width of a petal in degrees: 2, 5, 10 (usual),\n"
+     "width of a petal in degrees: 2, 5, 10 (default),\n"
      "15, 20, 30 or 45"},
-    {Option::to, "to", 0, "NOTATION", notations, of_convert, false, "azimuth (usual) or quadrant"},
+    {Option::to, "to", 0, "NOTATION", notations, of_convert, false,
+     "azimuth (default) or quadrant"},
     {Option::as, "as", 0, "WHAT", shapes, of_convert, false,
      "what the readings are: bearing, plane or line"},
     {Option::column, "column", 0, "NAME", any, of_convert, true,
      "convert this column of a CSV file; may be given\n"
      "more than once"},
     {Option::elevation, "elevation", 0, "HEIGHT", any, of_declination, false,
-     "metres above the sea, or with ft; without it 0"},
+     "metres above sea level, or with ft; default 0"},
     {Option::report, "report", 0, "FILE", any, of_reports, false, "write the report to FILE"},
     {Option::report_format, "report-format", 0, "FORMAT", report_formats, of_reports, false,
-     "text (usual), json, or lines: for an editor, one\n"
-     "line for each fault"},
+     "text (default), json, or lines: for an editor,\n"
+     "one line for each diagnostic"},
     {Option::jobs, "jobs", 0, "N", any, of_batches, false,
-     "this many logs at once, 1 to 256; without it as\n"
+     "work on N logs at once, 1 to 256; without it, as\n"
      "many as there are processors"},
-    {Option::strict, "strict", 0, "", any, of_logs, false, "exit status 1 also for warnings"},
+    {Option::strict, "strict", 0, "", any, of_logs, false, "exit status 1 for warnings, too"},
     {Option::encoding, "encoding", 0, "NAME", encodings, of_readers, false,
-     "of the input: utf-8 (usual) or windows-1252"},
-    {Option::color, "color", 0, "WHEN", colors, of_all, false, "auto (usual), always or never"},
+     "of the input: utf-8 (default) or windows-1252"},
+    {Option::color, "color", 0, "WHEN", colors, of_all, false, "auto (default), always or never"},
     {Option::quiet, "quiet", 'q', "", any, of_all, false, "no report or diagnostics on the screen"},
     {Option::blank, "blank", 0, "", any, of(Command::help), false,
      "with `help log`: a heading to start from"},

@@ -58,7 +58,7 @@ std::vector<Described> codes() {
 }
 
 std::vector<Described> topics() {
-  std::vector<Described> all = {{"log", "The card of the log language."}};
+  std::vector<Described> all = {{"log", "The log language on one page."}};
   for (const CommandSpec& command : cli::commands())
     all.push_back({std::string(command.name), std::string(command.summary)});
   return all;

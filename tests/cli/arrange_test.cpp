@@ -84,7 +84,7 @@ TEST_CASE("a missing value is refused and not taken from the next option") {
                          {"reduce", "--output="}, {"reduce", "--output", "", "a.txt"},
                          {"reduce", "-qo"}};
   for (const Words& line : lines)
-    CHECK(refusal(line) == "lodebook: --output has no value\nhelp: --output FILE\n");
+    CHECK(refusal(line) == "lodebook: --output needs a value\nhelp: --output FILE\n");
 }
 
 TEST_CASE("a value may begin with a dash where it is no option of ours") {
@@ -98,10 +98,10 @@ TEST_CASE("a flag with a value is refused") {
 
 TEST_CASE("an unknown command gets the nearest one") {
   CHECK(refusal({"redcue", "a.txt"}) ==
-        "lodebook: 'redcue' is no command\nhelp: lodebook reduce?\n");
-  CHECK(refusal({"exp"}) == "lodebook: 'exp' is no command\nhelp: lodebook explain?\n");
+        "lodebook: 'redcue' is not a command\nhelp: lodebook reduce?\n");
+  CHECK(refusal({"exp"}) == "lodebook: 'exp' is not a command\nhelp: lodebook explain?\n");
   CHECK(refusal({"xyzzy"}) ==
-        "lodebook: 'xyzzy' is no command\n"
+        "lodebook: 'xyzzy' is not a command\n"
         "help: the commands are reduce, check, convert, declination, fix, summary, net, rose, "
         "map, sheet, explain, help\n");
 }

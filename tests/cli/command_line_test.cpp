@@ -134,9 +134,9 @@ TEST_CASE("an unknown option gets the nearest one of its command") {
 
 TEST_CASE("an option of another command is named as one") {
   CHECK(refusal({"check", "--column", "strike", "a.txt"}) ==
-        "lodebook: check takes no --column\nhelp: --column is an option of convert\n");
+        "lodebook: check does not take --column\nhelp: --column is an option of convert\n");
   CHECK(refusal({"explain", "-o", "x"}) ==
-        "lodebook: explain takes no --output\n"
+        "lodebook: explain does not take --output\n"
         "help: --output is an option of reduce, check, convert, fix, summary, net, rose, map, "
         "sheet\n");
 }
@@ -150,7 +150,7 @@ TEST_CASE("an unknown value gets the nearest one or all") {
 
 TEST_CASE("an option that stands twice is refused, but for columns") {
   CHECK(refusal({"check", "--rule", "left", "--rule", "right", "a"}) ==
-        "lodebook: --rule stands twice\nhelp: leave one of the two out\n");
+        "lodebook: --rule is given twice\nhelp: give it once\n");
   CHECK(read({"check", "-q", "-q", "a"}).quiet);
 }
 

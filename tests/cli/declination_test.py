@@ -233,13 +233,13 @@ class Declination(Case):
             (["44.6891S", "169.0144E", "2025", "02", "14"], "'02' is one word too many"),
             ([PLACE, "--format", "csv"], "text|json"),
             ([PLACE, "--format"], "text|json"),
-            ([PLACE, "--north", "true"], "declination takes no --north"),
+            ([PLACE, "--north", "true"], "declination does not take --north"),
             ([PLACE, "--bogus"], "unknown option"),
             ([PLACE, "--elevation"], "--elevation HEIGHT"),
             ([PLACE, "--elevation", "high"], "--elevation:1:1: error: "),
             ([PLACE, "--elevation", "1,200"], "[decimal-comma]"),
             ([PLACE, "--elevation", "850001"], "-100000 to 850000 metres"),
-            ([PLACE, "--elevation", "5", "--elevation", "6"], "stands twice"),
+            ([PLACE, "--elevation", "5", "--elevation", "6"], "is given twice"),
         ):
             self.assertIn(words, self.fault(*arguments, status=2), arguments)
 

@@ -83,10 +83,10 @@ class Fix(Case):
         for option in ("-o", "--rays"):
             for name in ("good.txt", "./good.txt", "hard.txt"):
                 done = self.assert_status(2, "fix", "good.txt", option, name)
-                self.assertIn(b"read and written at once", done.stderr)
+                self.assertIn(b"both input and output", done.stderr)
         for name in ("one.json", "./one.json"):
             done = self.assert_status(2, "fix", "good.txt", "-o", "one.json", "--rays", name)
-            self.assertIn(b"two outputs would go to", done.stderr)
+            self.assertIn(b"two outputs would be written to", done.stderr)
         self.assert_status(2, "fix", "good.txt", "--rays", "-")
         self.assert_status(2, "fix", "-", "-")
         self.assertEqual(self.read("good.txt"), PLACED.encode())

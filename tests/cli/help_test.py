@@ -102,7 +102,7 @@ class Help(Case):
         done = self.assert_status(2, "explain", "quadrant-angel")
         self.assertIn(b"help: lodebook explain quadrant-angle?\n", done.stderr)
         done = self.assert_status(2, "explain", "xyzzy")
-        self.assertIn(b"help: lodebook explain lists them\n", done.stderr)
+        self.assertIn(b"help: lodebook explain lists all codes\n", done.stderr)
 
 
 if __name__ == "__main__":

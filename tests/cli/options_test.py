@@ -71,7 +71,7 @@ class Options(Case):
     def test_a_file_without_a_command_is_told_what_to_type(self):
         done = self.assert_status(2, "good.txt")
         self.assertEqual(
-            done.stderr, b"lodebook: 'good.txt' is no command\nhelp: lodebook reduce good.txt\n"
+            done.stderr, b"lodebook: 'good.txt' is not a command\nhelp: lodebook reduce good.txt\n"
         )
 
     def test_usage_goes_before_files_and_files_before_errors(self):

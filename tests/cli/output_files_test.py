@@ -118,7 +118,7 @@ class OutputFiles(Case):
                 ["convert", "--column", "set", "good.txt", "-o", name],
             ):
                 done = self.assert_status(2, *arguments)
-                self.assertIn(b"read and written at once", done.stderr)
+                self.assertIn(b"both input and output", done.stderr)
                 self.assertEqual(self.read("good.txt"), GOOD.encode())
         self.assertEqual(self.files(), ["bad.txt", "good.txt", "hard.txt", "link.txt"])
 
@@ -140,7 +140,7 @@ class OutputFiles(Case):
         os.symlink("table.csv", self.folder / "link.csv")
         for report in ("table.csv", "./table.csv", "link.csv"):
             done = self.assert_status(2, "reduce", "good.txt", "-o", "table.csv", "--report", report)
-            self.assertIn(b"two outputs would go to", done.stderr)
+            self.assertIn(b"two outputs would be written to", done.stderr)
         self.assert_status(2, "reduce", "good.txt", "--report", "-")
         self.assertEqual(self.files(), ["bad.txt", "good.txt", "link.csv"])
 

@@ -608,7 +608,7 @@ class Pictures(Case):
         before = self.read("lost-in-fog.log")
         for command in ("net", "rose"):
             done = self.assert_status(2, command, "lost-in-fog.log", "-o", "./lost-in-fog.log")
-            self.assertIn(b"read and written at once", done.stderr)
+            self.assertIn(b"both input and output", done.stderr)
             self.assert_status(3, command, "lost-in-fog.log", "-o", "/dev/full")
             self.assert_status(3, command, "lost-in-fog.log", "-o", "no/folder/x.svg")
             with open("/dev/full", "wb") as full:

@@ -63,7 +63,7 @@ class Reading(Case):
 
     def test_standard_input_is_read_once(self):
         done = self.assert_status(2, "reduce", "-", "good.txt", "-", stdin=GOOD)
-        self.assertIn(b"- stands twice", done.stderr)
+        self.assertIn(b"is given twice", done.stderr)
 
     def test_many_logs_keep_their_own_settings(self):
         self.put("magnetic.txt", "station M\n  bedding N85E 32N\n")

@@ -167,7 +167,7 @@ class Program(Pages):
         self.assert_status(3, "sheet", "missing.txt", "-o", "none.html")
         self.assert_status(3, "sheet", "good.txt", "-o", "/dev/full")
         done = self.assert_status(2, "sheet", "good.txt", "-o", "./good.txt")
-        self.assertIn(b"read and written at once", done.stderr)
+        self.assertIn(b"both input and output", done.stderr)
         self.assertEqual(self.read("good.txt"), GOOD.encode())
         self.assertNotIn("none.html", self.files())
 

@@ -113,8 +113,8 @@ class Files(Case):
         self.assertEqual(self.files(), ["a.csv", "b.csv", "b.csvt", "b.prj", "good.txt"])
 
     def test_needs_a_file_to_stand_beside(self):
-        self.assert_refused("--sidecar needs a file", "good.txt")
-        self.assert_refused("--sidecar needs a file", "good.txt", "-o", "-")
+        self.assert_refused("--sidecar needs an output file", "good.txt")
+        self.assert_refused("--sidecar needs an output file", "good.txt", "-o", "-")
 
     def test_goes_with_csv_only(self):
         for output in (
@@ -124,7 +124,7 @@ class Files(Case):
             ["-o", "a.csv", "--format", "geojson"],
             ["--format", "json"],
         ):
-            self.assert_refused("--sidecar goes with CSV only", "good.txt", *output)
+            self.assert_refused("--sidecar is for CSV only", "good.txt", *output)
 
     def test_needs_the_extension_that_a_gis_goes_by(self):
         os.mkdir(self.folder / "my.logs")
@@ -138,8 +138,8 @@ class Files(Case):
             done = self.assert_status(2, "reduce", "good.txt", "-o", name, "--sidecar")
             self.assertEqual(
                 done.stderr.decode(),
-                f"lodebook: --sidecar needs a name that ends in .csv, and {name} does not\n"
-                f"help: -o {better}, for a GIS goes by the extension\n",
+                f"lodebook: --sidecar needs an output that ends in .csv, and {name} does not\n"
+                f"help: -o {better}: a GIS looks at the extension\n",
             )
         self.assert_status(2, "reduce", "good.txt", "--format", "csv", "-o", "a.json", "--sidecar")
         self.assertEqual(self.files(), ["good.txt", "my.logs"])
@@ -147,22 +147,22 @@ class Files(Case):
     def test_is_never_an_input_under_any_name(self):
         for name in ("day.csvt", "day.prj"):
             self.put(name, GOOD)
-            self.assert_refused("read and written at once", name, "-o", "day.csv")
-            self.assert_refused("read and written at once", "good.txt", f"./{name}", "-o", "day.csv")
+            self.assert_refused("both input and output", name, "-o", "day.csv")
+            self.assert_refused("both input and output", "good.txt", f"./{name}", "-o", "day.csv")
             os.remove(self.folder / name)
             os.symlink("good.txt", self.folder / name)
-            self.assert_refused("read and written at once", "good.txt", "-o", "day.csv")
+            self.assert_refused("both input and output", "good.txt", "-o", "day.csv")
             os.remove(self.folder / name)
-            self.assert_refused("read and written at once", "good.txt", name, "-o", "day.csv")
+            self.assert_refused("both input and output", "good.txt", name, "-o", "day.csv")
 
     def test_is_never_another_output(self):
         for name in ("day.csvt", "day.prj", "./day.prj"):
             self.assert_refused(
-                "two outputs would go to", "good.txt", "-o", "day.csv", "--report", name
+                "two outputs would be written to", "good.txt", "-o", "day.csv", "--report", name
             )
         os.symlink("day.csv", self.folder / "day.prj")
         done = self.assert_status(2, "reduce", "good.txt", "-o", "day.csv", "--sidecar")
-        self.assertIn(b"two outputs would go to day.prj", done.stderr)
+        self.assertIn(b"two outputs would be written to day.prj", done.stderr)
         self.assertEqual(self.files(), ["day.prj", "good.txt"])
 
     def test_is_written_only_with_the_table(self):

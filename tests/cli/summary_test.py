@@ -243,7 +243,7 @@ class Summary(Case):
     def test_unknown_kinds_are_refused_and_nothing_is_written(self):
         done = self.assert_status(2, "summary", "lost-in-fog.log", "--kind", "joint,dyke", "-o", "x")
         self.assertIn(b"no 'dyke' in the logs", done.stderr)
-        self.assertIn(b"help: 'dike'? they have joint, dike", done.stderr)
+        self.assertIn(b"help: 'dike'? the logs have joint, dike", done.stderr)
         self.assertNotIn("x", self.files())
 
     def test_nothing_one_and_all_rejected(self):
@@ -305,7 +305,7 @@ class Summary(Case):
         self.assertIn(b"bedding: 1 reading", done.stdout)
         self.assert_status(3, "summary", "bad.txt", "-o", "/dev/full")
         done = self.assert_status(2, "summary", "bad.txt", "-o", "./bad.txt")
-        self.assertIn(b"read and written at once", done.stderr)
+        self.assertIn(b"both input and output", done.stderr)
         self.assertEqual(self.read("bad.txt"), BAD.encode())
         self.assert_status(2, "summary")
         self.assert_status(2, "summary", "-", "-")
