@@ -243,7 +243,7 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
 }
 
 static_assert(static_cast<int>(reduction::North::grid) == 2 &&
-              static_cast<int>(ThumbRule::left) == 1 &&
+              static_cast<int>(HandRule::left) == 1 &&
               static_cast<int>(reduction::Repeats::mean) == 1 &&
               static_cast<int>(notebook::Notation::quadrant) == 1 &&
               static_cast<int>(notebook::ReadAs::line) == 3);

@@ -10,7 +10,7 @@ namespace lodebook::notebook {
 
 /// How bare pairs are to be understood at this line.
 struct PairRules {
-  std::optional<ThumbRule> rule;
+  std::optional<HandRule> rule;
   PlaneOrder planes = PlaneOrder::unstated;
   LineOrder lines = LineOrder::unstated;
 };

@@ -46,7 +46,7 @@ std::optional<Plane<north::dial>> PlaneAttitude::plane() const {
       break;
   }
   // No side typed, and none needed: dip 0 or 90.
-  return DialPlane::from_strike(bearing.azimuth(), *angle, ThumbRule::right);
+  return DialPlane::from_strike(bearing.azimuth(), *angle, HandRule::right);
 }
 
 std::optional<Line<north::dial>> LineAttitude::line() const {

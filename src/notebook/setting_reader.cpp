@@ -34,7 +34,7 @@ std::optional<DialSetting> read_dial(Cursor& cursor) {
 std::optional<RuleSetting> read_rule(Cursor& cursor) {
   RuleSetting rule;
   if (cursor.is_word("left")) {
-    rule.rule = ThumbRule::left;
+    rule.rule = HandRule::left;
   } else if (!cursor.is_word("right")) {
     return fail_word(cursor, "'rule'",
                      "right or left: the side that goes down, looking along the strike");

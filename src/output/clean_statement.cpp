@@ -239,8 +239,8 @@ void append_declination_statement(std::string& out, const DeclinationSetting& se
   }
 }
 
-void append_rule_statement(std::string& out, ThumbRule rule) {
-  out += rule == ThumbRule::right ? "rule right" : "rule left";
+void append_rule_statement(std::string& out, HandRule rule) {
+  out += rule == HandRule::right ? "rule right" : "rule left";
 }
 
 }  // namespace lodebook::output

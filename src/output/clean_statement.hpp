@@ -16,6 +16,6 @@ void append_statement(std::string& out, const notebook::Notebook& notebook,
 
 void append_set_statement(std::string& out, Declination set);
 void append_declination_statement(std::string& out, const notebook::DeclinationSetting& setting);
-void append_rule_statement(std::string& out, ThumbRule rule);
+void append_rule_statement(std::string& out, HandRule rule);
 
 }  // namespace lodebook::output

@@ -53,9 +53,9 @@ std::string_view name_of(const std::optional<Notation>& dial) {
   return *dial == Notation::quadrant ? "quadrant" : "azimuth";
 }
 
-std::string_view name_of(const std::optional<ThumbRule>& rule) {
+std::string_view name_of(const std::optional<HandRule>& rule) {
   if (!rule) return {};
-  return *rule == ThumbRule::right ? "right" : "left";
+  return *rule == HandRule::right ? "right" : "left";
 }
 
 /// The members between are an object.

@@ -109,10 +109,10 @@ void append_compass(std::string& out, const Settings& settings, reduction::North
 
 void append_rule(std::string& out, const Settings& settings) {
   if (settings.rule) {
-    out += *settings.rule == ThumbRule::right ? "thumb rule right" : "thumb rule left";
+    out += *settings.rule == HandRule::right ? "right-hand rule" : "left-hand rule";
     out += origin(settings.rule_from);
   } else {
-    out += "no thumb rule, so that every pair names its side";
+    out += "no hand rule, so that every pair names its side";
   }
 }
 

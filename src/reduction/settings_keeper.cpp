@@ -133,7 +133,7 @@ std::optional<Diagnostic> overridden_option(const Entry& entry, const Options& o
       return wording::option_overridden("declination", said(*declination),
                                         said(*options.declination));
   } else if (const auto* rule = std::get_if<RuleSetting>(&entry.what)) {
-    const auto name = [](ThumbRule which) { return which == ThumbRule::right ? "right" : "left"; };
+    const auto name = [](HandRule which) { return which == HandRule::right ? "right" : "left"; };
     if (options.rule && *options.rule != rule->rule)
       return wording::option_overridden("rule", name(rule->rule), name(*options.rule));
   }

@@ -134,7 +134,7 @@ std::string explain_plane(const PlaneAttitude& typed, double limit, const PlaneM
     try_plane(slip.words, other.plane());
   }
   if (typed.form == Form::dip_direction) {
-    for (const ThumbRule rule : {ThumbRule::right, ThumbRule::left})
+    for (const HandRule rule : {HandRule::right, HandRule::left})
       try_plane("the strike for the dip direction",
                 DialPlane::from_strike(bearing, plane->dip(), rule));
   } else {
@@ -143,8 +143,8 @@ std::string explain_plane(const PlaneAttitude& typed, double limit, const PlaneM
     try_plane("the other end of the dip direction for the strike",
               DialPlane::from_dip_direction(bearing.opposite(), plane->dip()));
   }
-  try_plane(typed.form == Form::strike_by_rule ? "the other thumb rule" : "the other side",
-            DialPlane::from_strike(plane->strike(), plane->dip(), ThumbRule::left));
+  try_plane(typed.form == Form::strike_by_rule ? "the other hand rule" : "the other side",
+            DialPlane::from_strike(plane->strike(), plane->dip(), HandRule::left));
   if (typed.form != Form::vertical) {
     for (const MeantSlope& slip : slope_slips(typed.dip)) {
       PlaneAttitude other = typed;

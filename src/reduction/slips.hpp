@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The single slips that people make in the field, tried one by one on a reading that does not fit:
-// east for west, north for south, strike for dip direction, the other thumb rule, percent for
+// east for west, north for south, strike for dip direction, the other hand rule, percent for
 // degrees, two digits swapped, the other end. They are offered as advice and never applied.
 #pragma once
 

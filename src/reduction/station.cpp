@@ -123,7 +123,7 @@ bool Station::fill_plane(Row& row, const PlaneAttitude& attitude, const Settings
   fill_strike(row, *plane, attitude.has_side(), settings, 1);
   keep({row.reading->kind, row.surface, ReadPlane::Worth::good,
         Plane<north::magnetic>::from_strike(to_magnetic(plane->strike(), settings.set),
-                                            plane->dip(), ThumbRule::right),
+                                            plane->dip(), HandRule::right),
         settings.accuracy});
   return true;
 }

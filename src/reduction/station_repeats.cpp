@@ -149,7 +149,7 @@ void Station::take_mean(std::size_t first_row, const Settings& settings) {
     const StrikeAndDip plane = plane_of_pole(mean->axis);
     fill_strike(row,
                 Plane<north::dial>::from_strike(*Azimuth<north::dial>::from_degrees(plane.strike),
-                                                *Dip::from_degrees(plane.dip), ThumbRule::right),
+                                                *Dip::from_degrees(plane.dip), HandRule::right),
                 any_side(std::span(page_->rows).subspan(first_row)), settings, share);
   } else {
     const TrendAndPlunge line = line_of_axis(mean->axis);

@@ -59,7 +59,7 @@ TEST_CASE("every option reaches its field") {
   CHECK(line.north == reduction::North::magnetic);
   CHECK(line.declination->declination == *Declination::east(24.6));
   CHECK(line.set == Declination::west(12));
-  CHECK(line.rule == ThumbRule::left);
+  CHECK(line.rule == HandRule::left);
   CHECK(line.jobs == 12U);
   CHECK(line.repeats == reduction::Repeats::mean);
   CHECK(line.report == "r.txt");
@@ -92,7 +92,7 @@ TEST_CASE("options of fix reach their fields") {
   CHECK(line.output == "f.json");
   CHECK(line.declination->declination == *Declination::east(24.6));
   CHECK(line.set == Declination::west(12));
-  CHECK(line.rule == ThumbRule::left);
+  CHECK(line.rule == HandRule::left);
   CHECK(line.encoding == Encoding::windows_1252);
   CHECK(line.strict);
   CHECK_FALSE(read({"fix", "a.txt"}).rays);

@@ -104,7 +104,7 @@ TEST_CASE("a sheet says how the compass was set, and how many readings there are
                  "<dd>dial set to 0 (log), declination 24.6E ±0.4 (log), so 24.6 is added to every "
                  "bearing</dd>"));
   CHECK(contains(page, "<dt>North</dt><dd>output from true north</dd>"));
-  CHECK(contains(page, "<dt>Rule</dt><dd>thumb rule right (log)</dd>"));
+  CHECK(contains(page, "<dt>Rule</dt><dd>right-hand rule (log)</dd>"));
   CHECK(contains(page,
                  "<dd>12 readings: 12 ok, 0 suspect, 0 rejected; 3 stations; 0 lines not "
                  "understood</dd>"));

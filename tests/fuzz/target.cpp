@@ -43,7 +43,7 @@ Choice choice_of(std::string_view input) {
     }
   }
   if (flag(5)) options.set = *Declination::west(12.5);
-  if (flag(6)) options.rule = ThumbRule::left;
+  if (flag(6)) options.rule = HandRule::left;
   return choice;
 }
 

@@ -8,7 +8,7 @@ const Azimuth<north::geographic> azimuth = Azimuth<north::geographic>();
 const Azimuth<north::magnetic> magnetic = Azimuth<north::magnetic>();
 
 #ifdef MISUSE
-const auto plane = Plane<north::geographic>::from_strike(magnetic, Dip(), ThumbRule::right);
+const auto plane = Plane<north::geographic>::from_strike(magnetic, Dip(), HandRule::right);
 #else
-const auto plane = Plane<north::geographic>::from_strike(azimuth, Dip(), ThumbRule::right);
+const auto plane = Plane<north::geographic>::from_strike(azimuth, Dip(), HandRule::right);
 #endif

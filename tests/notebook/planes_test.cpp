@@ -149,7 +149,7 @@ TEST_CASE("a written side beats the rule") {
 }
 
 TEST_CASE("the rule of an option stands in where the log has none, and gives way to the log's") {
-  const notebook::ReadOptions left{ThumbRule::left};
+  const notebook::ReadOptions left{HandRule::left};
   const auto strike = [&](const char* text) {
     const auto plane = good<PlaneAttitude>(read(text, left)).plane();
     REQUIRE(plane);

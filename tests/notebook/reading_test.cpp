@@ -42,7 +42,7 @@ TEST_CASE("strike and side take the end of the strike with the dip to its right"
 TEST_CASE("strike by rule dips to the right or the left") {
   PlaneAttitude attitude = plane(Form::strike_by_rule, 85, 32);
   CHECK(attitude.plane()->dip_direction().degrees() == 175);
-  attitude.rule = ThumbRule::left;
+  attitude.rule = HandRule::left;
   CHECK(attitude.plane()->dip_direction().degrees() == 355);
   CHECK_FALSE(attitude.has_side());
 }

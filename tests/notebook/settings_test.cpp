@@ -149,8 +149,8 @@ TEST_CASE("read_declination reads what an option says, as a log does") {
 TEST_CASE("dial and rule take one of two words") {
   CHECK(last<DialSetting>(read("dial quadrant")).notation == Notation::quadrant);
   CHECK(last<DialSetting>(read("DIAL Azimuth")).notation == Notation::azimuth);
-  CHECK(last<RuleSetting>(read("rule right")).rule == ThumbRule::right);
-  CHECK(last<RuleSetting>(read("rule LEFT")).rule == ThumbRule::left);
+  CHECK(last<RuleSetting>(read("rule right")).rule == HandRule::right);
+  CHECK(last<RuleSetting>(read("rule LEFT")).rule == HandRule::left);
   CHECK(fault("dial") == "incomplete");
   CHECK(fault("dial points") == "unknown-word");
   CHECK(fault("dial azimuth 360") == "trailing-text");
@@ -283,7 +283,7 @@ TEST_CASE("area, observer and instrument are text to the line's end") {
 TEST_CASE("a faulty setting is void and the one before it holds") {
   const auto book = read_line("rule up\nbedding 085/32", "rule left");
   CHECK(codes(book) == "unknown-word");
-  CHECK(good<notebook::PlaneAttitude>(book).rule == ThumbRule::left);
+  CHECK(good<notebook::PlaneAttitude>(book).rule == HandRule::left);
 }
 
 TEST_CASE("kind adds a kind of plane or line") {

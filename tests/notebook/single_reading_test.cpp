@@ -17,7 +17,7 @@ SingleReading single(std::string_view typed, ReadAs as = ReadAs::own_form,
   return notebook::read_single(notebook::Source("reading", std::string(typed)), as, options);
 }
 
-const ReadOptions right{ThumbRule::right};
+const ReadOptions right{HandRule::right};
 
 TEST_CASE("one bearing") {
   struct Row {

@@ -12,7 +12,7 @@ using namespace lodebook::test;
 namespace {
 
 TruePlane plane_of(double strike, double slope) {
-  return TruePlane::from_strike(azimuth(strike), dip(slope), ThumbRule::right);
+  return TruePlane::from_strike(azimuth(strike), dip(slope), HandRule::right);
 }
 
 }  // namespace

@@ -9,11 +9,11 @@
 using namespace lodebook;
 using namespace lodebook::test;
 
-TEST_CASE("the thumb rule says to which side of the strike a plane dips") {
-  const TruePlane right = TruePlane::from_strike(azimuth(85), dip(32), ThumbRule::right);
+TEST_CASE("the hand rule says to which side of the strike a plane dips") {
+  const TruePlane right = TruePlane::from_strike(azimuth(85), dip(32), HandRule::right);
   CHECK(right.strike().degrees() == 85);
   CHECK(right.dip_direction().degrees() == 175);
-  const TruePlane left = TruePlane::from_strike(azimuth(85), dip(32), ThumbRule::left);
+  const TruePlane left = TruePlane::from_strike(azimuth(85), dip(32), HandRule::left);
   CHECK(left.strike().degrees() == 265);
   CHECK(left.dip_direction().degrees() == 355);
   CHECK(left.dip() == dip(32));
@@ -51,7 +51,7 @@ TEST_CASE("a side further than three points from the dip direction is impossible
 TEST_CASE("horizontal and vertical planes know that they are") {
   CHECK(TruePlane().is_horizontal());
   CHECK_FALSE(TruePlane().is_vertical());
-  const TruePlane wall = TruePlane::from_strike(azimuth(20), dip(90), ThumbRule::right);
+  const TruePlane wall = TruePlane::from_strike(azimuth(20), dip(90), HandRule::right);
   CHECK(wall.is_vertical());
   CHECK_FALSE(wall.is_horizontal());
 }

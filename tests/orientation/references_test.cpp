@@ -135,7 +135,7 @@ void check_plane(Vector pole, const TruePlane& expected, double tolerance) {
 
 void check_mean_plane(Vector pole, const ReferenceRow& row) {
   const auto [strike, slope] = two_numbers(row.expected, "/");
-  check_plane(pole, TruePlane::from_strike(azimuth(strike), dip(slope), ThumbRule::right),
+  check_plane(pole, TruePlane::from_strike(azimuth(strike), dip(slope), HandRule::right),
               row.tolerance);
 }
 

@@ -143,7 +143,7 @@ TEST_CASE("options become settings before the first statement") {
   options.declination->declination = *Declination::east(24.6);
   options.declination->sigma = 0.4;
   options.set = *Declination::west(2);
-  options.rule = ThumbRule::left;
+  options.rule = HandRule::left;
   const std::string log = "# a page\n\nstation A\n  bedding 085/32\n";
   CHECK(test::clean(log, options) ==
         "# a page\n\nset 2W\ndeclination 24.6E ±0.4\nrule left\n\nstation A\n  bedding 085/32\n");
@@ -155,7 +155,7 @@ TEST_CASE("a log's own settings replace the option from where they stand") {
   reduction::Options options;
   options.declination = notebook::DeclinationSetting{};
   options.declination->declination = *Declination::east(20);
-  options.rule = ThumbRule::left;
+  options.rule = HandRule::left;
   const std::string first = "declination 24.6E\nrule right\nstation A\n  bedding 085/32\n";
   CHECK(test::clean(first, options) ==
         "declination 24.6E\nrule right\n\nstation A\n  bedding 085/32\n");

@@ -10,7 +10,7 @@ using notebook::ReadAs;
 
 /// Reads one reading and writes it again as it was typed.
 std::string typed(const std::string& text, ReadAs as = ReadAs::own_form,
-                  std::optional<ThumbRule> rule = {}) {
+                  std::optional<HandRule> rule = {}) {
   const notebook::Notebook kinds = notebook::read_log(notebook::Source("", ""));
   const auto read = notebook::read_single(notebook::Source("", text), as, {rule});
   std::string out;
@@ -46,8 +46,8 @@ TEST_CASE("planes keep their form") {
   CHECK(typed("32>NW", ReadAs::plane) == "32 > NW");
   CHECK(typed("bedding horizontal") == "horizontal");
   CHECK(typed("bedding vertical n20e overturned") == "vertical N20E overturned");
-  CHECK(typed("N85E 32", ReadAs::plane, ThumbRule::left) == "N85E 32");
-  CHECK(typed("085 5", ReadAs::plane, ThumbRule::right) == "085/5");
+  CHECK(typed("N85E 32", ReadAs::plane, HandRule::left) == "N85E 32");
+  CHECK(typed("085 5", ReadAs::plane, HandRule::right) == "085/5");
   CHECK(typed("N20E 90", ReadAs::plane) == "N20E 90");
   CHECK(typed("fault 020/60 E facing unknown reverse") == "020/60 E facing unknown reverse");
 }

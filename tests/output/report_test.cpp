@@ -38,7 +38,7 @@ TEST_CASE("the heading says what is added before any reading is shown") {
   CHECK(lines[1] ==
         "  dial set to 0 (log), declination 24.6E ±0.4 (log), so 24.6 is added to "
         "every bearing");
-  CHECK(lines[2] == "  thumb rule right (log); output from true north");
+  CHECK(lines[2] == "  right-hand rule (log); output from true north");
 }
 
 TEST_CASE("the heading names what an option said, and a subtraction") {
@@ -51,7 +51,7 @@ TEST_CASE("the heading names what an option said, and a subtraction") {
   CHECK(lines[1] ==
         "  dial set to 2E (option), declination 12.5W (option), so 14.5 is "
         "subtracted from every bearing");
-  CHECK(lines[2] == "  no thumb rule, so that every pair names its side; output from true north");
+  CHECK(lines[2] == "  no hand rule, so that every pair names its side; output from true north");
 }
 
 TEST_CASE("without a declination the report is loud") {

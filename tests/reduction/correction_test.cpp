@@ -142,7 +142,7 @@ TEST_CASE("options stand in for what the log does not say") {
   Options options;
   options.set = east(10);
   options.declination = stated(east(24.6), 0.4);
-  options.rule = ThumbRule::left;
+  options.rule = HandRule::left;
   const Reduced log("landmark Peak\nstation Q1\nsight Peak 000\nbedding 090/30\n", options);
   INFO(log.codes());
   CHECK(log.diagnostics().empty());
@@ -159,7 +159,7 @@ TEST_CASE("the log's own statement wins over an option, with a warning where the
   Options options;
   options.set = east(1);
   options.declination = stated(west(5));
-  options.rule = ThumbRule::left;
+  options.rule = HandRule::left;
   const Reduced log(
       "set 2E\ndeclination 24.6E\nrule right\nlandmark Peak\nstation Q1\nsight Peak 000\n"
       "bedding 090/30\n",
@@ -176,7 +176,7 @@ TEST_CASE("the log's own statement wins over an option, with a warning where the
 
   options.set = east(2);
   options.declination = stated(east(24.6));
-  options.rule = ThumbRule::right;
+  options.rule = HandRule::right;
   const Reduced same("set 2E\ndeclination 24.6E ±0.4\nrule right\n" + north_sight, options);
   CHECK(same.count(Code::option_overridden) == 0);
   CHECK(miss(same.row().uncertainty, std::hypot(0.5, 0.4)) < exact);

@@ -55,7 +55,7 @@ class Typist {
     options.grid_columns = one_in(3);
     if (one_in(4)) options.set = Declination::east(10);
     if (one_in(4)) options.declination = setting();
-    if (one_in(4)) options.rule = one_in(2) ? ThumbRule::right : ThumbRule::left;
+    if (one_in(4)) options.rule = one_in(2) ? HandRule::right : HandRule::left;
     return options;
   }
 

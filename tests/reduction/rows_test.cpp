@@ -52,7 +52,7 @@ TEST_CASE("a strike has the plane dipping to its right") {
   check_plane("32 to 5", 275, 32);
 }
 
-TEST_CASE("the thumb rule in force gives the side") {
+TEST_CASE("the hand rule in force gives the side") {
   for (const auto& [rule, strike] : {std::pair{"right", 85.0}, std::pair{"left", 265.0}}) {
     const One one(std::string("rule ") + rule + "\nbedding 085/32\n");
     CHECK(off(one.row.strike, strike) < exact);

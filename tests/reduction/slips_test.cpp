@@ -43,8 +43,8 @@ TEST_CASE("strike for dip direction") {
                     "the dip direction for the strike");
 }
 
-TEST_CASE("the other thumb rule and the other side") {
-  check_repeat_slip("rule right\nbedding 040/50, 041/51, 220/50", "the other thumb rule");
+TEST_CASE("the other hand rule and the other side") {
+  check_repeat_slip("rule right\nbedding 040/50, 041/51, 220/50", "the other hand rule");
   check_repeat_slip("bedding N40E 50NW, N41E 51NW, N40E 50SE", "the other side");
 }
 

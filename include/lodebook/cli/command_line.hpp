@@ -43,7 +43,7 @@ struct CommandLine {
   std::optional<reduction::North> north;
   std::optional<notebook::DeclinationSetting> declination;
   std::optional<Declination> set;
-  std::optional<ThumbRule> rule;
+  std::optional<HandRule> rule;
   bool grid = false;
   reduction::Repeats repeats = reduction::Repeats::each;
   reduction::Grouping grouping;

@@ -76,7 +76,7 @@ struct DeclinationSetting {
   double sigma = 0;
 };
 struct RuleSetting {
-  ThumbRule rule = ThumbRule::right;
+  HandRule rule = HandRule::right;
 };
 enum class PlaneOrder : std::uint8_t { unstated, strike_dip, direction_dip, dip_direction };
 enum class LineOrder : std::uint8_t { unstated, trend_plunge, plunge_trend };

@@ -44,7 +44,7 @@ std::string fold_case(std::string_view text);
 
 /// What stands in for a log's own words while it is read.
 struct ReadOptions {
-  std::optional<ThumbRule> rule;
+  std::optional<HandRule> rule;
 };
 
 /// Where a position lies whose zone letter is an S, by the other positions of its log.

@@ -37,8 +37,8 @@ struct PlaneAttitude {
   Slope dip;
   /// The side that goes down, if one was typed.
   std::optional<Point> side;
-  /// The thumb rule in force, for `strike_by_rule`.
-  ThumbRule rule = ThumbRule::right;
+  /// The hand rule in force, for `strike_by_rule`.
+  HandRule rule = HandRule::right;
   Facing facing = Facing::unstated;
   Sense sense = Sense::unstated;
 

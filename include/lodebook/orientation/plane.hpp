@@ -12,7 +12,7 @@
 namespace lodebook {
 
 /// Which way a plane dips for someone who stands on its strike and looks along it.
-enum class ThumbRule : std::uint8_t { right, left };
+enum class HandRule : std::uint8_t { right, left };
 
 /// Downward pole (normal) of a plane that strikes at `strike` degrees and dips to its right.
 Vector pole_of(double strike, double dip);
@@ -31,8 +31,8 @@ class Plane {
   /// The horizontal plane.
   constexpr Plane() = default;
 
-  static Plane from_strike(Direction strike, Dip dip, ThumbRule rule) {
-    return Plane(rule == ThumbRule::right ? strike : strike.opposite(), dip);
+  static Plane from_strike(Direction strike, Dip dip, HandRule rule) {
+    return Plane(rule == HandRule::right ? strike : strike.opposite(), dip);
   }
   static Plane from_dip_direction(Direction direction, Dip dip) {
     return Plane(direction - quarter(), dip);

@@ -14,7 +14,7 @@ std::string_view page_name(const reduction::Page& page);
 /// `dial set to 0 (log), declination 24.6E ±0.4 (log), so 24.6 is added to every bearing`
 void append_compass(std::string& out, const reduction::Settings& settings, reduction::North wanted);
 
-/// `thumb rule right (log)`
+/// `right-hand rule (log)`
 void append_rule(std::string& out, const reduction::Settings& settings);
 
 /// Whether bearings refer to the north that was asked for.

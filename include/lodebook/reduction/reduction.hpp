@@ -23,7 +23,7 @@ struct Options {
   bool grid_columns = false;
   std::optional<notebook::DeclinationSetting> declination;
   std::optional<Declination> set;
-  std::optional<ThumbRule> rule;
+  std::optional<HandRule> rule;
 };
 
 /// Positions found from sights and legs: see fixes.hpp.

@@ -44,7 +44,7 @@ struct Settings {
   std::string_view datum;
   std::optional<notebook::Date> date;
   std::optional<notebook::Notation> dial;
-  std::optional<ThumbRule> rule;
+  std::optional<HandRule> rule;
   From rule_from = From::nowhere;
   notebook::PlaneOrder plane_order = notebook::PlaneOrder::unstated;
   notebook::LineOrder line_order = notebook::LineOrder::unstated;

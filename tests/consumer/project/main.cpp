@@ -19,7 +19,7 @@ int main() {
       to_geographic(to_magnetic(dial, Declination()), Declination::east(17).value());
 
   const auto plane = Plane<north::geographic>::from_strike(
-      geographic, Dip::from_degrees(30).value(), ThumbRule::right);
+      geographic, Dip::from_degrees(30).value(), HandRule::right);
   const std::array<Vector, 1> poles = {plane.pole()};
   const StrikeAndDip mean = plane_of_pole(mean_of_axes(poles).value().axis);
   const double sigma = strike_sigma(0.5, 1, plane.dip());
