@@ -30,7 +30,7 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
     {Command::convert, "convert", "[READING...]", "Write readings in another notation.",
      "Each READING is one argument, in quotes if it has a space or a > in it; without\n"
      "arguments, readings come from standard input, one a line. With --column a CSV\n"
-     "file is written again with that column converted and every other byte as it was.\n"
+     "file is written again with that column converted and every other byte unchanged.\n"
      "Nothing is corrected unless --declination, --set or --north asks for it.\n"
      "\n"
      "  lodebook convert N50W 'N62E 37NW'\n"

@@ -85,7 +85,7 @@ std::string escaped(std::string_view text, bool is_code) {
 /// A sentence ends here and another begins, which mdoc wants on a new line.
 bool is_between_sentences(std::string_view text) {
   constexpr std::string_view beginnings = "ABCDEFGHIJKLMNOPQRSTUVWXYZ`*[";
-  return text.size() > 2 && text.starts_with(". ") &&
+  return text.size() > 2 && (text.starts_with(". ") || text.starts_with(".\n")) &&
          beginnings.find(text[2]) != std::string_view::npos;
 }
 
