@@ -7,7 +7,7 @@ namespace lodebook::output {
 
 void end_json_string(Pen& out, std::size_t start, Type type) {
   const std::string_view text = out.behind(start + 1);
-  if (type == Type::word || is_plain_json(text)) {
+  if (type != Type::text || is_plain_json(text)) {
     out.push_back('"');
     return;
   }

@@ -6,7 +6,7 @@
 
 namespace lodebook::output {
 
-/// Ends a JSON string of a word or text that begins with a quote at `start`.
+/// Ends a JSON string that begins with a quote at `start`.
 void end_json_string(Pen& out, std::size_t start, Type type);
 
 /// A column's name and its value, and a comma; what is missing is null.
@@ -15,7 +15,7 @@ void append_json_cell_of(Pen& out, const TableColumn& column, const Context& con
   out.push_back('"');
   out += column.name;
   out += "\":";
-  const bool quoted = column.type == Type::word || column.type == Type::text;
+  const bool quoted = column.type != Type::number && column.type != Type::count;
   const std::size_t start = out.size();
   if (quoted) out.push_back('"');
   const std::size_t behind_quote = out.size();

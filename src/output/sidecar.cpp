@@ -13,6 +13,10 @@ std::string_view type_of(const Column& column) {
       return "Real";
     case Type::count:
       return "Integer";
+    case Type::date:
+      return "Date";
+    case Type::time:
+      return "Time";
     case Type::word:
     case Type::text:
       break;

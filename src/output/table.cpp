@@ -47,18 +47,6 @@ void append_quadrant(Pen& out, const Row& row) {
   }
 }
 
-void append_observed(Pen& out, const RowContext& at) {
-  if (const auto& date = at.row.date) {
-    append_figure(out, date->year, 0, 4);
-    out.push_back('-');
-    append_figure(out, date->month, 0, 2);
-    out.push_back('-');
-    append_figure(out, date->day, 0, 2);
-    if (at.page.time) out.push_back('T');
-  }
-  if (at.page.time) out += clock_text(*at.page.time);
-}
-
 void append_codes(Pen& out, const Row& row) {
   bool first = true;
   for (const notebook::Code code : row.codes) {
@@ -203,7 +191,16 @@ constexpr auto with_grid_columns = std::to_array<Column>({
      [](Out out, At at) {
        append_azimuth(out, at.row.strike ? at.row.strike : at.row.trend, at.row.strike_is_axis);
      }},
-    {"observed", Type::word, [](Out out, At at) { append_observed(out, at); }, same_notes},
+    {"date", Type::date,
+     [](Out out, At at) {
+       if (at.row.date) out += notebook::iso_date(*at.row.date);
+     },
+     same_notes},
+    {"time", Type::time,
+     [](Out out, At at) {
+       if (at.page.time) out += clock_text(*at.page.time);
+     },
+     same_notes},
     {"observer", Type::text, [](Out out, At at) { out += at.row.observer; }, same_notes},
     {"unit", Type::text, [](Out out, At at) { out += at.row.unit; }, same_notes},
     {"written", Type::text, [](Out out, At at) { out += at.row.written; }},

@@ -13,6 +13,10 @@ DATA = pathlib.Path(__file__).parents[2] / "data"
 
 FIELD = re.compile(r"(?m)^(\w+): (String|Real|Integer|DateTime|Date|Time|Integer64) \(")
 
+# GeoPackage and shapefile have no type for a time of day: without this, GDAL warns of the first, and
+# leaves the column out of the second.
+TIME_AS_TEXT = ("-mapFieldType", "Time=String")
+
 # What a GIS must make of some columns of the table, one of each kind.
 TYPES = {
     "station": "String",
@@ -24,6 +28,26 @@ TYPES = {
     "longitude": "Real",
     "elevation_m": "Real",
     "written": "String",
+}
+
+# Dates and times, each of them missing somewhere.
+MIXED = """set 0
+declination 1E
+station A at 10.25S 20.5E
+  time 09:40
+  bedding 242/37 NW
+date 2026-02-14
+station B at 10.25S 20.6E
+  bedding 242/37 NW
+station C at 10.25S 20.7E
+  time 00:05
+  bedding 242/37 NW
+"""
+# As GDAL shows them.
+MIXED_SEEN = {
+    "A": ("(null)", "09:40:00"),
+    "B": ("2026/02/14", "(null)"),
+    "C": ("2026/02/14", "00:05:00"),
 }
 
 
@@ -45,6 +69,15 @@ class GdalCase(Case):
         """The features that meet the condition, as text."""
         text = self.gdal("ogrinfo", "-al", "-q", file, "-where", where)
         return text.split("OGRFeature(")[1:]
+
+    def values(self, file, *names):
+        """What the named columns of each station hold, as GDAL shows it."""
+        text = self.gdal("ogrinfo", "-al", "-q", file)
+        found = {}
+        for feature in text.split("OGRFeature(")[1:]:
+            cells = dict(re.findall(r"(?m)^  (\w+) \(\w+\) = (.*)$", feature))
+            found[cells["station"]] = tuple(cells.get(name, "(null)") for name in names)
+        return found
 
     def rows(self, *arguments):
         """The table, by the names of its columns."""

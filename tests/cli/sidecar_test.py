@@ -5,7 +5,7 @@
 import json
 import os
 
-from gdal import DATA, GdalCase
+from gdal import DATA, MIXED, MIXED_SEEN, TIME_AS_TEXT, GdalCase
 from program import GOOD, Case, main
 
 # Texts that need quotes, a station without a position, and all four quarters of the earth.
@@ -31,7 +31,7 @@ class SeenByGdal(GdalCase):
         self.assertEqual((done.stdout, done.stderr), (b"", b""))
         self.assertEqual(self.files(), ["day.csv", "day.csvt", "day.log", "day.prj"])
         rows = self.rows("day.log")
-        self.assert_is_a_layer_of_points("day.csv", rows, {"observed": "String"})
+        self.assert_is_a_layer_of_points("day.csv", rows, {"date": "Date", "time": "Time"})
         readings = self.features("day.csv", "station = 'H7'")
         self.assertEqual(len(readings), sum(row["station"] == "H7" for row in rows))
         for reading in readings:
@@ -46,13 +46,18 @@ class SeenByGdal(GdalCase):
     def test_a_geopackage_has_the_same_layer(self):
         self.put("day.txt", PLACES)
         self.assert_status(0, "reduce", "day.txt", "-q", "-o", "day.csv", "--sidecar")
-        self.assertEqual(self.gdal("ogr2ogr", "-f", "GPKG", "day.gpkg", "day.csv"), "")
+        self.gdal("ogr2ogr", "-f", "GPKG", *TIME_AS_TEXT, "day.gpkg", "day.csv")
         for file in ("day.csv", "day.gpkg"):
             self.assert_is_a_layer_of_points(file, self.rows("day.txt"))
             (reading,) = self.features(file, "station = 'J'")
             self.assertIn("POINT (-120.5 -10.25)", reading)
             (reading,) = self.features(file, "station = 'F'")
             self.assertNotIn("POINT", reading)
+
+    def test_no_midnight_is_invented_and_no_time_is_lost(self):
+        self.put("day.txt", MIXED)
+        self.assert_status(0, "reduce", "day.txt", "-q", "-o", "day.csv", "--sidecar")
+        self.assertEqual(self.values("day.csv", "date", "time"), MIXED_SEEN)
 
     def test_the_columns_of_the_grid_have_their_types_too(self):
         self.put("day.txt", PLACES)

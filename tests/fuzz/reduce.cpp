@@ -95,7 +95,11 @@ void require_typed(const Rows& rows, output::Columns columns) {
     for (std::size_t j = 0; j < columns.size(); ++j) {
       std::string_view cell = rows[i][j];
       if (cell.empty() || columns[j].type == output::Type::text) continue;
-      if (columns[j].type == output::Type::word) {
+      if (columns[j].type == output::Type::date) {
+        require(notebook::read_date(cell).has_value(), "a date that is none");
+        continue;
+      }
+      if (columns[j].type == output::Type::word || columns[j].type == output::Type::time) {
         require(cell.find_first_of("\",\r\n=@\t") == cell.npos, "a word that is none");
         continue;
       }

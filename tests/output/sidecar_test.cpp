@@ -11,14 +11,16 @@ using output::Type;
 
 TEST_CASE("each column gets a type, in the order given") {
   const auto nothing = [](output::Pen&, const output::RowContext&) {};
-  const std::array<Column, 6> columns = {{{"station", Type::text, nothing},
+  const std::array<Column, 8> columns = {{{"station", Type::text, nothing},
                                           {"longitude", Type::number, nothing},
                                           {"latitude", Type::number, nothing},
                                           {"surface", Type::count, nothing},
                                           {"strike", Type::number, nothing},
-                                          {"status", Type::word, nothing}}};
+                                          {"status", Type::word, nothing},
+                                          {"date", Type::date, nothing},
+                                          {"time", Type::time, nothing}}};
   CHECK(output::column_types(columns) ==
-        "\"String\",\"CoordX\",\"CoordY\",\"Integer\",\"Real\",\"String\"\n");
+        "\"String\",\"CoordX\",\"CoordY\",\"Integer\",\"Real\",\"String\",\"Date\",\"Time\"\n");
   CHECK(output::column_types(std::span(columns).first(1)) == "\"String\"\n");
 }
 

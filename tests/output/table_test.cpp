@@ -18,7 +18,7 @@ TEST_CASE("the columns stand in the promised order") {
         "station,kind,type,strike,dip,dip_direction,trend,plunge,rake,bearing,back_bearing,"
         "quadrant,uncertainty,as_read,correction,north,target,distance_m,vertical_angle,facing,"
         "sense,surface,status,codes,latitude,longitude,elevation_m,position_from,accuracy_m,"
-        "rotation,observed,observer,unit,written,remark,source");
+        "rotation,date,time,observer,unit,written,remark,source");
 }
 
 TEST_CASE("the grid adds three columns behind the accuracy, and nothing else") {
@@ -142,7 +142,7 @@ TEST_CASE("figures have their decimals and no minus before zero") {
   CHECK(one.cell("latitude").empty());
 }
 
-TEST_CASE("words, codes and the time of observation") {
+TEST_CASE("words and codes") {
   OneRow one;
   one.row().facing = notebook::Facing::unknown;
   one.row().sense = notebook::Sense::sinistral;
@@ -151,13 +151,20 @@ TEST_CASE("words, codes and the time of observation") {
   CHECK(one.cell("facing") == "unknown");
   CHECK(one.cell("sense") == "sinistral");
   CHECK(one.cell("codes") == "doubtful strike-uncertain");
-  CHECK(one.cell("observed").empty());
-  one.row().date = notebook::Date{2026, 2, 14};
-  CHECK(one.cell("observed") == "2026-02-14");
-  one.page.time = notebook::Time{9, 40};
-  CHECK(one.cell("observed") == "2026-02-14T09:40");
+}
+
+TEST_CASE("a date and a time stand for themselves, so that neither invents the other") {
+  OneRow one;
+  const auto observed = [&] { return one.cell("date") + "|" + one.cell("time"); };
+  CHECK(observed() == "|");
+  one.row().date = notebook::Date{2026, 2, 4};
+  CHECK(observed() == "2026-02-04|");
+  one.page.time = notebook::Time{9, 5};
+  CHECK(observed() == "2026-02-04|09:05");
   one.row().date.reset();
-  CHECK(one.cell("observed") == "09:40");
+  CHECK(observed() == "|09:05");
+  one.page.time = notebook::Time{0, 0};
+  CHECK(observed() == "|00:00");
 }
 
 TEST_CASE("the source is the file as given, or the base name of an absolute path") {

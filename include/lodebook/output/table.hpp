@@ -10,9 +10,10 @@
 
 namespace lodebook::output {
 
-/// How a column is written. A `word` is our own ASCII and never needs quoting or escaping; `text`
-/// holds the user's bytes; a `number` always has a point, a `count` never.
-enum class Type : std::uint8_t { word, text, number, count };
+/// How a column is written. A `word` is our own ASCII and never needs quoting or escaping, nor does
+/// a `date`, `2026-02-14`, or a `time`, `09:40`; `text` holds the user's bytes; a `number` always
+/// has a point, a `count` never.
+enum class Type : std::uint8_t { word, text, number, count, date, time };
 
 /// Where a row stands: what its station's columns are taken from.
 struct RowContext {
