@@ -18,10 +18,10 @@ void append_size(std::string& out, std::int64_t units, int decimals) {
 void append_change(std::string& out, double change) {
   const std::int64_t units = rounded(change, 2);
   if (units == 0) {
-    out += "  moves by less than 0.01 degrees a year\n";
+    out += "  changes by less than 0.01 degrees a year\n";
     return;
   }
-  out += "  moves ";
+  out += "  changes by ";
   append_size(out, units, 2);
   out += units > 0 ? " degrees east a year\n" : " degrees west a year\n";
 }
@@ -30,7 +30,7 @@ void append_magnetic_inclination(std::string& out, double degrees) {
   const std::int64_t units = rounded(degrees, 2);
   out += "  magnetic inclination: ";
   if (units == 0) {
-    out += "north end lies level\n";
+    out += "north end level\n";
     return;
   }
   out += units > 0 ? "north end dips " : "north end rises ";
@@ -70,10 +70,11 @@ void append_field_text(std::string& out, const FieldAnswer& answer) {
   append_figure(out, rounded(answer.horizontal_nt, 0), 0);
   out += " nT, total field ";
   append_figure(out, rounded(answer.total_nt, 0), 0);
-  out += " nT\n  by the model ";
+  out += " nT\n  from the model ";
   out += answer.model;
   out += "; ± is one sigma\n\n";
-  append_caution(out, "magnetic rock and steel close by turn the needle too, and are in no model");
+  append_caution(out,
+                 "magnetic rock and steel nearby turn the needle, too, and no model knows of them");
 }
 
 void append_field_json(std::string& out, const FieldAnswer& answer) {

@@ -38,10 +38,10 @@ void append_place(std::string& out, const FoundPoint& point) {
   append_grid(out, *point.position, 1);
 }
 
-/// `; 95 % in an ellipse of semi-axes 12 and 8 m, long axis 040`; a circle has no axis.
+/// `; 95 % ellipse: semi-axes 12 and 8 m, long axis 040`; a circle has no axis.
 void append_ellipse_words(std::string& out, const reduction::ErrorEllipse& ellipse) {
   const bool is_round = rounded(ellipse.semi_major_m, 1) == rounded(ellipse.semi_minor_m, 1);
-  out += is_round ? "; 95 % within " : "; 95 % in an ellipse of semi-axes ";
+  out += is_round ? "; 95 % within " : "; 95 % ellipse: semi-axes ";
   append_trimmed(out, ellipse.semi_major_m, 1);
   if (is_round) {
     out += " m";
@@ -91,9 +91,9 @@ void append_elevation(std::string& out, const FoundPoint& point) {
 
 void append_sights(std::string& out, const SightFix& fix) {
   if (fix.sights.empty()) return;
-  std::vector<AlignedRow> rows = {
-      {{fix.is_landmark ? "sighted from" : "sight", "bearing", "off by", "aside m", "distance m"},
-       ""}};
+  std::vector<AlignedRow> rows = {{{fix.is_landmark ? "sighted from" : "sight", "bearing",
+                                    "residual", "offset m", "distance m"},
+                                   ""}};
   for (const FixedSight& sight : fix.sights) {
     rows.push_back({{printable(sight.name), azimuth_text(sight.bearing),
                      sight.residual ? figure_text(*sight.residual, 1) + "°" : "-",
@@ -130,7 +130,7 @@ void append_cuts(std::string& out, const SightFix& fix) {
   }
   out.push_back('\n');
   if (fix.weak_cut)
-    out += "  caution: under 30° small errors become large; one more sight well aside would help\n";
+    out += "  caution: under 30° small errors become large; add a sight well to the side\n";
 }
 
 std::string chance_text(double chance) {
@@ -144,14 +144,15 @@ void append_agreement(std::string& out, const SightFix& fix, bool color) {
     return;
   }
   fmt::format_to(std::back_inserter(out),
-                 "  chi-square {} with {} to spare, {} by chance: ", figure_text(fix.chi_square, 1),
-                 counted(fix.freedom, "sight", "sights"), chance_text(fix.chance));
+                 "  chi-square {} with {}, chance {}: ", figure_text(fix.chi_square, 1),
+                 counted(fix.freedom, "redundant sight", "redundant sights"),
+                 chance_text(fix.chance));
   if (fix.agrees) {
     out += "the sights agree\n";
     return;
   }
   append_bold(out, "THE SIGHTS DISAGREE", color);
-  out += ", and the ellipse is stretched to say so\n";
+  out += "; the ellipse is enlarged accordingly\n";
 }
 
 /// `  Cairn: the other end of the needle? then chi-square 1.2 instead of 310.4`
@@ -176,11 +177,11 @@ void append_slips(std::string& out, const SightFix& fix) {
 
 void append_triangle(std::string& out, const SightFix& fix) {
   if (!fix.triangle) return;
-  fmt::format_to(std::back_inserter(out),
-                 "  triangle of error: {} m², longest side {} m; it holds the true point about one "
-                 "time in four\n",
-                 figure_text(fix.triangle->area_m2, 1),
-                 figure_text(fix.triangle->longest_side_m, 1));
+  fmt::format_to(
+      std::back_inserter(out),
+      "  triangle of error: area {} m², longest side {} m; it holds the true point about one "
+      "time in four\n",
+      figure_text(fix.triangle->area_m2, 1), figure_text(fix.triangle->longest_side_m, 1));
   std::string_view before = "  its corners: ";
   for (const earth::Position& corner : fix.triangle->corners) {
     out += before;
@@ -192,20 +193,20 @@ void append_triangle(std::string& out, const SightFix& fix) {
 
 void append_implied(std::string& out, const SightFix& fix) {
   if (!fix.implied) return;
-  out += "  the sights themselves say declination ";
+  out += "  the sights imply a declination of ";
   append_east_or_west(out, fix.implied->degrees_east, 1);
   out += " ±";
   append_figure_of(out, fix.implied->sigma, 1);
   using Verdict = reduction::ImpliedDeclination::Verdict;
   switch (fix.implied->verdict) {
     case Verdict::fits:
-      out += ", which fits the one in force\n";
+      out += ", which fits the one in use\n";
       break;
     case Verdict::differs:
-      out += ", which is not the declination in force: look at it again\n";
+      out += ", which is not the one in use: check it\n";
       break;
     case Verdict::none_in_force:
-      out += "; none is in force\n";
+      out += "; none is in use\n";
       break;
   }
 }
@@ -223,7 +224,7 @@ void append_fix(std::string& out, const FoundPoint& point, bool color) {
   append_implied(out, fix);
   if (fix.danger_circle) {
     out +=
-        "  it lies near the circle through its landmarks, where sights say nothing of the "
+        "  it lies near the circle through its landmarks, where sights cannot check the "
         "declination\n";
   }
 }

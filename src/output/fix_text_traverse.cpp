@@ -56,7 +56,7 @@ void append_title(std::string& out, const Fixes& fixes, const Traverse& traverse
 
 void append_misclosure(std::string& out, const Traverse& traverse, bool color) {
   if (traverse.kind == Traverse::Kind::open) {
-    out += "  no check: it ends in the open\n";
+    out += "  no check: it does not close\n";
     return;
   }
   fmt::format_to(std::back_inserter(out), "  misclosure {} m: departure {}, latitude {}",
@@ -71,7 +71,7 @@ void append_misclosure(std::string& out, const Traverse& traverse, bool color) {
   if (!traverse.contradicts) return;
   out += "  ";
   append_bold(out, "MORE THAN ITS ERRORS ALLOW", color);
-  out += ": a leg or a known end is wrong\n";
+  out += ": a leg or a known end is probably wrong\n";
 }
 
 }  // namespace
@@ -81,7 +81,7 @@ void append_traverse(std::string& out, const Fixes& fixes, const Traverse& trave
   append_misclosure(out, traverse, color);
   const bool is_adjusted = traverse.kind != Traverse::Kind::open;
   std::vector<AlignedRow> rows = {
-      {{"leg", "line", "measured m", "slope", "level m", "departure m", "latitude m"}, ""}};
+      {{"leg", "line", "measured m", "slope", "horizontal m", "departure m", "latitude m"}, ""}};
   if (is_adjusted) {
     for (const char* const column : {"add to departure", "add to latitude"})
       rows.front().cells.emplace_back(column);
@@ -107,7 +107,7 @@ void append_traverse(std::string& out, const Fixes& fixes, const Traverse& trave
 
 void append_back_bearings(std::string& out, const Fixes& fixes, bool color) {
   std::vector<AlignedRow> legs = {
-      {{"leg", "line", "fore", "back", "apart", "freed fore", "freed back"}, ""}};
+      {{"leg", "line", "fore", "back", "apart", "corrected fore", "corrected back"}, ""}};
   for (const FixLeg& leg : fixes.legs) {
     if (!leg.back) continue;
     legs.push_back({{leg_name(fixes, leg, false), std::to_string(leg.line), azimuth_text(leg.fore),
@@ -119,15 +119,16 @@ void append_back_bearings(std::string& out, const Fixes& fixes, bool color) {
   if (legs.size() == 1) return;
   out.push_back('\n');
   append_bold(out, "fore and back bearings", color);
-  out += ", and freed of local attraction\n";
+  out += ", and the same corrected for local attraction\n";
   append_aligned(out, legs);
   if (!fixes.attraction) {
-    out += "  no leg agrees with itself, so nothing shows which stations are free of attraction\n";
+    out +=
+        "  no leg has two bearings that agree, so no station is known to be free of attraction\n";
     return;
   }
   out += fixes.attraction_applied
-             ? "  added to the legs read at each station for local attraction:\n"
-             : "  what should be added at each station for local attraction; not applied:\n";
+             ? "  correction for local attraction, added to the legs read at each station:\n"
+             : "  correction for local attraction at each station, not applied:\n";
   std::vector<AlignedRow> stations;
   for (const reduction::StationAttraction& station : fixes.attraction->stations) {
     stations.push_back({{name_of(fixes, station.station),

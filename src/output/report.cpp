@@ -71,9 +71,10 @@ void StationReport::page(std::string& out, const notebook::Source& source,
     if (correction == stated_correction_ && row.north == stated_north_) continue;
     stated_correction_ = correction;
     stated_north_ = row.north;
-    fmt::format_to(std::back_inserter(out), "  from line {} on ", row.entry->line);
+    fmt::format_to(std::back_inserter(out), "  from line {} on, ", row.entry->line);
     append_what_is_added(out, *row.correction);
-    fmt::format_to(std::back_inserter(out), ", from {} north\n", reduction::name_of(row.north));
+    fmt::format_to(std::back_inserter(out), "; output refers to {} north\n",
+                   reduction::name_of(row.north));
   }
   append_notes(out, page.diagnostics);
   for (const notebook::Diagnostic& diagnostic : page.diagnostics) {

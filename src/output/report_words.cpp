@@ -25,7 +25,7 @@ std::string_view origin(From from) {
 
 void append_set(std::string& out, const Settings& settings) {
   if (settings.set_from == From::nowhere) {
-    out += settings.as_set() ? "dial set by an amount not stated" : "set not stated, taken as 0";
+    out += settings.as_set() ? "dial set, by an amount not stated" : "set not stated, taken as 0";
     return;
   }
   out += "dial set to ";
@@ -62,10 +62,14 @@ void append_declination(std::string& out, const Settings& settings) {
     return;
   }
   if (settings.from_model()) {
-    out += "declination by the geomagnetic model";
+    out += "declination from the geomagnetic model";
     out += origin(settings.declination_from);
-    out += settings.declination_known() ? ", first " : ", which has none for the first reading";
-    if (settings.declination_known()) append_declination_figure(out, settings);
+    if (!settings.declination_known()) {
+      out += ", which has none for the first reading";
+      return;
+    }
+    out += ", at the first reading ";
+    append_declination_figure(out, settings);
     return;
   }
   out += "declination ";
@@ -103,8 +107,11 @@ void append_compass(std::string& out, const Settings& settings, reduction::North
   if (correction.north == reduction::North::grid) append_convergence(out, *settings.site.grid);
   out += ", so ";
   append_what_is_added(out, correction.angle.degrees());
-  if (varies_by_station(settings, wanted))
-    out += " at the first reading; each station says its own";
+  if (varies_by_station(settings, wanted)) {
+    out +=
+        settings.from_model() && settings.declination_known() ? " there" : " at the first reading";
+    out += "; each station has its own";
+  }
 }
 
 void append_rule(std::string& out, const Settings& settings) {
@@ -112,7 +119,7 @@ void append_rule(std::string& out, const Settings& settings) {
     out += *settings.rule == HandRule::right ? "right-hand rule" : "left-hand rule";
     out += origin(settings.rule_from);
   } else {
-    out += "no hand rule, so that every pair names its side";
+    out += "no right-hand or left-hand rule, so every strike and dip needs its side";
   }
 }
 
@@ -128,7 +135,7 @@ void append_north(std::string& out, const Settings& settings, reduction::North w
                : "NO DECLINATION IS KNOWN AT THE FIRST READING: BEARINGS STAY MAGNETIC";
     return;
   }
-  out += "output from ";
+  out += "output refers to ";
   switch (north) {
     case reduction::North::geographic:
       out += "true north";
@@ -161,7 +168,7 @@ void append_what_is_added(std::string& out, double degrees) {
 void append_position(std::string& out, const Page& page) {
   if (page.position) {
     append_coordinates(out, page.position->position);
-    constexpr std::array<std::string_view, 3> ways = {" given", " by sights", " by legs"};
+    constexpr std::array<std::string_view, 3> ways = {" given", " from sights", " from legs"};
     out += ways[static_cast<std::size_t>(page.position_from)];
     if (page.position->accuracy_m) {
       out += " ±";
@@ -251,7 +258,7 @@ void append_check(std::string& out, const Check& check, notebook::Notation notat
       out += limit;
       break;
     case Check::What::fore_and_back:
-      fmt::format_to(std::back_inserter(out), "fore and back {}° apart{}", degrees, limit);
+      fmt::format_to(std::back_inserter(out), "fore and back bearings {}° apart{}", degrees, limit);
       break;
   }
 }

@@ -45,7 +45,7 @@ void append_mean(std::string& out, const Summary& summary, Notation notation) {
                                 : group.is_arrow ? "mean of arrows"
                                                  : "mean of lines";
   if (!summary.mean) {
-    append_item(out, name, "undefined (none is better than another)");
+    append_item(out, name, "undefined (no direction stands out)");
     return;
   }
   const Vector axis = summary.mean->axis;
@@ -68,9 +68,9 @@ std::string fabric_words(const Summary& summary) {
       words = "a girdle";
       break;
   }
-  // An arrow may be far off though its axis is not.
+  // An arrow may be an outlier though its axis is not.
   if (summary.group.is_arrow) return "as axes, " + words;
-  if (!summary.far_off.empty()) words += ", but for what is far off";
+  if (!summary.far_off.empty()) words += ", apart from the outliers below";
   return words;
 }
 
@@ -97,7 +97,7 @@ void append_girdle(std::string& out, const Summary& summary, Notation notation) 
                ? fmt::format(", 95 % cone {}° (bootstrap)", figure_text(*girdle.cone95, 1))
                : ", 95 % cone undefined";
   if (!girdle.is_known()) {
-    words += ": it may lie nearly anywhere";
+    words += ": it may point almost anywhere";
   } else if (summary.group.is_plane) {
     words += "; the fold axis, if these are folded";
   }
@@ -113,9 +113,9 @@ void append_azimuths(std::string& out, const Summary& summary, Notation notation
     words += mean_azimuth_words(summary, notation);
     if (mean.arc95) words += fmt::format(" ±{}° (95 %)", figure_text(*mean.arc95, 1));
     words += fmt::format(", resultant {}", figure_text(mean.resultant, 3));
-    if (!mean.is_meaningful()) words += ": says little";
+    if (!mean.is_meaningful()) words += ": means little";
   } else if (mean.count > 1) {
-    words = "they cancel out, and have no mean";
+    words = "they cancel out: no mean";
   }
   if (const std::size_t without = group.members.size() - mean.count; without > 0) {
     if (!words.empty()) words += "; ";
@@ -131,9 +131,9 @@ void append_far_off(std::string& out, const Attitudes& attitudes, const Summary&
     if (!station.empty()) words += ", station " + station;
     words += fmt::format(": {}, {}° from the {}", far.attitude->written,
                          figure_text(far.degrees, 1), summary.girdle ? "girdle" : "mean");
-    append_item(out, "far off", printable(words));
+    append_item(out, "outlier", printable(words));
   }
-  if (summary.more_far_off) append_item(out, "far off", "perhaps more: no others were looked for");
+  if (summary.more_far_off) append_item(out, "outlier", "there may be more: the search ended here");
 }
 
 void append_group(std::string& out, const SummaryDocument& document, const Summary& summary,

@@ -69,7 +69,7 @@ std::string declination_of(const reduction::AttitudeLog& log) {
     words += " to ";
     append_east_or_west(words, *log.most_declination, 2);
   }
-  if (log.by_model) words += " by the geomagnetic model";
+  if (log.by_model) words += " from the geomagnetic model";
   return words;
 }
 

@@ -319,11 +319,11 @@ std::string_view words_for(SightFault fault) {
     case SightFault::too_few:
       return "too few sights";
     case SightFault::parallel:
-      return "the sight lines run together and cross nowhere well";
+      return "the sight lines are nearly parallel";
     case SightFault::behind:
       return "the sight lines meet behind an observer";
     case SightFault::at_known_point:
-      return "it falls on one of the points sighted";
+      return "it would lie at one of the points sighted";
     case SightFault::too_far:
       return "it would lie over 200 km from a point sighted; is a position mistyped?";
     case SightFault::undetermined:

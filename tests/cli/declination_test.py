@@ -85,7 +85,7 @@ class Declination(Case):
         self.assertTrue(text.startswith("44.68910S 169.01440E, elevation 812 m, 2026-02-14\n"))
         statement = re.search(r"(?m)^declination (\d+\.\d\d)E ±\d\.\d\d$", text)
         self.assertIsNotNone(statement, text)
-        self.assertRegex(text, r"(?m)^  moves 0\.\d\d degrees east a year$")
+        self.assertRegex(text, r"(?m)^  changes by 0\.\d\d degrees east a year$")
         self.assertRegex(
             text,
             r"(?m)^  magnetic inclination: north end rises \d\d\.\d\d degrees above the horizontal$",
@@ -109,7 +109,7 @@ class Declination(Case):
             self.assertIn(f"±{answer['uncertainty']:.2f}\n", text)
             for key, plus, minus, pattern in (
                 ("declination", "E", "W", r"declination (?P<figure>\S+)(?P<side>[EW]) "),
-                ("annual_change", "east", "west", r"moves (?P<figure>\S+) degrees (?P<side>\w+) a"),
+                ("annual_change", "east", "west", r"changes by (?P<figure>\S+) degrees (?P<side>\w+) a"),
                 ("inclination", "dips", "rises", r"north end (?P<side>\w+) (?P<figure>\S+) degrees"),
             ):
                 shown = re.search(pattern, text)

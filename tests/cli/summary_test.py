@@ -141,7 +141,7 @@ class Summary(Case):
         far = self.group("bedding", "slip.txt")["far_off"]
         self.assertEqual([(one["source"], one["written"], one["station"]) for one in far],
                          [("slip.txt:12:2", "162 31", "A")])
-        self.assertIn("far off         slip.txt:12:2, station A: 162 31, 4", self.text("slip.txt"))
+        self.assertIn("outlier         slip.txt:12:2, station A: 162 31, 4", self.text("slip.txt"))
 
     def test_undefined_is_a_word_in_text_null_in_json_and_empty_in_a_table(self):
         self.put("few.txt", HEADING + "station A\n bedding 070 30\n bedding horizontal\n"

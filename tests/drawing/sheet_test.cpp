@@ -103,7 +103,7 @@ TEST_CASE("a sheet says how the compass was set, and how many readings there are
   CHECK(contains(page,
                  "<dd>dial set to 0 (log), declination 24.6E ±0.4 (log), so 24.6 is added to every "
                  "bearing</dd>"));
-  CHECK(contains(page, "<dt>North</dt><dd>output from true north</dd>"));
+  CHECK(contains(page, "<dt>North</dt><dd>output refers to true north</dd>"));
   CHECK(contains(page, "<dt>Rule</dt><dd>right-hand rule (log)</dd>"));
   CHECK(contains(page,
                  "<dd>12 readings: 12 ok, 0 suspect, 0 rejected; 3 stations; 0 lines not "
@@ -156,7 +156,7 @@ TEST_CASE("what is known of a station stands above its table, what was checked b
   CHECK(contains(page, "<dt>Unit</dt><dd>banded schist</dd>"));
   CHECK(contains(page, "<dt>Sample</dt><dd>Q1-a garnet band</dd>"));
   CHECK(contains(page, "<dt>Note</dt><dd>contact is 3 m upslope; float below</dd>"));
-  CHECK(contains(page, "<li><span>fore and back 1.0° apart</span></li>"));
+  CHECK(contains(page, "<li><span>fore and back bearings 1.0° apart</span></li>"));
 }
 
 TEST_CASE("what changes within a station says from which line on") {

@@ -42,17 +42,18 @@ bool has(const std::string& text, std::string_view part) {
 }
 
 TEST_CASE("a person reads the place, the statement, and what it rests on") {
-  CHECK(text_of(answer()) ==
-        "44.68910S 169.01440E, elevation 812 m, 2026-02-14\n"
-        "\n"
-        "declination 24.98E ±0.38\n"
-        "\n"
-        "  moves 0.08 degrees east a year\n"
-        "  magnetic inclination: north end rises 70.12 degrees above the horizontal\n"
-        "  horizontal field 19891 nT, total field 58532 nT\n"
-        "  by the model WMM2025; ± is one sigma\n"
-        "\n"
-        "caution: magnetic rock and steel close by turn the needle too, and are in no model\n");
+  CHECK(
+      text_of(answer()) ==
+      "44.68910S 169.01440E, elevation 812 m, 2026-02-14\n"
+      "\n"
+      "declination 24.98E ±0.38\n"
+      "\n"
+      "  changes by 0.08 degrees east a year\n"
+      "  magnetic inclination: north end rises 70.12 degrees above the horizontal\n"
+      "  horizontal field 19891 nT, total field 58532 nT\n"
+      "  from the model WMM2025; ± is one sigma\n"
+      "\n"
+      "caution: magnetic rock and steel nearby turn the needle, too, and no model knows of them\n");
 }
 
 TEST_CASE("a log can take the statement as it is") {
@@ -84,15 +85,15 @@ TEST_CASE("sides and ends are words, and nothing has a side where nothing is lef
   west.magnetic_inclination = 31.5;
   CHECK(has(text_of(west), "12.00000N 30.00000W, "));
   CHECK(has(text_of(west), "declination 7.01W ±"));
-  CHECK(has(text_of(west), "moves 0.10 degrees west a year"));
+  CHECK(has(text_of(west), "changes by 0.10 degrees west a year"));
   CHECK(has(text_of(west), "north end dips 31.50 degrees below the horizontal"));
   FieldAnswer still = answer();
   still.declination = -0.001;
   still.annual_change = 0.004;
   still.magnetic_inclination = -0.001;
   CHECK(has(text_of(still), "declination 0 ±"));
-  CHECK(has(text_of(still), "moves by less than 0.01 degrees a year"));
-  CHECK(has(text_of(still), "magnetic inclination: north end lies level\n"));
+  CHECK(has(text_of(still), "changes by less than 0.01 degrees a year"));
+  CHECK(has(text_of(still), "magnetic inclination: north end level\n"));
   still.elevation_m = -430.25;
   CHECK(has(text_of(still), "elevation -430.2 m"));
 }

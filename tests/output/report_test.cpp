@@ -38,7 +38,7 @@ TEST_CASE("the heading says what is added before any reading is shown") {
   CHECK(lines[1] ==
         "  dial set to 0 (log), declination 24.6E ±0.4 (log), so 24.6 is added to "
         "every bearing");
-  CHECK(lines[2] == "  right-hand rule (log); output from true north");
+  CHECK(lines[2] == "  right-hand rule (log); output refers to true north");
 }
 
 TEST_CASE("the heading names what an option said, and a subtraction") {
@@ -51,7 +51,9 @@ TEST_CASE("the heading names what an option said, and a subtraction") {
   CHECK(lines[1] ==
         "  dial set to 2E (option), declination 12.5W (option), so 14.5 is "
         "subtracted from every bearing");
-  CHECK(lines[2] == "  no hand rule, so that every pair names its side; output from true north");
+  CHECK(lines[2] ==
+        "  no right-hand or left-hand rule, so every strike and dip needs its side; output refers "
+        "to true north");
 }
 
 TEST_CASE("without a declination the report is loud") {
@@ -61,7 +63,7 @@ TEST_CASE("without a declination the report is loud") {
   reduction::Options options;
   options.north = reduction::North::magnetic;
   const std::string asked = test::report("declination 5E\nset 0\nstation Q1\n", options);
-  CHECK(contains(asked, "output from magnetic north, as asked"));
+  CHECK(contains(asked, "output refers to magnetic north, as asked"));
   CHECK_FALSE(contains(asked, "NO DECLINATION"));
 }
 
@@ -78,8 +80,9 @@ TEST_CASE("a clean station takes one line") {
     CHECK(contains(line, "; lineation 0.1° out of bedding"));
   }
   CHECK(found == 1);
-  CHECK(contains(
-      report, " by sights ±46.1 m; 4 ok; sight ±0.6 0.6 0.6, leg ±0.6; fore and back 1.0° apart"));
+  CHECK(contains(report,
+                 " from sights ±46.1 m; 4 ok; sight ±0.6 0.6 0.6, leg ±0.6; fore and back bearings "
+                 "1.0° apart"));
   CHECK(contains(report, "nothing stands out for a second look\n"));
   CHECK(contains(report, "no substitute for local knowledge or licensed survey practice\n"));
   CHECK(test::lines_of(report).back() ==
@@ -118,7 +121,7 @@ TEST_CASE("a setting that changes later is said where it first counts") {
       " joint vertical N\n joint vertical N10E\n");
   CHECK(contains(report,
                  "Q2: no position; 2 ok; joint ±1.1 1.1\n"
-                 "  from line 7 on 11 is added to every bearing, from true north\n"));
+                 "  from line 7 on, 11 is added to every bearing; output refers to true north\n"));
   CHECK_FALSE(contains(report, "from line 8 on"));
 }
 

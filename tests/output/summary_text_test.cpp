@@ -60,7 +60,7 @@ TEST_CASE("a mean of strikes is wrapped after it is rounded") {
 TEST_CASE("a pole that is known badly is no fold axis") {
   CHECK(contains(text_of("bedding 355 22\nbedding 358 24\nbedding 280 25\nbedding 260 19\n"
                          "bedding 005 21\n"),
-                 "(bootstrap): it may lie nearly anywhere\n"));
+                 "(bootstrap): it may point almost anywhere\n"));
 }
 
 TEST_CASE("what is not defined is called so, and why") {
@@ -71,9 +71,9 @@ TEST_CASE("what is not defined is called so, and why") {
   CHECK(contains(text_of("lineation 030/20\nlineation 120/20\nlineation 240/50\n"),
                  "95 % cone undefined (k under 4)"));
   CHECK(contains(text_of("joint 000 90\njoint 090 90\n"),
-                 "mean of poles   undefined (none is better than another)"));
+                 "mean of poles   undefined (no direction stands out)"));
   CHECK(contains(text_of("current 010/00\ncurrent 190/00\n"),
-                 "trends          they cancel out, and have no mean"));
+                 "trends          they cancel out: no mean"));
 }
 
 TEST_CASE("a fold axis is named of planes, and only the pole of lines") {
@@ -119,8 +119,8 @@ TEST_CASE("what is far off stands with its place, its station and its words") {
   for (int i = 0; i < 10; ++i)
     readings += "lineation 03" + std::to_string(i) + "/20\n";
   const std::string text = text_of(readings + "lineation 130/20 # odd\n");
-  CHECK(contains(text, ": a cluster, but for what is far off\n"));
-  CHECK(contains(text, "  far off         day.txt:15:1, station Q1: 130/20, "));
+  CHECK(contains(text, ": a cluster, apart from the outliers below\n"));
+  CHECK(contains(text, "  outlier         day.txt:15:1, station Q1: 130/20, "));
   CHECK(contains(text, "° from the mean\n"));
 }
 
