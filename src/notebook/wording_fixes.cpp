@@ -13,11 +13,12 @@ using fmt::format;
 Diagnostic sight_misfit(std::optional<double> chi_square, std::size_t freedom, bool one_suspected,
                         std::string_view help) {
   std::string message =
-      chi_square ? format(
-                       "the sights disagree by more than their errors: chi-square {:.1f}, where "
-                       "{} is fair",
-                       *chi_square, freedom)
-                 : std::string("the sights meet nowhere: at least one points the wrong way");
+      chi_square
+          ? format(
+                "the sights disagree by more than their errors allow: chi-square {:.1f}, about "
+                "{} expected",
+                *chi_square, freedom)
+          : std::string("the sights meet nowhere: at least one points the wrong way");
   std::string advice(help);
   if (advice.empty())
     advice = one_suspected ? "no single slip explains it; this one disagrees most with the others"
@@ -27,10 +28,9 @@ Diagnostic sight_misfit(std::optional<double> chi_square, std::size_t freedom, b
 
 Diagnostic sight_off(double off, double limit, std::string_view target, std::string_view slips) {
   const std::string fact =
-      format("this sight is {:.1f} degrees from where '{}' lies from here (limit {:.1f})", off,
-             target, limit);
+      format("this sight misses '{}' by {:.1f}° (limit {:.1f}°)", target, off, limit);
   if (slips.empty())
-    return warning(Code::sight_off, 80, fact, "the bearing, or one of the positions?");
+    return warning(Code::sight_off, 80, fact, "check the bearing and both positions");
   return warning(Code::sight_misfit, 82, fact, std::string(slips));
 }
 
@@ -40,44 +40,44 @@ Diagnostic no_fix(std::string_view why, std::string_view help) {
 }
 
 Diagnostic legs_without_declination() {
-  return warning(Code::no_fix, 60, "no position along the legs: no declination is known",
-                 "a line such as 'declination 24.6E', or --declination");
+  return warning(Code::no_fix, 60, "no position from the legs: no declination is known",
+                 "add 'declination 24.6E', or pass --declination 24.6E");
 }
 
 Diagnostic weak_cut(double degrees) {
   return warning(Code::weak_cut, 35,
                  format("the sight lines cross at {:.0f} degrees at best", degrees),
-                 "a landmark well to the side; near 90 degrees is best");
+                 "sight a landmark well to the side; near 90 degrees is best");
 }
 
 Diagnostic no_check() {
   return note(Code::no_check, "two sights always meet: nothing tells whether one is wrong",
-              "a third landmark");
+              "sight a third landmark");
 }
 
 Diagnostic danger_circle() {
-  return note(Code::danger_circle,
-              "the station lies near the circle through its landmarks, where sights say nothing of "
-              "the declination",
-              "");
+  return note(
+      Code::danger_circle,
+      "the station lies near the circle through its landmarks, where sights cannot check the "
+      "declination",
+      "");
 }
 
 Diagnostic implied_declination(double degrees_east, double sigma, std::string_view help) {
-  return warning(
-      Code::implied_declination, 72,
-      format("the sights agree among themselves on a declination of {} ±{}, not on the stated one",
-             lettered(degrees_east), trimmed(sigma, 1)),
-      help.empty() ? std::string("local attraction here, or a declination mistyped?")
-                   : std::string(help));
+  return warning(Code::implied_declination, 72,
+                 format("the sights fit a declination of {} ±{}, not the one in use",
+                        lettered(degrees_east), trimmed(sigma, 1)),
+                 help.empty() ? std::string("local attraction here, or a mistyped declination?")
+                              : std::string(help));
 }
 
 Diagnostic misclosure(std::size_t legs, double metres, double length_m, std::string_view to) {
   const std::string what =
-      legs == 1 ? format("this leg ends {:.1f} m from '{}'", metres, to)
+      legs == 1 ? format("this leg misses '{}' by {:.1f} m", to, metres)
                 : format("the {} legs up to this one, to '{}', misclose by {:.1f} m in {:.0f} m",
                          legs, to, metres, length_m);
   return warning(Code::misclosure, 64, what + ", more than the errors allow",
-                 legs == 1 ? "a figure or letter mistyped, or percent for degrees?"
+                 legs == 1 ? "a mistyped figure or letter, or percent for degrees?"
                            : "a leg mistyped, left out or counted twice?");
 }
 
@@ -85,26 +85,26 @@ Diagnostic heights_disagree(std::size_t count, double lowest_m, double highest_m
   return warning(
       Code::heights_disagree, 46,
       format("{} vertical angles give heights from {:.0f} to {:.0f} m, further apart than "
-             "their errors",
+             "their errors allow",
              count, lowest_m, highest_m),
-      "an angle with the wrong sign, percent for degrees, or a landmark's elevation?");
+      "an angle with the wrong sign, percent for degrees, or a wrong elevation of a landmark?");
 }
 
 Diagnostic local_attraction(double correction, bool applied) {
   return warning(
       Code::local_attraction, 58,
-      format("local attraction: by the legs from stations that are free of it, {} "
-             "degrees are to be {} the bearings read here",
+      format("local attraction: the legs from stations free of it show that {} degrees "
+             "must be {} the bearings read here",
              trimmed(std::abs(correction), 1), correction < 0 ? "subtracted from" : "added to"),
       applied ? "applied to the legs, as 'attraction correct' says; strikes and sights "
-                "here stand as read"
+                "here stay as read"
               : "'attraction correct' in the heading applies it to the legs");
 }
 
 Diagnostic attraction_unapplied() {
   return warning(Code::attraction_unapplied, 50,
-                 "no leg shows stations that are free of local attraction: nothing is corrected",
-                 "legs with fore and back bearings ('back') that agree");
+                 "no leg has fore and back bearings that agree: local attraction is not corrected",
+                 "add 'back' to the legs, with the bearing read at the far end");
 }
 
 }  // namespace lodebook::notebook::wording

@@ -86,7 +86,7 @@ class FaultFinder {
   void check(const SightFix& fix, const Place& place) {
     if (fix.without_declination)
       return add(place, wording::no_fix("no declination is known",
-                                        "a line such as 'declination 24.6E', or --declination"));
+                                        "add 'declination 24.6E', or pass --declination 24.6E"));
     const bool turned = fix.implied && fix.implied->verdict == ImpliedDeclination::Verdict::differs;
     if (turned) {
       add(place, wording::implied_declination(fix.implied->degrees_east, fix.implied->sigma,
@@ -95,11 +95,11 @@ class FaultFinder {
       tell_misfit(fix, place);
     }
     if (fix.fault && fix.agrees)
-      add(place,
-          wording::no_fix(words_for(*fix.fault),
-                          *fix.fault == SightFault::behind
-                              ? "both read off the other end of the needle?"
-                              : "another landmark, well to the side, or 'at' and a position"));
+      add(place, wording::no_fix(
+                     words_for(*fix.fault),
+                     *fix.fault == SightFault::behind
+                         ? "both read off the other end of the needle?"
+                         : "sight a landmark well to the side, or give the position with 'at'"));
     if (!fix.position) return;
     if (fix.weak_cut) add(place, wording::weak_cut(fix.best_cut));
     if (fix.points < 3) add(place, wording::no_check());
