@@ -14,7 +14,7 @@ bool is_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
-/// `-15` and `- 15 > N20W` are readings where readings are expected, as `-44.65` is a latitude.
+/// `-35` and `- 35 > N50W` are readings where readings are expected, as `-44.65` is a latitude.
 bool is_option(std::string_view argument, const CommandSpec* command) {
   if (argument.size() < 2 || argument[0] != '-') return false;
   const bool expects_figures = command == nullptr || command->command == Command::convert ||
@@ -22,7 +22,7 @@ bool is_option(std::string_view argument, const CommandSpec* command) {
   return is_letter(argument[1]) || argument[1] == '-' || !expects_figures;
 }
 
-/// What an argument that is an option says about the value it has or needs.
+/// What an option on the command line says about the value it has or needs.
 struct Token {
   const OptionSpec* spec = nullptr;  ///< the one that takes a value, or has one it does not take
   bool wants_next = false;

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The one loop over logs, behind every command that reads some.
+// The one loop over logs, used by every command that reads some.
 #include <lodebook/cli/batch.hpp>
 
 #include <sched.h>

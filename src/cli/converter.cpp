@@ -93,7 +93,7 @@ void Converter::append(std::string& out, const PlaneAttitude& attitude) const {
 }
 
 void Converter::append(std::string& out, const LineAttitude& attitude) const {
-  // A rake needs a plane, so that it is no reading on its own and never comes here.
+  // A rake needs a plane, so it is not a reading on its own and never comes here.
   const auto line = attitude.line();
   if (!line) return;
   const std::optional<double> trend =

@@ -70,7 +70,7 @@ Asked apart(std::span<const std::string> words) {
           Source("argument " + std::to_string(words.size()), words.back())};
 }
 
-/// The word behind a position and a date, if there is one.
+/// The word after a position and a date, if there is one.
 const std::string* word_too_many(std::span<const std::string> words) {
   for (std::size_t i = 1; i + 1 < words.size() && i <= longest_position; ++i) {
     if (read_year(words[i]) && is_position(joined(words.first(i)))) return &words[i + 1];

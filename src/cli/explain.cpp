@@ -38,7 +38,7 @@ void append_wrapped(std::string& out, std::string_view text) {
   out += '\n';
 }
 
-/// Appends a line of an example as a screen can bear it: what is no text becomes U+FFFD, and a line
+/// Appends a line of an example that is safe for a screen: control bytes become U+FFFD, and a line
 /// that is there for its length is cut.
 void append_shown(std::string& out, std::string_view line) {
   const bool cut = line.size() > 4 * width;

@@ -12,7 +12,7 @@ namespace {
 constexpr std::array<std::pair<std::string_view, FixFormat>, 3> extensions = {
     {{".json", FixFormat::json}, {".csv", FixFormat::csv}, {".geojson", FixFormat::geojson}}};
 
-/// What was found, with all that is wrong in the log. Leaves the reduction at its end.
+/// The positions found, with all that is wrong in the log. Leaves the reduction at its end.
 reduction::Fixes fixes_of(reduction::Reduction& reduction) {
   reduction::Fixes fixes = reduction.fixes();
   // Those of the fixes are among the reduction's.
@@ -25,7 +25,7 @@ reduction::Fixes fixes_of(reduction::Reduction& reduction) {
   return fixes;
 }
 
-/// What was found in one log, for each document, and its diagnostics where no document holds them.
+/// The positions of one log, for each document, and its diagnostics where no document holds them.
 class FixedLog final : public LogPart {
  public:
   FixedLog(const CommandLine& line, const reduction::Options& options, bool tells,

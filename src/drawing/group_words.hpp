@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What pictures of groups say in words: legends, titles, footers.
+// The words of pictures of groups: legends, titles, footers.
 #pragma once
 
 #include <lodebook/output/summary.hpp>

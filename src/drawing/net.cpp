@@ -199,7 +199,7 @@ std::vector<Members> nets_of(const SummaryDocument& document, bool by_kind) {
   return nets;
 }
 
-/// What means and girdles look like, as far as any is drawn.
+/// The key to the symbols of means and girdles, as far as any is drawn.
 std::string caption(const SummaryDocument& document) {
   bool has_mean = false;
   bool has_girdle = false;

@@ -10,7 +10,7 @@
 
 namespace lodebook::drawing {
 
-/// What rises by less is level: rounding must not tear a great circle off its ends on the rim.
+/// A smaller rise counts as level: rounding must not tear a great circle off its ends on the rim.
 inline constexpr double level_on_net = 1e-9;
 
 /// Where a net lies on its paper.

@@ -17,7 +17,7 @@ namespace {
 using cli::CommandSpec;
 using cli::OptionSpec;
 
-/// What stands behind a command, such as `LOG...` or `[DATE]`, as macros.
+/// The words after a command, such as `LOG...` or `[DATE]`, as macros.
 std::string word_as_macros(std::string_view word) {
   const bool is_optional = word.starts_with('[');
   if (is_optional) word = word.substr(1, word.size() - 2);

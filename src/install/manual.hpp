@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What a manual page takes from the program's own tables of commands and options.
+// The parts of a manual page that come from the tables of commands and options.
 #pragma once
 
 #include <map>

@@ -27,7 +27,7 @@ class Blocks {
   void begin_list(List list);
   /// An item's head, ready for roff; empty in a list of bullets.
   void item(std::string_view head = {});
-  /// Within a paragraph, a line of its own.
+  /// A separate line within a paragraph.
   void next_line(std::string_view text);
   void end_list();
 

@@ -17,7 +17,7 @@ Values values_of(const OptionSpec& option) {
   Values values;
   values.words.assign(option.choices.begin(), option.choices.end());
   values.is_file = option.value == "FILE";
-  // What the table leaves free, but has usual words.
+  // Options without a list of words in the table, but with usual ones.
   if (option.option == Option::declination) values.words = {"model", "as-set"};
   if (option.option == Option::by) {
     values.words = {"unit", "station"};

@@ -10,7 +10,7 @@
 
 namespace lodebook::install {
 
-/// What can be typed as the value of an option.
+/// The words that can be typed as the value of an option.
 struct Values {
   std::vector<std::string> words;  ///< all of them, or those that are usual
   bool is_list = false;            ///< several, with commas between them
@@ -18,7 +18,7 @@ struct Values {
 };
 Values values_of(const cli::OptionSpec& option);
 
-/// What can stand behind a command.
+/// The words that can follow a command.
 enum class Words {
   free,       ///< readings, a position: nothing to offer
   csv_files,  ///< readings, but files where an option says so

@@ -15,7 +15,7 @@ bool three_digits(const Token& token);
 /// `20W`: the end of a quadrant bearing.
 bool lacks_first_letter(const Cursor& cursor);
 
-/// A figure behind a bearing must not touch it (`N85E32`); reports it if it does. `start` is the
+/// A figure after a bearing must not touch it (`N62E37`); reports it if it does. `start` is the
 /// bearing's first token.
 bool touches(Cursor& cursor, std::size_t start);
 
@@ -33,10 +33,10 @@ struct PairWords {
 enum class First : std::uint8_t { bearing, slope };
 std::optional<First> pair_roles(Cursor& cursor, std::size_t behind, const PairWords& words);
 
-/// `032 > 355`: what has three digits is no dip or plunge; reports it if so.
+/// `037 > 332`: three digits are no dip or plunge; reports it if so.
 bool has_bearing_before_towards(Cursor& cursor, std::string_view advice);
 
-/// `32 N85E` with no order that says so.
+/// `37 N62E` with no order that says so.
 std::nullopt_t fail_slope_first(Cursor& cursor, std::size_t behind, std::string_view order);
 
 }  // namespace lodebook::notebook

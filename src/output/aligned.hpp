@@ -7,7 +7,7 @@
 
 namespace lodebook::output {
 
-/// A line of cells; `tail` stands behind them all. Text must be printable.
+/// A line of cells; `tail` follows them. Text must be printable.
 struct AlignedRow {
   std::vector<std::string> cells;
   std::string tail;

@@ -25,7 +25,7 @@ bool stated_first(const Notebook& notebook) {
   });
 }
 
-/// What belongs to the station above it, and is indented under it.
+/// A statement that belongs to the station above it, and is indented under it.
 bool is_indented(const Entry& entry) {
   return is<Reading>(entry) || is<At>(entry) || is<Elevation>(entry) || is<Clock>(entry) ||
          is<Unit>(entry) || is<Sample>(entry) || is<Photo>(entry) || is<Note>(entry);
@@ -49,7 +49,7 @@ class CleanLog {
     for (const Diagnostic& diagnostic : block.diagnostics) {
       if (diagnostic.severity == Severity::error) faulty_lines_.push_back(diagnostic.place.line);
     }
-    // What was not read must never be written as if it had been.
+    // A text that was not read must never be written as if it had been.
     for (const Entry& entry : block.entries) {
       const auto* reading = std::get_if<Reading>(&entry.what);
       if (reading && reading->rejected) faulty_lines_.push_back(entry.line);
@@ -86,7 +86,7 @@ class CleanLog {
     const bool verbatim =
         is<Bare>(first) || is<Unread>(first) || std::ranges::binary_search(faulty_lines_, line);
     if (!verbatim) append_anew(entries);
-    // What would be too long to be read again stays as typed.
+    // A line that would be too long to be read again stays as typed.
     if (verbatim || out_.size() - start > longest_line) {
       out_.resize(start);
       const std::string_view typed = notebook_.source.text(notebook_.source.line(line));
@@ -105,7 +105,7 @@ class CleanLog {
     append_beside("", first.comment);
   }
 
-  /// What the command line said and the log did not, so that the log means the same without it.
+  /// Settings that only the command line stated, so that the log means the same without it.
   void append_options() {
     if (options_.set && !stated_first<SetSetting>(notebook_)) {
       begin_line();

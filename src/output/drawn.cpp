@@ -61,7 +61,7 @@ Sides cut_line(const Path& path, std::int64_t meridian) {
   Sides sides;
   const auto on_east = [&](const Vertex& v) { return v.longitude > meridian; };
   Path part = {path.front()};
-  // What starts on the meridian belongs to the side it leaves for.
+  // A line that starts on the meridian belongs to the side to which it leaves.
   const auto leaving =
       std::ranges::find_if(path, [&](const Vertex& v) { return v.longitude != meridian; });
   bool east = leaving != path.end() && on_east(*leaving);

@@ -198,7 +198,7 @@ Json back_bearing_json(const Fixes& fixes, const FixLeg& leg) {
           {"corrected_back", freed ? azimuth_figure(freed->back) : Json()}};
 }
 
-/// An array with an element a line, and a comma behind it.
+/// An array with one element per line, and a comma after it.
 class Lines {
  public:
   Lines(std::string& out, std::string_view name) : out_(out) {

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What was found of a log, point by point, for the outputs of `fix`.
+// The positions found in a log, point by point, for the outputs of `fix`.
 #pragma once
 
 #include <vector>

@@ -10,7 +10,7 @@
 
 namespace lodebook::output {
 
-/// What a row's columns are taken from.
+/// The source of the columns of a row.
 struct FixRow {
   const notebook::Source& source;
   const FoundPoint& point;

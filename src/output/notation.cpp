@@ -15,7 +15,7 @@ using notebook::Notation;
 using notebook::PlaneAttitude;
 using notebook::Sense;
 
-/// What stands between a bearing and an inclination: points of the rose need a slash, as `N 45 W`
+/// The separator of a bearing and an inclination: points of the rose need a slash, as `N 38 W`
 /// says nothing, and azimuths have one by custom.
 char separator(const Bearing& bearing) {
   return bearing.notation == Notation::quadrant ? ' ' : '/';

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The rows of a page, of which much is as in the row above.
+// The rows of a page, which mostly repeat the row above.
 #pragma once
 
 #include <algorithm>
@@ -43,7 +43,7 @@ class PageRows {
  private:
   struct Run {
     Columns columns;
-    /// Where its text stands in the row above.
+    /// The place of its text in the row above.
     std::size_t start = 0;
     std::size_t size = 0;
   };

@@ -18,7 +18,7 @@ using reduction::Check;
 using reduction::Page;
 using reduction::Settings;
 
-/// One sigma of each reading's azimuth behind `before`, kind by kind: `bedding ±1.9 1.8 1.8, sight
+/// One sigma of each reading's azimuth after `before`, kind by kind: `bedding ±1.9 1.8 1.8, sight
 /// ±0.6`. A level plane or an upright line has no azimuth: `-`.
 void append_uncertainties(std::string& out, const Page& page, std::string_view before) {
   std::vector<const notebook::Kind*> kinds;

@@ -17,7 +17,7 @@ using reduction::Summary;
 
 constexpr std::string_view undefined = "undefined";
 
-/// A line of a paragraph, its name in a column of its own.
+/// A line of a paragraph: a name, padded to a column, and the text.
 void append_item(std::string& out, std::string_view name, std::string_view text) {
   fmt::format_to(std::back_inserter(out), "  {:<15} {}\n", name, text);
 }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What summaries and pictures say of groups in words.
+// The words of summaries and pictures for groups.
 #include <fmt/format.h>
 
 #include <cmath>

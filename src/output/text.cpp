@@ -26,7 +26,7 @@ unsigned code_point(std::string_view character) {
 }  // namespace
 
 void append_shortest(std::string& out, double value) {
-  // The smallest doubles need over 300 zeros behind the point, the largest as many before it.
+  // The smallest doubles need over 300 zeros after the point, the largest as many before it.
   std::array<char, 400> digits;
   const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), value + 0.0,
                                  std::chars_format::fixed);

@@ -16,7 +16,7 @@ struct Apart {
 };
 
 /// They are looked for one at a time, the furthest first, each against what the others alone say,
-/// until the furthest is not apart; at most this many, and no more than leave four.
+/// until the furthest is no outlier; at most this many, and at least four stay.
 inline constexpr std::size_t most_apart = 20;
 
 /// Apart is one that a group of its size would have by chance once in a hundred times, and that is

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What is wrong with positions, in words.
+// Diagnostics about positions.
 #pragma once
 
 #include "observations.hpp"

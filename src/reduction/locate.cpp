@@ -254,7 +254,7 @@ Fixes locate(const Notebook& notebook, const Options& options) {
     const Fixes first = Locator(notebook, seen).run();
     for (std::size_t i = 0; i < seen.stations.size(); ++i) {
       const LocatedStation& station = first.stations[i];
-      // What a block states is its own, and not that of another block of the same station.
+      // A block keeps what it states itself; it does not pass to other blocks of the same station.
       if (station.position && station.from != PositionFrom::at)
         places[seen.stations[i].name] = *station.position;
     }

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What a log says of places: its stations and landmarks, and the sights and legs between them,
+// The places of a log: its stations and landmarks, and the sights and legs between them,
 // corrected and ready to be computed with.
 #pragma once
 

@@ -309,7 +309,7 @@ void Reduction::Log::report(Page& page, const Entry& entry, Diagnostic diagnosti
   page.diagnostics.push_back(std::move(diagnostic));
 }
 
-/// What readings need and the log does not say: once a log.
+/// Settings that readings need and the log does not state: once a log.
 void Reduction::Log::check_settings(Page& page, const Entry& entry) {
   const double declination = settings_.declination.degrees_east();
   if (settings_.declination_from == From::nowhere && options.north != North::magnetic &&

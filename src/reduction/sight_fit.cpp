@@ -27,7 +27,7 @@ constexpr double least_cut = 3;
 constexpr double least_distance_m = 1;
 /// Further away nothing is sighted, metres.
 constexpr double sight_limit_m = 200'000;
-/// Where lines that run together meet on the plane is no place to begin from, metres.
+/// The crossing of nearly parallel lines on the plane is no place to begin from, metres.
 constexpr double farthest_start_m = 5'000'000;
 /// Better than this, degrees, nothing is read; keeps weights finite.
 constexpr double least_sigma = 1e-4;

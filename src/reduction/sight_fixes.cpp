@@ -221,7 +221,7 @@ SightFix fix_by_sights(bool is_landmark, std::span<const UsableSight> sights,
     fix.triangle = triangle_of(lines);
   } else {
     fix.fault = std::get<SightFault>(result);
-    // Two that meet behind are no more than that; of three, one points the wrong way.
+    // Two sights that meet behind the observer tell no more; of three, one points the wrong way.
     fix.agrees = *fix.fault != SightFault::behind || lines.size() < 3;
   }
   find_cuts(fix, lines);

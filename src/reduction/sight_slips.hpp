@@ -34,7 +34,7 @@ struct OtherPoint {
   double sigma_m = 0;
 };
 
-/// What would be added to every azimuth if the declination had been applied otherwise, in words.
+/// What each way to misapply the declination adds to every azimuth, in words.
 struct CommonSlip {
   std::string words;
   double turn = 0;  ///< degrees

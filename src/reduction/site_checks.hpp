@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What place and date say of the settings: that the model cannot be used, that a stated declination
-// is another one's, that there is no compass here. Each thing is said once.
+// Checks of the settings against place and date: the model cannot be used, a stated declination
+// belongs elsewhere, a compass does not work here. Each is reported once.
 #pragma once
 
 #include <bitset>

@@ -16,7 +16,7 @@ class SiteKeeper {
   /// A page begins, with all that belongs to its whole station. `known` is a field that it may ask
   /// for, worked out before.
   void enter(const Page& page, const std::optional<KnownField>& known = std::nullopt);
-  /// An entry of the page goes by: a landmark's position may stand in for a station's.
+  /// Takes the page's next entry: a landmark's position may stand in for a station's.
   void pass(const notebook::Entry& entry);
 
   /// Fills `settings.site`, and the declination if the model gives it. Without a position of the
@@ -37,7 +37,7 @@ class SiteKeeper {
   std::optional<Place> station_above_;
   std::optional<Place> landmark_above_;
   std::optional<KnownField> known_;
-  /// What `site_` was last worked out for.
+  /// What `site_` was last computed for.
   std::optional<Place> place_;
   std::optional<notebook::Date> date_;
   bool settled_ = false;

@@ -23,7 +23,7 @@ using namespace notebook;
 /// Over this sigma (degrees) a direction means nothing: 52 is that of a direction drawn blindly,
 /// 90 / sqrt(3).
 constexpr double meaningless_sigma = 52;
-/// From this sigma (degrees) on a strike or trend is said to be uncertain.
+/// From this sigma (degrees) on, a strike or trend gets the note that it is uncertain.
 constexpr double uncertain_sigma = 10;
 constexpr double plane_floor = 5;
 constexpr double back_floor = 2;

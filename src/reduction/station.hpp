@@ -41,7 +41,7 @@ class Station {
     Accuracy accuracy;
   };
 
-  /// What every row says of its reading.
+  /// The parts of a row that every reading has.
   void begin_row(Row& row, const notebook::Entry& entry, const Settings& settings,
                  std::string_view unit) const;
   bool fill_plane(Row& row, const notebook::PlaneAttitude& attitude, const Settings& settings);
@@ -64,7 +64,7 @@ class Station {
   /// The last surface of a kind that is wanted, by its last reading that agrees with its repeats,
   /// or else by its last good one. A rejected plane stands for a surface without a good reading.
   const ReadPlane* last_plane(const std::function<bool(notebook::KindId)>& wanted) const;
-  /// Shown under the whole reading, or under the word behind `keyword` (empty: the first one).
+  /// Shown under the whole reading, or under the word after `keyword` (empty: the first one).
   void report(const Row& row, notebook::Diagnostic diagnostic);
   void report_at(const Row& row, std::string_view keyword, notebook::Diagnostic diagnostic);
 

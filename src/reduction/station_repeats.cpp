@@ -159,7 +159,7 @@ void Station::take_mean(std::size_t first_row, const Settings& settings) {
                                  *Plunge::from_degrees(line.plunge)),
                settings, share);
   }
-  // What is uncertain was said of each repeat already.
+  // Each repeat has its note about uncertainty already.
   page_->diagnostics.resize(noted);
   for (std::size_t i = first_row; i < page_->rows.size(); ++i) {
     const Row& repeat = page_->rows[i];

@@ -41,9 +41,9 @@ PlanePoint turned(const PlanePoint& point) {
   return {point.north_m, -point.east_m};
 }
 
-/// A position's error by its sources, so that what two stations share is known to be shared.
+/// A position's error by its sources, so that the shared part of two stations' errors is known.
 struct Error {
-  /// What part of a known station's error it has, by that station's number, ascending.
+  /// The share of a known station's error in it; shares ascend by station number.
   struct Share {
     std::size_t station = 0;
     double weight = 0;
@@ -128,8 +128,8 @@ class Adjustment {
     Error error;
   };
 
-  /// What a run comes to by its legs: by station of the run, counted from 0, what is summed up to
-  /// it from the first.
+  /// Cumulative sums along the traverse, one per station: each is the sum of the legs from the
+  /// first station to that one.
   struct Course {
     Place start;
     std::optional<LocalPlane> plane;
@@ -138,8 +138,8 @@ class Adjustment {
     std::vector<Covariance> covariances = std::vector<Covariance>(1);
     PlanePoint misclosure;
     Error end_error;
-    /// What a loop's origin owes to the legs of earlier runs: the same for all of the loop, so it
-    /// is kept out of what lies between its ends.
+    /// The errors of earlier legs in a loop's origin. They are the same for the whole loop, so they
+    /// are left out between its ends.
     Covariance from_legs_before;
 
     /// Of the misclosure, up to a station: by length, or evenly where no leg has any.

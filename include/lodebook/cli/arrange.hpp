@@ -12,8 +12,8 @@
 
 namespace lodebook::cli {
 
-/// Arguments in an order that leaves nothing to guess: options may have stood before or after the
-/// command, and `-15` behind `convert` is a reading, `-44.65` behind `declination` a latitude.
+/// Arguments in an unambiguous order: options may have stood before or after the command, and `-15`
+/// after `convert` is a reading, `-44.65` after `declination` a latitude.
 struct Arranged {
   /// Nothing where no command stands.
   const CommandSpec* command = nullptr;

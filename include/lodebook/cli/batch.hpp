@@ -20,7 +20,7 @@ std::optional<UsageError> refuse(const CommandLine& line, std::span<const std::s
 /// The command line's part in a reduction.
 reduction::Options options_of(const CommandLine& line);
 
-/// Says, now and then in a log, whether the rest of it is still wanted.
+/// Asked now and then while a log is read: whether the rest of it is still wanted.
 using GoOn = std::function<bool()>;
 
 /// What a command makes of one log: `make` on any thread, perhaps ahead of the log's turn; the rest

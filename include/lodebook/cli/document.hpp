@@ -30,7 +30,7 @@ struct Outcome {
   int status() const { return usage ? 2 : io ? 3 : errors ? 1 : 0; }
 };
 
-/// Takes note of how `file` fared after its last write, and says what failed.
+/// Records whether `file` failed after its last write, and prints what failed.
 void finished(const OutputFile& file, Outcome& outcome);
 
 /// What one log adds to a document; it can be made on any thread, whatever is made of other logs.

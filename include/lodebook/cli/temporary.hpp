@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Files under a name for the time being, which goes with them however the program ends.
+// Temporary files, which are removed however the program ends.
 #pragma once
 
 #include <csignal>
@@ -11,9 +11,9 @@ namespace lodebook::cli {
 
 struct TemporaryName;
 
-/// A new file that waits to be put in its place. Unless it is, nothing of it remains: neither at
-/// the end of its life nor where a signal ends the program that a program can see coming. Kept on
-/// the main thread alone.
+/// A new file, to be renamed when it is complete. Unless it is renamed it is removed, at the end of
+/// its life or when a signal that a program can catch ends the program. Used on the main thread
+/// alone.
 class Temporary {
  public:
   Temporary();
@@ -49,7 +49,7 @@ class HeldSignals {
 /// asked for them to be ignored; and a file that may not grow is an error of writing it.
 void handle_signals();
 
-/// Removes them where the program ends without any more ado.
+/// Removes them when the program ends at once, without destructors.
 void remove_temporaries();
 
 }  // namespace lodebook::cli

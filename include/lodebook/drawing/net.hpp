@@ -7,7 +7,7 @@
 
 namespace lodebook::drawing {
 
-/// What is drawn of planes, and whether their density is. With neither, poles are.
+/// How planes are drawn, and whether their density is. By default they are poles.
 struct NetStyle {
   bool poles = false;
   bool circles = false;
@@ -20,7 +20,7 @@ struct NetStyle {
 /// they are defined and there are three readings or more.
 Picture net_picture(const output::SummaryDocument& document, const NetStyle& style);
 
-/// Contours of fewer readings say little, and of how many groups that must be said.
+/// With fewer readings contours say little; and how many groups have fewer.
 inline constexpr std::size_t fewest_to_contour = 20;
 std::size_t groups_too_small_to_contour(const output::SummaryDocument& document);
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// How often which strike or trend was read: roses.
+// Roses: how often each strike or trend was read.
 #pragma once
 
 #include <lodebook/drawing/picture.hpp>

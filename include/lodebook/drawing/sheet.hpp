@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// A log as one page to read, print and keep: HTML that needs nothing but itself.
+// A log as one page to read, print and keep: self-contained HTML.
 #pragma once
 
 #include <lodebook/drawing/map.hpp>
@@ -17,10 +17,10 @@ namespace lodebook::drawing {
 /// reduction must live until end_log.
 ///
 /// The page holds the settings, what most deserves a second look, every reading as typed and as
-/// corrected, what was checked and what is wrong, a net, roses and the map, and cautions: all that
-/// the text report says, once. It is well-formed as HTML and as XML, asks for nothing from outside,
-/// and forbids itself to. All of it is there without the script, which marks a reading of the table
-/// in the pictures.
+/// corrected, the checks and the faults, a net, roses and the map, and cautions: all that the text
+/// report says. It is well-formed as HTML and as XML. It loads nothing from outside, and its policy
+/// forbids that. It is complete without the script, which marks a reading of the table in the
+/// pictures.
 class Sheet {
  public:
   /// `map` is that of the log, after its last page.

@@ -9,13 +9,13 @@ namespace lodebook::earth {
 /// The shortest line from one position to another on WGS 84 (Karney 2013, J. Geodesy 87, 43).
 struct GeodesicLine {
   double distance_m = 0;
-  /// True azimuths at its start, forwards, and at its end, on; degrees in [0, 360). Of no meaning
-  /// where the distance is 0.
+  /// True azimuths of the line at its start and at its end, both forwards, degrees in [0, 360).
+  /// Meaningless where the distance is 0.
   double azimuth = 0;
   double azimuth_at_end = 0;
-  /// How far the end moves aside, metres a radian that the start is turned: the reduced length.
+  /// How far the end moves sideways as the start turns, metres per radian: the reduced length.
   double reduced_m = 0;
-  /// How far apart, at its end, two lines are that start side by side, a metre apart: the geodesic
+  /// The distance at the end between two lines that start parallel, a metre apart: the geodesic
   /// scale M12, nearly 1 for short lines.
   double scale = 1;
 };

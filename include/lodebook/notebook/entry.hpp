@@ -69,7 +69,7 @@ struct SetSetting {
   Declination set;
 };
 struct DeclinationSetting {
-  /// As a figure; by the dial, which was right; or by the geomagnetic model for place and date.
+  /// A figure, what was set on the dial, or the geomagnetic model for place and date.
   enum class From : std::uint8_t { stated, as_set, model } from = From::stated;
   Declination declination;
   /// One sigma, degrees; 0 if not given.

@@ -26,7 +26,7 @@ struct Kind {
 /// Names of stations and landmarks, compared ignoring case and kept as first written.
 class Names {
  public:
-  /// Makes room for about so many, which need not be moved as they come.
+  /// Reserves memory for about so many names.
   void expect(std::size_t count) { by_folded_.reserve(count); }
   NameId intern(std::string_view name);
   /// The name's number, or no_name.
@@ -47,10 +47,10 @@ struct ReadOptions {
   std::optional<HandRule> rule;
 };
 
-/// Where a position lies whose zone letter is an S, by the other positions of its log.
+/// Where a position with the zone letter S lies, judged by the other positions of its log.
 enum class ZoneS : std::uint8_t { band, south, unclear };
 
-/// A log that has been looked through: all of it that matters beyond its own station.
+/// A log after the first pass: everything in it that matters beyond its own station.
 struct Notebook {
   Source source;
   ReadOptions options;
@@ -68,8 +68,8 @@ struct Notebook {
   std::uint32_t first_reading_line = 1;
 };
 
-/// Looks through a log. Never fails: what cannot be understood is left to the BlockReader to
-/// report. Cost is linear in the text.
+/// Makes the first pass over a log. Never fails: what cannot be understood is left to the
+/// BlockReader to report. Cost is linear in the text.
 Notebook read_log(Source source, const ReadOptions& options = {});
 
 /// A station block, or what stands before the first station, with everything in it.

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Whether a text is of the commonest kind, asked before anything is done that only others need.
+// Whether a text is plain ASCII: a quick test before work that only other text needs.
 #pragma once
 
 #include <concepts>
@@ -9,9 +9,9 @@
 
 namespace lodebook::notebook {
 
-/// Printable ASCII and none of `others`. Looks at eight bytes at a time, of which one gets its top
-/// bit set where any is out of place: a byte that is less than another borrows from its top bit,
-/// and bytes that are equal differ by zero, which is less than one.
+/// Printable ASCII and none of `others`. Tests eight bytes at a time; where a byte is out of place,
+/// a top bit is set: a byte that is less than another borrows from its top bit, and the difference
+/// of equal bytes is zero, which is less than one.
 bool is_plain(std::string_view text, std::same_as<char> auto... others) {
   constexpr std::uint64_t each = 0x0101'0101'0101'0101;
   constexpr std::uint64_t top_bits = 0x80 * each;

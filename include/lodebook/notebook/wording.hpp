@@ -26,7 +26,7 @@ Diagnostic dip_side_impossible(std::string_view strike, std::string_view side, P
                                Point other, std::string_view mirrored);
 Diagnostic attitude_ambiguous(std::string_view typed, std::string_view point,
                               std::string_view figure, std::string_view side);
-/// `32 > 355` with nothing that tells which it is.
+/// `37 > 332` with nothing that tells which it is.
 Diagnostic plane_or_line(std::string_view typed);
 Diagnostic pair_order(std::string_view typed, std::string_view help);
 Diagnostic pair_against_order(std::string_view typed, std::string_view order);

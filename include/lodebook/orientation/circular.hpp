@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The mean of azimuths, which no arithmetic mean is: 350 and 10 lie about north.
+// The mean of azimuths. It is not the arithmetic mean: that of 350 and 10 is north.
 #pragma once
 
 #include <cstddef>
@@ -25,15 +25,15 @@ struct CircularMean {
   /// where the resultant is too short for any.
   std::optional<double> arc95;
 
-  /// Whether the mean is one to speak of: there is an arc, and the Rayleigh test finds a direction
-  /// at 5 %.
+  /// Whether the mean is meaningful: it has an arc, and the Rayleigh test finds a direction at 5
+  /// %.
   bool is_meaningful() const { return arc95 && chance < 0.05; }
 };
 
-/// The mean of azimuths of arrows: finite degrees, of any turn.
+/// The mean of azimuths of arrows: finite degrees, in any range.
 CircularMean circular_mean(std::span<const double> azimuths);
 
-/// The mean of azimuths of axes such as strikes, of which either end will do: angles are doubled,
+/// The mean of azimuths of axes such as strikes, whose two ends are alike: angles are doubled,
 /// averaged, and halved (W. C. Krumbein 1939, J. Geology 47, 673).
 CircularMean axial_mean(std::span<const double> azimuths);
 

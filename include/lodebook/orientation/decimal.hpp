@@ -19,16 +19,16 @@ namespace lodebook {
 /// is left over or the value is not finite. Allocates nothing.
 std::optional<double> read_decimal(std::string_view text);
 
-// Every row has a dozen figures. What rounds and writes them stands here, so that the compiler may
-// work with the number of decimals, which is nearly always a constant.
+// Every row has a dozen figures. The functions that round and write them are inline, so that the
+// compiler can use the number of decimals, which is nearly always a constant.
 
 /// 1 to 1,000,000,000.
 inline constexpr std::array<std::int64_t, 10> powers_of_ten = {
     1, 10, 100, 1'000, 10'000, 100'000, 1'000'000, 10'000'000, 100'000'000, 1'000'000'000};
 
-/// A number rounded to `decimals` (0 to 7) places: snapped to 1e-9 to shed the dust of sums, then
-/// rounded half up, and counted in units of the last place, so that wrapping and formatting are
-/// exact. 12.25 to one place is 123 units, -12.25 is -122. Saturates at +-9e18 units; never NaN in.
+/// A number rounded to `decimals` (0 to 7) places: first to 1e-9, against errors of binary sums,
+/// then half up, in units of the last place, so that wrapping and formatting are exact. 12.25 to
+/// one place is 123 units, -12.25 is -122. Saturates at +-9e18 units; never NaN in.
 inline std::int64_t rounded(double value, int decimals) {
   assert(!std::isnan(value));
   assert(decimals >= 0 && decimals <= 7);
@@ -38,7 +38,7 @@ inline std::int64_t rounded(double value, int decimals) {
   const double limit = largest / static_cast<double>(scale);
   if (!(value > -limit)) return -static_cast<std::int64_t>(largest);
   if (!(value < limit)) return static_cast<std::int64_t>(largest);
-  // Converted towards zero and then put right: std::floor and std::llround are calls.
+  // Truncated and then corrected: std::floor and std::llround are function calls.
   auto whole = static_cast<std::int64_t>(value);
   if (static_cast<double>(whole) > value) --whole;
   // The fraction is exact and in [0, 1), so that its nano-units are off by far less than a half.
@@ -58,7 +58,7 @@ inline std::int64_t rounded_azimuth(double degrees, int decimals) {
   return units < 0 ? units + turn : units;
 }
 
-/// The same for an azimuth of which either end will do, wrapped into [0, 180).
+/// The same for the azimuth of an axis, wrapped into [0, 180).
 inline std::int64_t rounded_axis(double degrees, int decimals) {
   return rounded_azimuth(degrees, decimals) %
          (180 * powers_of_ten[static_cast<std::size_t>(decimals)]);
@@ -115,7 +115,7 @@ class Figure {
   const char* start_;
 };
 
-/// Appends the figure's text to a string, or to what is appended to like one.
+/// Appends the figure's text to a string, or to a type with the same append function.
 template <class Text>
 void append_figure(Text& out, std::int64_t units, int decimals, int min_digits = 1) {
   out += Figure(units, decimals, min_digits).text();

@@ -19,11 +19,11 @@ struct TrendAndPlunge {
   double plunge;
 };
 TrendAndPlunge line_of_axis(Vector axis);
-/// The same of an arrow, which has one direction: its plunge is negative where it rises.
+/// The same for an arrow, which has one direction: its plunge is negative where it rises.
 TrendAndPlunge line_of_arrow(Vector arrow);
 
-/// How far along the horizontal a line of that rake lies from the end of the strike it is measured
-/// from, towards the dip, in degrees: atan2(sin rake cos dip, cos rake). And its plunge:
+/// The horizontal angle in degrees to the trend of a line of that rake, from the end of the strike
+/// it is measured from, towards the dip: atan2(sin rake cos dip, cos rake). And its plunge:
 /// asin(sin rake sin dip). (Right spherical triangle on strike, line and dip direction: Napier.)
 Angle trend_from_strike(Rake rake, Dip dip);
 Plunge plunge_of_rake(Rake rake, Dip dip);

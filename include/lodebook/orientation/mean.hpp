@@ -27,9 +27,9 @@ struct DirectionMean {
   std::optional<double> cone95;
 };
 
-/// The mean of one or more axes, each of unit length. Nothing for an empty span, or where the axes
-/// have no principal one, as two at right angles. Of a horizontal mean, the end that the first
-/// axis is nearer to.
+/// The mean of one or more axes of unit length. Nothing for an empty span, or where there is no
+/// principal axis, as for two axes at right angles. A horizontal mean points to the end that is
+/// nearer to the first axis.
 std::optional<DirectionMean> mean_of_axes(std::span<const Vector> axes);
 
 /// The mean of directions with an arrow, such as those of a current, each of unit length. Nothing

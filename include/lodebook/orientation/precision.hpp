@@ -15,9 +15,9 @@ inline double combined_sigma(double one, double other) {
   return std::sqrt(one * one + other * other);
 }
 
-/// strike^2 = bearing^2 + (dip_sigma / sin dip)^2, degrees: a levelling error turns the strike of a
-/// shallow plane the more (Cruden & Charlesworth 1976, GSA Bulletin 87(7), 977). Infinite for a
-/// horizontal plane, which has no strike.
+/// strike^2 = bearing^2 + (dip_sigma / sin dip)^2, degrees: the shallower the plane, the more a
+/// levelling error turns its strike (Cruden & Charlesworth 1976, GSA Bulletin 87(7), 977). Infinite
+/// for a horizontal plane, which has no strike.
 double strike_sigma(double bearing_sigma, double dip_sigma, Dip dip);
 
 /// The largest strike error that a levelling error can cause: asin(tan error / tan dip), degrees

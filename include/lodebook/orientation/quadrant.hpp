@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Quadrant bearings (N20W) and the sixteen points of the compass rose.
+// Quadrant bearings (N50W) and the sixteen points of the compass rose.
 #pragma once
 
 #include <cstdint>

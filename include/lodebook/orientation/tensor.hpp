@@ -19,8 +19,8 @@ struct OrientationTensor {
   std::array<double, 3> eigenvalues;
   std::array<Vector, 3> axes;
 
-  /// Whether one great circle is best, S2 being above S3: where all axes coincide, or lie evenly
-  /// round a direction, any that holds it is as good, and the second and third axis mean nothing.
+  /// Whether one great circle is best: S2 is above S3. Where axes coincide, or lie evenly about
+  /// one, any circle through it is as good, and the second and third axis mean nothing.
   bool has_best_circle() const;
 
   /// Woodcock's K = ln(S1/S2) / ln(S2/S3): over 1 the axes gather in a cluster, under 1 along a
@@ -30,7 +30,7 @@ struct OrientationTensor {
   std::optional<double> strength() const;
 };
 
-/// Nothing for an empty span, or what is no direction. Axes are of unit length, of either end.
+/// Nothing for an empty span or a vector without direction. Axes have unit length, either end.
 std::optional<OrientationTensor> orientation_tensor(std::span<const Vector> axes);
 
 /// How well the pole of the best great circle is known: the half-angle in degrees, at most 90, of

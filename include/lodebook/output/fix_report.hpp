@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: MIT
-// Positions from sights and legs, for a tired person.
+// Positions from sights and legs as a text report.
 #pragma once
 
 #include <lodebook/reduction/fixes.hpp>
 
 namespace lodebook::output {
 
-/// Says what positions from sights and legs are not good for.
+/// The caution about positions from sights and legs.
 std::string_view fix_caution();
 
 /// What is wrong in a log, under its name: errors and warnings in full, notes on one line. Nothing

@@ -19,7 +19,7 @@ void append_rule(std::string& out, const reduction::Settings& settings);
 
 /// Whether bearings refer to the north that was asked for.
 bool has_wanted_north(const reduction::Settings& settings, reduction::North wanted);
-/// `output from true north`; a warning in capitals where it is not the north that was asked for.
+/// `output refers to true north`; a warning in capitals where it is not the north asked for.
 void append_north(std::string& out, const reduction::Settings& settings, reduction::North wanted);
 
 /// The correction belongs to the station: by the model's declination, or by the grid's north.

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What the readings of many logs add up to, as text, JSON or CSV.
+// Summaries of the readings of many logs, as text, JSON or CSV.
 #pragma once
 
 #include <span>
@@ -38,7 +38,7 @@ std::string_view type_of(const reduction::Group& group);
 /// `32 readings of 12 surfaces, 2 suspect; left out: 1 rejected`
 std::string counts_of(const reduction::Group& group);
 
-/// `declination 24.9E`, `declination 31.4W to 31.6W by the geomagnetic model`; `declination
+/// `declination 24.9E`, `declination 31.4W to 31.6W from the geomagnetic model`; `declination
 /// unknown`.
 std::string declination_of(const reduction::AttitudeLog& log);
 
@@ -46,8 +46,8 @@ std::string declination_of(const reduction::AttitudeLog& log);
 std::string_view file_of(const reduction::AttitudeLog& log);
 std::string source_of(const reduction::Attitudes& attitudes, const reduction::Attitude& attitude);
 
-/// A plane by its pole, and a line, as figures of so many decimals show them: without an azimuth
-/// where they then are horizontal or vertical.
+/// A plane (given by its pole) and a line, rounded to so many decimals: without an azimuth where
+/// they are then horizontal or vertical.
 struct ShownPlane {
   std::optional<double> strike;
   double dip = 0;

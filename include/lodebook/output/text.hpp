@@ -51,8 +51,8 @@ std::string counted(std::size_t count, std::string_view one, std::string_view ma
 /// `text` made printable, bold on a terminal.
 void append_bold(std::string& out, std::string_view text, bool color);
 
-/// JSON as it is, but that no string in it holds a character that a terminal obeys: those are
-/// written as escapes, `\u009b`.
+/// The same JSON, in which characters that a terminal obeys are written as escapes, such as
+/// `\u009b`.
 std::string safe_json(std::string_view json);
 
 /// Plain ASCII that stands in a JSON string as it is.

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The planes and lines of many logs, freed of their logs, and gathered in groups.
+// The planes and lines of many logs, copied from their logs and gathered in groups.
 #pragma once
 
 #include <lodebook/orientation/vector.hpp>
@@ -55,7 +55,7 @@ struct Group {
   std::optional<notebook::NameId> station;
   /// The log of the station, where grouped by station.
   std::optional<std::size_t> log;
-  /// Those that enter, in log order; of how many surfaces they are, and how many are suspect.
+  /// The readings that count, in log order; how many surfaces they have, and how many are suspect.
   std::vector<const Attitude*> members;
   std::size_t surfaces = 0;
   std::size_t suspect = 0;
@@ -81,7 +81,7 @@ class Attitudes {
   /// What follows belongs to another log.
   void begin_log(const Reduction& reduction);
   void add(const Page& page);
-  /// The logs of another collection, behind those of this one, as if they had been added here.
+  /// Appends the logs of another collection, as if they had been added here.
   void add(Attitudes&& others);
 
   const std::vector<AttitudeLog>& logs() const { return logs_; }

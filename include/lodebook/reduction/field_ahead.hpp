@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// The geomagnetic field at a station, worked out before the station's turn: a tenth of all that a
-// long log costs, and of no other station's concern.
+// The geomagnetic field at a station, computed ahead of the station's turn. It is a tenth of the
+// cost of a long log, and does not depend on other stations.
 #pragma once
 
 #include <optional>

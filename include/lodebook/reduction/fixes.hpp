@@ -26,8 +26,8 @@ struct FixedSight {
   /// known), and one sigma of it, that of the declination left out.
   double bearing = 0;
   double sigma = 0;
-  /// Where a position was found: observed less computed, degrees; what that is at the sight's
-  /// distance, metres; and that distance.
+  /// Where a position was found: the residual (observed less computed) in degrees, the same as an
+  /// offset in metres at the distance of the target, and that distance.
   std::optional<double> residual;
   std::optional<double> offset_m;
   std::optional<double> distance_m;
@@ -42,18 +42,18 @@ struct Cut {
   double degrees = 0;
 };
 
-/// Where three sight lines cross two by two. The true point lies inside about one time in four.
+/// The three crossings of three sight lines. The true point lies inside about one time in four.
 struct ErrorTriangle {
   std::array<earth::Position, 3> corners;
   double area_m2 = 0;
   double longest_side_m = 0;
 };
 
-/// What three sights or more say of the declination themselves.
+/// The declination that three sights or more imply.
 struct ImpliedDeclination {
   double degrees_east = 0;
   double sigma = 0;
-  /// Against the one in force: by more than the uncertainties allow is `differs`.
+  /// Compared with the one in use: `differs` is by more than the uncertainties allow.
   enum class Verdict : std::uint8_t { fits, differs, none_in_force } verdict = Verdict::fits;
 };
 
@@ -74,7 +74,7 @@ struct SightFix {
   std::uint32_t line = 1;
   std::optional<earth::Position> position;
   Covariance covariance;
-  /// Of 95 %. Where the sights disagree it is stretched by sqrt(chi-square / freedom).
+  /// The 95 % ellipse, enlarged by sqrt(chi-square / freedom) where the sights disagree.
   ErrorEllipse ellipse;
   std::vector<FixedSight> sights;
   /// All of them, unless there are very many sights.
@@ -86,10 +86,10 @@ struct SightFix {
   /// Missing also where a slip in one sight explains why they disagree, and where the dial was set
   /// to a declination that nobody wrote down.
   std::optional<ImpliedDeclination> implied;
-  /// The station lies near the circle through its landmarks, where sights say nothing of the
+  /// The station lies near the circle through its landmarks, where sights cannot check the
   /// declination.
   bool danger_circle = false;
-  /// How many different points are sighted; with two nothing checks the fix, however often.
+  /// How many different points are sighted; with only two, no number of sights checks the fix.
   std::size_t points = 0;
   double chi_square = 0;
   std::size_t freedom = 0;
@@ -157,7 +157,7 @@ struct FixLeg {
   /// declination), and the level distance in metres.
   double azimuth = 0;
   double distance_m = 0;
-  /// As measured, and the vertical angle by which it was made level.
+  /// As measured, and the vertical angle that gives the horizontal distance.
   double measured_m = 0;
   std::optional<double> vertical_angle;
   /// Fore and back bearings as observed, degrees; back missing where none was read. Their
@@ -165,7 +165,7 @@ struct FixLeg {
   double fore = 0;
   std::optional<double> back;
   std::optional<double> disagreement;
-  /// Freed of local attraction.
+  /// Corrected for local attraction.
   std::optional<CorrectedBearings> corrected;
 };
 

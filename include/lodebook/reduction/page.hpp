@@ -64,7 +64,7 @@ struct Row {
   std::string_view remark;
 };
 
-/// Something held against something else at a station.
+/// One check across readings of a station.
 struct Check {
   enum class What : std::uint8_t {
     repeats,        ///< `figure`: the furthest pole or line from the mean of its repeats

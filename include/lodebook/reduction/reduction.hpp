@@ -63,7 +63,7 @@ class Reduction {
   /// first line of a report says.
   const Settings& heading() const;
   const std::vector<LandmarkRow>& landmarks() const;
-  /// What the log implies of its places.
+  /// The positions that the log implies.
   const Fixes& fixes() const;
   /// Counts of the pages so far.
   const Counts& counts() const;

@@ -89,8 +89,8 @@ struct Correction {
 };
 
 /// magnetic = read - set; true = read - set + declination; grid = true - convergence. Where the
-/// wanted north cannot be had (true without a declination, grid without a position), the next one
-/// before it is given and named.
+/// wanted north is not available (true without a declination, grid without a position), the north
+/// before it in this list is used and named.
 Correction correction(const Settings& settings, North wanted);
 
 }  // namespace lodebook::reduction

@@ -33,7 +33,7 @@ struct SightFit {
   /// By sight: observed less computed azimuth, degrees in [-180, 180], and the distance.
   std::vector<double> residuals;
   std::vector<double> distances_m;
-  /// The weighted sum of squared residuals, and by how many sights there are more than needed.
+  /// The weighted sum of squared residuals, and the number of redundant sights.
   double chi_square = 0;
   std::size_t freedom = 0;
   /// With the orientation free: what would have to be added to every azimuth, degrees, and one
@@ -65,12 +65,12 @@ SightResult fit(std::span<const SightLine> sights, double common_sigma);
 /// from the point that is sought.
 SightResult fit_with_turn(std::span<const SightLine> sights);
 
-/// How far two sight lines cross from being parallel, degrees in [0, 90]; and the best of many.
+/// The angle at which two sight lines cross, degrees in [0, 90]; and the best of many.
 double cut(double azimuth, double other);
 double best_cut(std::span<const double> azimuths);
 
-/// By sight, how many sigma it is off where the lines meet on a plane, whichever way they point: a
-/// hint which to suspect, also where there is no fit.
+/// For each sight, its residual in sigmas where the lines meet on a plane, whichever way they
+/// point: a hint which to suspect, even without a fit.
 std::vector<double> rough_misfits(std::span<const SightLine> sights);
 
 }  // namespace lodebook::reduction

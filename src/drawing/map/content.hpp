@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What is drawn within a map's frame.
+// Draws what is within a map's frame.
 #pragma once
 
 #include "crowd.hpp"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What of the country a map shows.
+// The part of the country that a map shows.
 #pragma once
 
 #include "grid.hpp"

@@ -38,7 +38,7 @@ class MapGrid {
 /// The smallest of 1, 2, 5 (and 2.5) times a power of ten that is not less than `least`.
 double round_step(double least, bool with_quarters);
 
-/// What of the grid is on the paper, and where.
+/// The part of the grid that is on the paper, and where.
 struct View {
   Box frame;
   /// What lies in the frame's middle.

@@ -88,7 +88,7 @@ class Legend {
   double width_;
 };
 
-/// What is added to symbols on this map.
+/// The additions to symbols on this map.
 std::vector<Entry> additions(const Survey& survey) {
   std::set<Sense> shown;
   std::set<Sense> lettered;

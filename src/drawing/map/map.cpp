@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What a map takes from logs and their pages.
+// Collects what a map needs from logs and their pages.
 #include <lodebook/drawing/map.hpp>
 
 #include <algorithm>

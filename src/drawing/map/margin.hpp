@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What stands under a map: scale, norths, legend, closures, and what the map does not show.
+// The margin under a map: scale, norths, legend, closures, and what the map does not show.
 #pragma once
 
 #include <vector>

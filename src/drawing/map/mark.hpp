@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What tells kinds apart on a map: marks on strike lines and arrows.
+// Marks on strike lines and arrows, which tell kinds apart on a map.
 #pragma once
 
 #include <string_view>
@@ -76,11 +76,11 @@ enum class LineMark : std::uint8_t {
 };
 LineMark mark_of_line(std::string_view kind);
 
-/// What runs along a strike line.
+/// The mark along a strike line.
 void draw_bar(const Turned& on, PlaneMark mark);
-/// What stands on it, down dip.
+/// The mark on it, down dip.
 void draw_mark(const Turned& on, PlaneMark mark);
-/// An arrow's point, at the place, and what is behind it on its shaft.
+/// The point of an arrow, at the place, and the tail of its shaft.
 void draw_head(const Turned& on, LineMark mark);
 void draw_tail(const Turned& on, LineMark mark);
 

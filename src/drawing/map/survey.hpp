@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What a map keeps of its logs: plain values, all directions from true north.
+// The data that a map keeps of its logs: plain values, all directions from true north.
 #pragma once
 
 #include <array>
@@ -58,7 +58,7 @@ struct Survey {
     std::size_t log = 0;
     std::size_t readings = 0;
   };
-  /// What is known of magnetic north, at the first station where something is.
+  /// Magnetic north, at the first station where it is known.
   struct Magnetic {
     double declination = 0;
     /// `as stated`, `by WMM2025`.

@@ -33,7 +33,7 @@ Form form_of(const MapSymbol& symbol);
 
 /// The sense shows as a ball or as arrows, for which a normal or reverse fault needs a side.
 bool shows_sense(const MapSymbol& symbol);
-/// Otherwise it is told by a letter.
+/// Otherwise a letter shows it.
 std::string_view letter_of(notebook::Sense sense);
 
 /// The figure beside the symbol: the slope in whole degrees, in brackets where it is suspect, with

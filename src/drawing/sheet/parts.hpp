@@ -31,7 +31,7 @@ std::string made(Append append) {
 std::string id_of(const reduction::Page& page);
 std::string id_of(const notebook::Diagnostic& diagnostic);
 
-/// What is named and what is said of it, as an item of a list of terms; nothing where nothing is.
+/// A name and its text, as an item of a list of terms; nothing where the text is empty.
 void append_fact(Markup& markup, std::string_view name, std::string_view words);
 
 /// A line as typed, the fault in it marked; cut where it is long.

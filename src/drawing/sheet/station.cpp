@@ -16,7 +16,7 @@ using reduction::Page;
 using reduction::Row;
 using reduction::Settings;
 
-/// What holds at a station and where it changes: `grey schist; from line 45 serpentinite`. `of`
+/// A value at a station and where it changes: `grey schist; from line 45 serpentinite`. `of`
 /// says what it is at a row, `at_first` what it is without rows.
 template <class Of>
 std::string changes(const Page& page, std::string at_first, Of of) {
