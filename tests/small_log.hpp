@@ -21,10 +21,10 @@ station Q1 at 44.6891S 169.0144E ±8
   time      09:40
   elevation 812
   unit      banded schist
-  bedding   N85E 32N
-  lineation N20W 31 on bedding
-  bedding   N82E 30N, N84E 31N, 088/33 N     ; another face, three times
-  cleavage  61 > N12W
+  bedding   N62E 37NW
+  lineation N50W 35 on bedding
+  bedding   N58E 34NW, N60E 35NW, 063/36 NW  ; another face, three times
+  cleavage  61 > N36W
   sight     Trig-Dome N66W
   sample    Q1-a garnet band
   note      contact is 3 m upslope; float below
@@ -33,10 +33,10 @@ station Q2
   sight Cairn     N17W
   sight Trig-Dome N65.5W
   sight Saddle    N87.5E
-  leg   S45E 120m back N44W to Q3            ; paced
+  leg   S38E 120m back N37W to Q3            ; paced
 
 station Q3
-  joint vertical N10E
+  joint vertical N14E
 )";
 
 }  // namespace lodebook::test

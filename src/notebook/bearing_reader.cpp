@@ -157,7 +157,7 @@ std::optional<Bearing> read_lettered(Cursor& cursor, Behind behind) {
   }
   const std::string_view word = cursor.text(cursor.here());
   if (is_no_number(word))
-    return cursor.fail(cursor.here(), wording::number(word, "a bearing is N20W, 340 or NNW"));
+    return cursor.fail(cursor.here(), wording::number(word, "a bearing is N50W, 310 or NNW"));
   return cursor.fail(cursor.here(), wording::no_bearing(word));
 }
 

@@ -25,7 +25,7 @@ std::optional<LineAttitude> read_rake(Cursor& cursor) {
   cursor.skip();
   if (cursor.at_end())
     return cursor.fail(cursor.here(),
-                       wording::incomplete("the rake", "angle", "rake 40 from N85E"));
+                       wording::incomplete("the rake", "angle", "rake 40 from N62E"));
   const Span span = cursor.here();
   LineAttitude line;
   line.form = LineAttitude::Form::rake;
@@ -39,7 +39,7 @@ std::optional<LineAttitude> read_rake(Cursor& cursor) {
   if (!cursor.is_word("from")) {
     return cursor.fail(cursor.here(),
                        wording::incomplete("the rake", "end of the strike",
-                                           fmt::format("rake {} from N85E", cursor.text(span))));
+                                           fmt::format("rake {} from N62E", cursor.text(span))));
   }
   cursor.skip();
   if (cursor.at_end())
@@ -81,7 +81,7 @@ std::optional<LineAttitude> read_trend_plunge(Cursor& cursor) {
                        wording::incomplete(fmt::format("'{}'", cursor.text(span)), "plunge",
                                            cursor.is_word("horizontal")
                                                ? fmt::format("horizontal {}", cursor.text(span))
-                                               : fmt::format("{} 15", cursor.text(span))));
+                                               : fmt::format("{} 35", cursor.text(span))));
   }
   const auto plunge = read_plunge(cursor);
   if (!plunge) return std::nullopt;
@@ -123,7 +123,7 @@ std::optional<LineAttitude> read_figured_line(Cursor& cursor, const PairRules& r
     if (!figure_at(cursor)) return std::nullopt;
     return cursor.fail(first.span(),
                        wording::incomplete(fmt::format("'{}'", cursor.text(first)), "trend",
-                                           fmt::format("{} > N20W", cursor.text(first))));
+                                           fmt::format("{} > N50W", cursor.text(first))));
   }
   return read_trend_plunge(cursor);
 }
@@ -142,7 +142,7 @@ std::optional<LineAttitude> read_line_attitude(Cursor& cursor, const PairRules& 
     cursor.skip();
     if (cursor.at_end())
       return cursor.fail(cursor.here(),
-                         wording::incomplete("the line", "trend", "horizontal N20W"));
+                         wording::incomplete("the line", "trend", "horizontal N50W"));
     return finish_trend(cursor, Slope{}, LineAttitude::Form::horizontal);
   }
   if (cursor.is_word("rake")) return read_rake(cursor);

@@ -95,7 +95,7 @@ std::nullopt_t fail_without_dip(Cursor& cursor, std::string_view strike) {
       cursor.here(),
       wording::incomplete(fmt::format("'{}'", strike), "dip",
                           cursor.is_word("vertical") ? fmt::format("vertical {}", strike)
-                                                     : fmt::format("{} 32 and the side", strike)));
+                                                     : fmt::format("{} 37 and the side", strike)));
 }
 
 /// POINT NUMBER POINT with nothing behind that could be the dip: a strike and its dip are missing,
@@ -113,7 +113,7 @@ std::optional<PlaneAttitude> fail_point_number_point(Cursor& cursor) {
   return fail_without_dip(cursor, cursor.text(span));
 }
 
-/// `N 45 W` and nothing that could be a dip behind it.
+/// `N 38 W` and nothing that could be a dip behind it.
 bool is_bare_quadrant(const Cursor& cursor) {
   const auto letter = [&cursor](std::size_t ahead, std::string_view one, std::string_view other) {
     return cursor.is_word(one, ahead) || cursor.is_word(other, ahead);
@@ -206,11 +206,11 @@ std::optional<PlaneAttitude> read_figured_plane(Cursor& cursor, const PairRules&
   if (three_digits(first)) {
     return cursor.fail(cursor.here(),
                        wording::incomplete(fmt::format("'{}'", typed), "dip",
-                                           fmt::format("{}/32 and the side", typed)));
+                                           fmt::format("{}/37 and the side", typed)));
   }
   return cursor.fail(first.span(),
                      wording::incomplete(fmt::format("'{}'", typed), "strike",
-                                         fmt::format("{} > 355, or N85E {} N", typed, typed)));
+                                         fmt::format("{} > 332, or N62E {} NW", typed, typed)));
 }
 
 }  // namespace
@@ -226,7 +226,7 @@ std::optional<PlaneAttitude> read_plane_attitude(Cursor& cursor, const PairRules
     cursor.skip();
     if (cursor.at_end())
       return cursor.fail(cursor.here(),
-                         wording::incomplete("the plane", "strike", "vertical N20E"));
+                         wording::incomplete("the plane", "strike", "vertical N14E"));
     const auto strike = read_bearing(cursor, Behind::words);
     if (!strike) return std::nullopt;
     plane.form = PlaneAttitude::Form::vertical;

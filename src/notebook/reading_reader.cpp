@@ -140,7 +140,7 @@ void LogReader::read_attitude(Reading& reading, Cursor& cursor) {
   if (cursor.at_end()) {
     cursor.report(cursor.here(),
                   wording::incomplete(reading.first ? "'" + kind.name + "'" : "a repeat",
-                                      "attitude", is_plane ? "N85E 32N" : "N20W 15"));
+                                      "attitude", is_plane ? "N62E 37NW" : "N50W 35"));
     return;
   }
   if (has_decimal_comma(cursor) || has_no_number(cursor)) return;
@@ -248,7 +248,7 @@ void LogReader::read_sight(Reading& reading, Span body) {
   Cursor cursor(source_.text(), tokens, faults_);
   if (cursor.at_end())
     return cursor.report(cursor.here(),
-                         wording::incomplete("the sight", "bearing", "sight NAME N20W"));
+                         wording::incomplete("the sight", "bearing", "sight NAME N66W"));
   if (has_decimal_comma(cursor)) return;
   if (cursor.is(Type::word) && !starts_bearing(cursor) && cursor.peek(1)) {
     Cursor ahead = cursor;
@@ -289,7 +289,7 @@ void LogReader::read_leg(Reading& reading, Span body) {
   const Tokens tokens(source_.text(), body);
   Cursor cursor(source_.text(), tokens, faults_);
   if (cursor.at_end())
-    return cursor.report(cursor.here(), wording::incomplete("the leg", "bearing", "leg S45E 120m"));
+    return cursor.report(cursor.here(), wording::incomplete("the leg", "bearing", "leg S38E 120m"));
   if (has_decimal_comma(cursor)) return;
   const auto bearing = read_bearing(cursor, Behind::words);
   if (!bearing) return;
@@ -297,7 +297,7 @@ void LogReader::read_leg(Reading& reading, Span body) {
   const Span bearing_span = cursor.since(0);
   if (!cursor.is(Type::angle))
     return cursor.report(cursor.here(),
-                         wording::incomplete("the leg", "distance", "leg S45E 120m"));
+                         wording::incomplete("the leg", "distance", "leg S38E 120m"));
 
   const Token figure = *cursor.peek();
   const bool foot_mark = figure.fault == Token::Fault::only_minutes;

@@ -119,7 +119,7 @@ SingleReading LogReader::read_single(ReadAs as) {
     const bool is_plane = as == ReadAs::plane;
     if (cursor.at_end()) {
       cursor.report(cursor.here(), wording::incomplete("the reading", "attitude",
-                                                       is_plane ? "N85E 32N" : "N20W 15"));
+                                                       is_plane ? "N62E 37NW" : "N50W 35"));
       return single;
     }
     reading.kind = any_kind(is_plane ? Kind::Type::plane : Kind::Type::line);

@@ -60,7 +60,7 @@ Diagnostic azimuth_range(double azimuth) {
 
 Diagnostic no_bearing(std::string_view typed) {
   return error(Code::unknown_word, format("'{}' is no bearing", typed),
-               "a bearing is N20W, 340 or NNW");
+               "a bearing is N50W, 310 or NNW");
 }
 
 Diagnostic notation_mixed(std::string_view typed, Notation dial) {

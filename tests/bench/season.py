@@ -114,7 +114,7 @@ def linearity(lodebook, folder, large):
 
 
 def every_day(lodebook, count=50):
-    for words in (["convert", "N20W"], ["--version"], ["check", EVERY_DAY]):
+    for words in (["convert", "N50W"], ["--version"], ["check", EVERY_DAY]):
         measured = paired.pairs(lambda: paired.run([lodebook, *words], statuses=(0, 1)),
                                 lambda: paired.run(["true"]), count)
         shown = " ".join(word if isinstance(word, str) else word.name for word in words)

@@ -53,7 +53,7 @@ TEST_CASE("a letter that takes a value ends a group of letters") {
 }
 
 TEST_CASE("a negative number is a reading behind convert, and an option elsewhere") {
-  const Words readings = {"-15", "- 15 > N20W", "-.5", "-15 > N20W"};
+  const Words readings = {"-15", "- 35 > N50W", "-.5", "-35 > N50W"};
   Words arguments = {"convert", "--as", "line"};
   arguments.insert(arguments.end(), readings.begin(), readings.end());
   CHECK(arranged(arguments).words == readings);

@@ -6,8 +6,8 @@ import random
 
 from program import Case, main
 
-READINGS = {"N20W": "340", "S": "180", "N68.5E": "068.5", "N85E 32N": "265/32 N", "nne": "022.5"}
-FAILURES = ["N95E", "spam", "n/a", "-", "N20W extra"]
+READINGS = {"N50W": "310", "S": "180", "N68.5E": "068.5", "N78E 41N": "258/41 N", "nne": "022.5"}
+FAILURES = ["N98E", "spam", "n/a", "-", "N50W extra"]
 SEED = 20260214
 
 
@@ -18,28 +18,28 @@ class CsvColumn(Case):
         return done
 
     def test_the_column_is_replaced_and_nothing_else(self):
-        done = self.convert("name,strike,note\nA,N20W,x\nB,S,y\n", "strike")
-        self.assertEqual(done.stdout, b"name,strike,note\nA,340,x\nB,180,y\n")
+        done = self.convert("name,strike,note\nA,N50W,x\nB,S,y\n", "strike")
+        self.assertEqual(done.stdout, b"name,strike,note\nA,310,x\nB,180,y\n")
 
     def test_odd_files_keep_their_oddities(self):
         for before, after in (
-            (b"\xef\xbb\xbfs\r\nN20W\r\n", b"\xef\xbb\xbfs\r\n340\r\n"),
-            (b"s\rN20W\rS", b"s\r340\r180"),
-            (b's,t\n"N20W","a ""b"" c"\n', b's,t\n"340","a ""b"" c"\n'),
-            (b's,t\nN20W,"two\nlines"\nS,"\r\n"', b's,t\n340,"two\nlines"\n180,"\r\n"'),
-            (b"t,s\nshort\n1,N20W,long,,\n\n", b"t,s\nshort\n1,340,long,,\n\n"),
+            (b"\xef\xbb\xbfs\r\nN50W\r\n", b"\xef\xbb\xbfs\r\n310\r\n"),
+            (b"s\rN50W\rS", b"s\r310\r180"),
+            (b's,t\n"N50W","a ""b"" c"\n', b's,t\n"310","a ""b"" c"\n'),
+            (b's,t\nN50W,"two\nlines"\nS,"\r\n"', b's,t\n310,"two\nlines"\n180,"\r\n"'),
+            (b"t,s\nshort\n1,N50W,long,,\n\n", b"t,s\nshort\n1,310,long,,\n\n"),
             (b"s,t\n,1\n  ,2\n\"\",3\n", b"s,t\n,1\n  ,2\n\"\",3\n"),
-            (b"s,t\n N20W ,\xff\x00\n", b"s,t\n 340 ,\xff\x00\n"),
-            (b's\n" N20W"\n', b's\n" 340"\n'),
+            (b"s,t\n N50W ,\xff\x00\n", b"s,t\n 310 ,\xff\x00\n"),
+            (b's\n" N50W"\n', b's\n" 310"\n'),
             (b"s", b"s"),
         ):
             with self.subTest(before):
                 self.assertEqual(self.convert(before, "s").stdout, after)
 
     def test_a_cell_that_fails_stays_with_a_diagnostic_at_its_place(self):
-        text = 'name,strike\nA,N95E\n"two\nlines",N20W\nB,"  N95E"\n'
+        text = 'name,strike\nA,N98E\n"two\nlines",N50W\nB,"  N98E"\n'
         done = self.convert(text, "strike", status=1)
-        self.assertEqual(done.stdout, text.replace("N20W", "340").encode())
+        self.assertEqual(done.stdout, text.replace("N50W", "310").encode())
         self.assertTrue(done.stderr.startswith(b"in.csv:2:3: error: "), done.stderr)
         self.assertIn(b"\nin.csv:5:6: error: ", done.stderr)
 
@@ -50,11 +50,11 @@ class CsvColumn(Case):
         self.assertTrue(done.stderr.startswith(b"in.csv:2:3: error: "), done.stderr)
 
     def test_a_cell_broken_over_lines_is_one_reading(self):
-        self.assertEqual(self.convert('s\n"N85E\n32N"\n', "s").stdout, b's\n"265/32 N"\n')
+        self.assertEqual(self.convert('s\n"N78E\n41N"\n', "s").stdout, b's\n"258/41 N"\n')
 
     def test_several_columns(self):
-        done = self.convert("a,b,c\nN20W,x,S\n", "a", "--column", "c")
-        self.assertEqual(done.stdout, b"a,b,c\n340,x,180\n")
+        done = self.convert("a,b,c\nN50W,x,S\n", "a", "--column", "c")
+        self.assertEqual(done.stdout, b"a,b,c\n310,x,180\n")
 
     def test_names_match_exactly_first_and_then_in_any_case(self):
         self.assertEqual(self.convert("S,s\nN,N\n", "s").stdout, b"S,s\nN,000\n")
@@ -62,7 +62,7 @@ class CsvColumn(Case):
         self.assertEqual(self.convert('" Strike dir "\nN\n', "strike dir").stdout, b'" Strike dir "\n000\n')
 
     def test_an_unknown_column_is_status_2_and_the_columns_are_named(self):
-        done = self.convert("name,strike\nA,N20W\n", "strik", status=2)
+        done = self.convert("name,strike\nA,N50W\n", "strik", status=2)
         self.assertEqual(done.stdout, b"")
         self.assertEqual(
             done.stderr,
@@ -71,9 +71,9 @@ class CsvColumn(Case):
         self.assertEqual(self.convert("", "s", status=2).stdout, b"")
 
     def test_a_quote_that_is_never_closed_is_told(self):
-        text = 's,t\nN20W,1\nS,"x\nN,2\n'
+        text = 's,t\nN50W,1\nS,"x\nN,2\n'
         done = self.convert(text, "s", status=1)
-        self.assertEqual(done.stdout, text.replace("N20W", "340").replace("S,", "180,").encode())
+        self.assertEqual(done.stdout, text.replace("N50W", "310").replace("S,", "180,").encode())
         self.assertIn(b"lodebook: in.csv:3: a cell opens with a quote", done.stderr)
 
     def test_a_windows_1252_file_stays_one(self):
@@ -83,16 +83,16 @@ class CsvColumn(Case):
         self.assertTrue(done.stderr.startswith(b"in.csv:3:1: error: "), done.stderr)
 
     def test_the_result_goes_to_a_file(self):
-        done = self.convert("s\nN20W\n", "s", "-o", "out.csv")
-        self.assertEqual((done.stdout, self.read("out.csv")), (b"", b"s\n340\n"))
+        done = self.convert("s\nN50W\n", "s", "-o", "out.csv")
+        self.assertEqual((done.stdout, self.read("out.csv")), (b"", b"s\n310\n"))
 
     def test_a_csv_from_standard_input(self):
-        done = self.assert_status(0, "convert", "--column", "s", "-", stdin="s\nN20W\n")
-        self.assertEqual(done.stdout, b"s\n340\n")
+        done = self.assert_status(0, "convert", "--column", "s", "-", stdin="s\nN50W\n")
+        self.assertEqual(done.stdout, b"s\n310\n")
 
     def test_corrections_apply_to_cells(self):
-        done = self.convert("s\nN20W\n", "s", "--declination", "24.6E")
-        self.assertEqual(done.stdout, b"s\n004.6\n")
+        done = self.convert("s\nN50W\n", "s", "--declination", "24.6E")
+        self.assertEqual(done.stdout, b"s\n334.6\n")
 
     def test_random_files_keep_every_other_byte(self):
         chance = random.Random(SEED)

@@ -94,7 +94,7 @@ class Declination(Case):
         self.assertRegex(text, r"(?m)^  by the model WMM2025; ± is one sigma$")
         self.assertRegex(text, r"(?m)^caution: magnetic rock and steel .* in no model$")
         self.assertEqual(text.count("caution: "), 1)
-        log = f"set 0\n{statement[0]}\nstation Q1\n  bedding N85E 32N\n"
+        log = f"set 0\n{statement[0]}\nstation Q1\n  bedding N78E 41N\n"
         reduced = self.assert_status(0, "reduce", "-", stdin=log)
         self.assertIn(f",{statement[1]},true,".encode(), reduced.stdout)
         self.assertNotIn(b"warning", reduced.stderr)

@@ -163,7 +163,7 @@ class Faults(Case):
     def test_a_log_that_grows_while_it_is_read_gives_whole_rows(self):
         # It ends, or a slow reader would never come to the end of it.
         script = """i=0
-            while [ $i -lt 20000 ]; do echo '  bedding N85E 32N'; i=$((i + 1)); done >> grows.txt"""
+            while [ $i -lt 20000 ]; do echo '  bedding N78E 41N'; i=$((i + 1)); done >> grows.txt"""
         grower = subprocess.Popen(["/bin/sh", "-c", script], cwd=self.folder)
         try:
             while "grows.txt" not in self.files() or len(self.read("grows.txt")) < 1000:
@@ -218,7 +218,7 @@ class Faults(Case):
     def test_the_longest_line_is_read_and_a_longer_one_is_not(self):
         for size, status, code in ((65_536, 0, b"60 readings"), (65_537, 1, b"[line-length]")):
             body = "set 0\nstation Q1\n"
-            readings = "  bedding " + ", ".join(["N85E 32N"] * 60)
+            readings = "  bedding " + ", ".join(["N78E 41N"] * 60)
             line = readings + "   ; " + "x" * (size - len(readings) - 5)
             self.put("line.txt", f"{body}{line}\n")
             done = self.run_program("check", "line.txt")

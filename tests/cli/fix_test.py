@@ -9,7 +9,7 @@ import os
 
 from program import BAD, WARNING, Case, main
 
-PLACED = "set 0\ndeclination 24.6E\nstation Q1 at 44.6891S 169.0144E ±8\n  bedding N85E 32N\n"
+PLACED = "set 0\ndeclination 24.6E\nstation Q1 at 44.6891S 169.0144E ±8\n  bedding N78E 41N\n"
 CAUTION = b"no substitute for navigation"
 
 
@@ -45,7 +45,7 @@ class Fix(Case):
 
     def test_what_is_wrong_is_told_under_the_name_of_its_log(self):
         for name in ("a.txt", "b.txt"):
-            self.put(name, "set 0\ndeclination 24.6E\nstation Q1\n  lineation N20W -31\n")
+            self.put(name, "set 0\ndeclination 24.6E\nstation Q1\n  lineation N50W -31\n")
         told = self.assert_status(0, "fix", "a.txt", "good.txt", "b.txt", "--format", "csv").stderr
         self.assertEqual(
             told, b"a.txt\n  notes: line 4 other-end\nb.txt\n  notes: line 4 other-end\n"
@@ -101,7 +101,7 @@ class Fix(Case):
         self.assert_status(3, "fix", "good.txt", "--rays", "/dev/full")
 
     def test_faults_are_told_in_the_report_or_beside_a_table(self):
-        fault = b"bad.txt:4:11: error: quadrant angle 95 is over 90"
+        fault = b"bad.txt:4:11: error: quadrant angle 98 is over 90"
         done = self.assert_status(1, "fix", "bad.txt")
         self.assertIn(fault, done.stdout)
         self.assertEqual(done.stderr, b"")

@@ -64,10 +64,10 @@ def log_of(texts):
             f"kind {name}k plane", f"short {name}s bedding",
             f"station {name} at {44.7 + i / 1000:.4f}S 169.0000E",
             f"  unit {text}", f"  sample {name} {text}", f"  photo {text}", f"  note {text}",
-            f"  bedding N85E 32N ; {text}", f"  {name}k N80E 30N ; {text} # {text}",
-            f"  joint {text}", f"  bedding N95E {text}", f"  {text}", f"  datum {text}",
-            f"  sight {name}{i} N82E", f"  sight {name} N20E", f"  leg S45E 120m to {name}",
-            f"  lineation N20W 15 on {name}", f"  elevation {text}", f"  at {text}",
+            f"  bedding N78E 41N ; {text}", f"  {name}k N80E 30N ; {text} # {text}",
+            f"  joint {text}", f"  bedding N98E {text}", f"  {text}", f"  datum {text}",
+            f"  sight {name}{i} N82E", f"  sight {name} N20E", f"  leg S38E 120m to {name}",
+            f"  lineation N50W 35 on {name}", f"  elevation {text}", f"  at {text}",
             f"  time {text}", f"  set {text}", f"  # {text}", f"  ; {text}",
         ]
     return "\n".join(lines) + "\n"
@@ -77,9 +77,9 @@ def lines_with(texts):
     """Lines that are not text at all, where a log may have them."""
     lines = [HEADING]
     for text in texts:
-        lines += [f"area {text}", "station Q1", f"  bedding {text}", f"  bedding N85E 32N ; {text}",
+        lines += [f"area {text}", "station Q1", f"  bedding {text}", f"  bedding N78E 41N ; {text}",
                   f"  sight {text} N20E", f"  note {text}", f"  {text}", f"  photo {text}",
-                  f"station {text}", f"  bedding N85E 32N {text}"]
+                  f"station {text}", f"  bedding N78E 41N {text}"]
     return "\n".join(lines) + "\n"
 
 
@@ -168,7 +168,7 @@ class Spreadsheets(Hostile):
             self.assertIn("'" + text if text[0] in "=+-@" else text, remarks)
 
     def test_a_file_may_be_called_like_a_formula(self):
-        self.put("=1+1.log", HEADING + "station Q1\n  bedding N85E 32N\n")
+        self.put("=1+1.log", HEADING + "station Q1\n  bedding N78E 41N\n")
         self.given = self.files()
         (row,) = csv.DictReader(io.StringIO(self.out("reduce", "-q", "=1+1.log")))
         self.assertEqual(row["source"], "'=1+1.log:5:3")
@@ -178,11 +178,11 @@ class Spreadsheets(Hostile):
         self.assertEqual(row["file"], "'=1+1.log")
 
     def test_converted_columns_leave_other_cells_as_they_are(self):
-        table = "strike,=1+1\nN85E,=cmd|'/c'!A0\n\x1b[31m,+1\n"
+        table = "strike,=1+1\nN78E,=cmd|'/c'!A0\n\x1b[31m,+1\n"
         self.put("table.csv", table)
         self.given = self.files()
         done = self.assert_status(1, "convert", "--column", "strike", "table.csv")
-        self.assertEqual(done.stdout.decode(), table.replace("N85E", "085"))
+        self.assertEqual(done.stdout.decode(), table.replace("N78E", "078"))
         self.assert_obeyed_by_nothing(done.stderr.decode(), "convert --column")
 
 
@@ -217,7 +217,7 @@ class Pages(Hostile):
 
     def test_a_file_may_be_called_like_markup(self):
         name = '<img src=x onerror="alert(1)">&.log'
-        self.put(name, HEADING + "station Q1 at 44.7S 169E\n  bedding N85E 32N\n  joint N95E 3N\n")
+        self.put(name, HEADING + "station Q1 at 44.7S 169E\n  bedding N78E 41N\n  joint N98E 3N\n")
         self.given = self.files()
         for command in PICTURES:
             page = self.out(*command, name)
@@ -265,7 +265,7 @@ class Terminals(Hostile):
                 (bad,), ("reduce", bad), ("reduce", "--" + bad, "x"), ("reduce", "-o", bad + "/x", "hostile.log"),
                 ("reduce", "--format", bad, "x"), ("reduce", "--declination", bad, "x"),
                 ("reduce", "--set", bad, "x"), ("reduce", "hostile.log", "--report", bad + "/x"),
-                ("convert", bad), ("convert", "N20W" + bad), ("convert", "N20W", bad, "15"),
+                ("convert", bad), ("convert", "N50W" + bad), ("convert", "N50W", bad, "15"),
                 ("convert", "--column", bad, "table.csv"), ("convert", "--column", "a", bad),
                 ("convert", "--column", bad), ("declination", "44S 169E " + bad),
                 ("declination", bad), ("declination", "44S", "169E", bad),
@@ -284,7 +284,7 @@ class Terminals(Hostile):
 
     def test_a_file_may_be_called_anything(self):
         name = "a\x1b[31m\x9b\u202e\n.log"
-        self.put(name, HEADING + "station Q1\n  bedding N85E 32N\n  joint N95E 3N\n")
+        self.put(name, HEADING + "station Q1\n  bedding N78E 41N\n  joint N98E 3N\n")
         self.given = self.files()
         # The last is what `lodebook *` becomes.
         for command in TEXT_REPORTS + DOCUMENTS + [()]:

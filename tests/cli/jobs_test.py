@@ -11,11 +11,11 @@ from program import BAD, GOOD, PROGRAM, WARNING, Case, main
 JOBS = (["--jobs", "2"], ["--jobs=8"], [])
 FIXED = (
     "set 0\ndeclination 24.6E\nlandmark Cairn 44.6502S 169.0314E\nlandmark Dome 44.6711S 168.9920E\n"
-    "landmark Saddle 44.7033S 169.0467E\nstation {0}\n  bedding N85E 32N, N86E 33N\n"
+    "landmark Saddle 44.7033S 169.0467E\nstation {0}\n  bedding N78E 41N, N86E 33N\n"
     "  sight Cairn N17W\n  sight Dome N66W\n  sight Saddle S79E\n"
 )
 
-MODELLED = "date 2026-0{0}-14\nset 0\ndeclination model\nstation M at 44.5S 169.25E\n  bedding N85E 32N\n"
+MODELLED = "date 2026-0{0}-14\nset 0\ndeclination model\nstation M at 44.5S 169.25E\n  bedding N78E 41N\n"
 
 
 def long_log(number, stations):
@@ -25,9 +25,9 @@ def long_log(number, stations):
         lines.append(f"station L{number}-{station} at 44.5S 169.25E")
         lines.append(f"  bedding N{station % 90}E 32N" if number % 2 else f"  bedding {station % 90:03} 32 N")
         if station % 50 == number:
-            lines.append("  bedding N95E 32N ; over ninety")
+            lines.append("  bedding N98E 41N ; over ninety")
         if station % 70 == number:
-            lines.append("  bedding N10E 32E doubtful")
+            lines.append("  bedding N14E 32E doubtful")
     return "\n".join(lines) + "\n"
 
 
@@ -39,7 +39,7 @@ class Jobs(Case):
         self.put("warning.txt", WARNING)
         self.put("empty.txt", "")
         self.put("nothing.txt", "# no reading\n")
-        self.put("1252.txt", "set 0\nstation Q\n  bedding N85°E 32N\n".encode("windows-1252"))
+        self.put("1252.txt", "set 0\nstation Q\n  bedding N78°E 41N\n".encode("windows-1252"))
         (self.folder / "folder").mkdir()
         for number in range(4):
             self.put(f"fixed{number}.txt", FIXED.format(f"F{number}"))
@@ -183,7 +183,7 @@ class Jobs(Case):
         self.assert_status(2, "reduce", "good.txt", "--jobs")
         self.assert_status(2, "reduce", "good.txt", "--jobs=")
         self.assert_status(2, "reduce", "good.txt", "--jobs", "2", "--jobs", "2")
-        for command in (["map", "good.txt"], ["sheet", "good.txt"], ["convert", "N20W"]):
+        for command in (["map", "good.txt"], ["sheet", "good.txt"], ["convert", "N50W"]):
             self.assert_status(2, *command, "--jobs", "2")
 
 

@@ -92,7 +92,7 @@ class Lines(Case):
         self.assertGreaterEqual(len(matched(self.pattern, done.stdout)), 2)
 
     def test_a_column_counts_characters(self):
-        self.put("marks.txt", "set 0\ndeclination 24.6E ±0.4\nstation Q1\n\tbedding N85°E 32°N, N95°E 3\n")
+        self.put("marks.txt", "set 0\ndeclination 24.6E ±0.4\nstation Q1\n\tbedding N78°E 41°N, N95°E 3\n")
         (found,) = matched(self.pattern, self.assert_status(1, "check", *LINES, "marks.txt").stdout)
         line = self.read("marks.txt").decode().splitlines()[int(found[1]) - 1]
         self.assertTrue(line[int(found[2]) - 1:].startswith("N95°E"))

@@ -93,7 +93,7 @@ void exhaust(const std::vector<const char*>& arguments, const std::string& outpu
       "set 0\ndeclination model\ndate 2026-02-14\nlandmark Cairn 44.6502S 169.0314E\n";
   for (int i = 0; i < 30; ++i)
     log +=
-        "station Q at 44.7S 169.2E\n  bedding N95E 3S, N85E 30S\n  sight Crain N17W\n  lineation "
+        "station Q at 44.7S 169.2E\n  bedding N98E 3S, N78E 30S\n  sight Crain N17W\n  lineation "
         "N8";
   std::ofstream("a.txt") << log;
   std::ofstream("b.txt") << log;

@@ -60,7 +60,7 @@ class OutputFiles(Case):
             ["reduce", "good.txt", "-o", "/dev/full"],
             ["reduce", "good.txt", "--report", "/dev/full"],
             ["check", "good.txt", "-o", "/dev/full"],
-            ["convert", "N20W", "-o", "/dev/full"],
+            ["convert", "N50W", "-o", "/dev/full"],
         ):
             done = self.assert_status(3, *arguments)
             self.assertIn(
@@ -71,7 +71,7 @@ class OutputFiles(Case):
         for arguments in (
             ["reduce", "good.txt"],
             ["check", "good.txt"],
-            ["convert", "N20W"],
+            ["convert", "N50W"],
             ["explain"],
             ["help"],
             ["--version"],

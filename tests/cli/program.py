@@ -12,9 +12,9 @@ if len(sys.argv) < 2:
     sys.exit(f"{sys.argv[0]} PROGRAM")
 PROGRAM = os.path.abspath(sys.argv.pop(1))
 
-GOOD = "set 0\ndeclination 24.6E\nstation Q1\n  bedding N85E 32N\n"
-BAD = "set 0\ndeclination 24.6E\nstation Q2\n  bedding N95E 32N\n  bedding N80E 30N\n"
-WARNING = "station Q3\n  bedding N85E 32N doubtful\n"
+GOOD = "set 0\ndeclination 24.6E\nstation Q1\n  bedding N78E 41N\n"
+BAD = "set 0\ndeclination 24.6E\nstation Q2\n  bedding N98E 41N\n  bedding N80E 30N\n"
+WARNING = "station Q3\n  bedding N78E 41N doubtful\n"
 
 
 class Case(unittest.TestCase):

@@ -66,11 +66,11 @@ class Reading(Case):
         self.assertIn(b"is given twice", done.stderr)
 
     def test_many_logs_keep_their_own_settings(self):
-        self.put("magnetic.txt", "station M\n  bedding N85E 32N\n")
+        self.put("magnetic.txt", "station M\n  bedding N78E 41N\n")
         done = self.assert_status(0, "reduce", "good.txt", "magnetic.txt")
         rows = [line.split(b",") for line in done.stdout.splitlines()[1:]]
         self.assertEqual([row[15] for row in rows], [b"true", b"magnetic"])
-        self.assertEqual([row[3] for row in rows], [b"289.6", b"265.0"])
+        self.assertEqual([row[3] for row in rows], [b"282.6", b"258.0"])
 
     def test_every_format_of_many_logs_is_one_document(self):
         for form in ("json", "geojson"):
@@ -82,7 +82,7 @@ class Reading(Case):
         json.loads(done.stdout)
 
     def test_a_windows_1252_log_reads_as_if_it_were_utf_8(self):
-        text = "set 0\ndeclination 24.6E ±0.4\nstation Q1\n  unit gris é € – œ\n  bedding N85°E 32°N\n"
+        text = "set 0\ndeclination 24.6E ±0.4\nstation Q1\n  unit gris é € – œ\n  bedding N78°E 41°N\n"
         self.put("utf8.txt", text)
         self.put("1252.txt", text.encode("windows-1252"))
         self.assert_status(1, "reduce", "1252.txt")
@@ -91,12 +91,12 @@ class Reading(Case):
         self.assertEqual(old.stdout.replace(b"1252.txt", b"utf8.txt"), new.stdout)
 
     def test_options_stand_in_for_what_a_log_does_not_say(self):
-        self.put("bare.txt", "station Q1\n  bedding N85E 32\n")
+        self.put("bare.txt", "station Q1\n  bedding N78E 41\n")
         self.assert_status(1, "reduce", "bare.txt")
         done = self.assert_status(
             0, "reduce", "bare.txt", "--rule", "left", "--declination", "24.6E", "--set", "0"
         )
-        self.assertIn(b"Q1,bedding,plane,289.6,32.0,19.6,", done.stdout)
+        self.assertIn(b"Q1,bedding,plane,282.6,41.0,12.6,", done.stdout)
 
     def test_no_output_names_an_absolute_path(self):
         for arguments in (
@@ -113,7 +113,7 @@ class Reading(Case):
     def test_the_blank_heading_is_a_good_log_once_a_station_is_added(self):
         blank = self.assert_status(0, "help", "log", "--blank").stdout
         self.assert_status(0, "check", "-", stdin=blank)
-        self.assert_status(0, "check", "-", stdin=blank + b"station Q1\n  bedding N85E 32N\n")
+        self.assert_status(0, "check", "-", stdin=blank + b"station Q1\n  bedding N78E 41N\n")
 
     def test_the_blank_heading_without_its_comment_marks_reports_clean(self):
         blank = self.assert_status(0, "help", "log", "--blank").stdout.decode()

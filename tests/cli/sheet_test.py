@@ -27,8 +27,8 @@ FLAGS = """--headless --no-sandbox --disable-gpu --disable-dev-shm-usage --disab
 TRICK = "<script>document.title='fooled'</script>"
 HOSTILE = (
     f"area {TRICK}\nset 0\ndeclination 24.6E\nstation {'Q' * 500} at 44.6891S 169.0144E\n"
-    f"  unit {'x' * 700}\n  bedding N85E 32N ; {'y' * 900} \u202e\n  bedding {'9' * 3000}E\n"
-    f"  sample {'s' * 400} {TRICK}\n  {TRICK}\nstation {TRICK}\n  joint N10E 80E\n"
+    f"  unit {'x' * 700}\n  bedding N78E 41N ; {'y' * 900} \u202e\n  bedding {'9' * 3000}E\n"
+    f"  sample {'s' * 400} {TRICK}\n  {TRICK}\nstation {TRICK}\n  joint N14E 80E\n"
 )
 
 
@@ -42,7 +42,7 @@ def hundred_stations():
             f"  lineation N2{i % 9}W 25",
             f"  cleavage N5{i % 8}W 70SW",
             f"  joint N1{i % 10}E 80E",
-            "  sight R1 N40W" if i > 1 else "  joint N95E 80S",
+            "  sight R1 N40W" if i > 1 else "  joint N98E 80S",
         ]
     return "\n".join(lines) + "\n"
 
@@ -140,7 +140,7 @@ class Program(Pages):
         self.assertIn("<h3>Bühl</h3>".encode(), done.stdout)
 
     def test_options_stand_in_for_what_the_log_does_not_say(self):
-        self.put("bare.txt", "station Q1\n  bedding N85E 32\n")
+        self.put("bare.txt", "station Q1\n  bedding N78E 41\n")
         done = self.assert_status(
             0, "sheet", "bare.txt", "--declination", "24.6E", "--set", "0", "--rule", "right"
         )

@@ -12,13 +12,13 @@ from program import GOOD, Case, main
 PLACES = """set 0
 declination 1E
 station F
-  bedding N85E 32N  ; red, with "flutes"
+  bedding N78E 41N  ; red, with "flutes"
 station G at 10.25S 20.5E
-  bedding N85E 30N  ; =1+1
+  bedding N78E 30N  ; =1+1
 station H at 10.25N 20.5W
-  bedding N85E 31N
+  bedding N78E 40N
 station I at 10.25N 120.5E
-  bedding N85E 31N, N84E 31N
+  bedding N78E 40N, N77E 40N
 station J at 10.25S 120.5W
   sight Red-Bluff S51E
 """

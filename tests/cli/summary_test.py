@@ -168,7 +168,7 @@ class Summary(Case):
 
     # ---- groups and counts
 
-    def test_counts_balance_with_the_table(self):
+    def test_counts_agree_with_the_table(self):
         for log in LOGS:
             for options in ([], ["--by", "unit"], ["--by", "station"], ["--by", "unit,station"],
                             ["--by", "station,unit"], ["--without-suspect"]):

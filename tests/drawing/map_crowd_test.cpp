@@ -85,8 +85,8 @@ TEST_CASE("a station without a place leaves no trace within the frame") {
   // Q3 is near the middle of the frame.
   const std::string placed =
       "station Q1 at 44.6891S 169.0144E\nstation Q2 at 44.6991S 169.0344E\n"
-      "station Q3 at 44.6940S 169.0240E\nbedding 085/32\n";
-  const Picture picture = mapped(placed + "station Q4\nbedding 085/32\n").picture;
+      "station Q3 at 44.6940S 169.0240E\nbedding 078/41\n";
+  const Picture picture = mapped(placed + "station Q4\nbedding 078/41\n").picture;
   CHECK(dots(picture).size() == 3);
   CHECK(shapes_of(picture, Role::leader).empty());
 }
@@ -100,18 +100,18 @@ TEST_CASE("many readings need larger paper, and none is dropped") {
 
 TEST_CASE("odd places give finite maps on their paper") {
   const std::vector<std::string> logs = {
-      "station A at 16.85S 179.98E\nbedding 085/32\nstation B at 16.86S 179.985W\nbedding 085/32\n",
-      "station A at 89.99N 10E\nbedding 085/32\nstation B at 89.98N 170W\nbedding horizontal\n",
-      "station A at 90N 0E\nbedding 085/32\nlineation 010/20\n",
-      "station A at 90S 0E\nbedding 085/32\n",
-      "landmark L 10N 10E\nstation A at 44.7S 169E\nbedding 085/32\nsight L 010\n"
+      "station A at 16.85S 179.98E\nbedding 078/41\nstation B at 16.86S 179.985W\nbedding 078/41\n",
+      "station A at 89.99N 10E\nbedding 078/41\nstation B at 89.98N 170W\nbedding horizontal\n",
+      "station A at 90N 0E\nbedding 078/41\nlineation 010/20\n",
+      "station A at 90S 0E\nbedding 078/41\n",
+      "landmark L 10N 10E\nstation A at 44.7S 169E\nbedding 078/41\nsight L 010\n"
       "station B at 55.6N 62.4W\nlineation 040/10\n",
-      "station A at 44.7S 169E\nstation B at 44.7N 11W\nbedding 085/32\n",
+      "station A at 44.7S 169E\nstation B at 44.7N 11W\nbedding 078/41\n",
       "station A at 44.7S 169E\n",
-      "landmark L 44.7S 169E\nstation A\nbedding 085/32\n",
-      "station A\nbedding 085/32\n",
+      "landmark L 44.7S 169E\nstation A\nbedding 078/41\n",
+      "station A\nbedding 078/41\n",
       "",
-      "station " + std::string(3000, 'A') + " at 44.7S 169E\nbedding 085/32\n",
+      "station " + std::string(3000, 'A') + " at 44.7S 169E\nbedding 078/41\n",
       "landmark <script>&\" 44.7S 169E\nstation <i/ at 44.7S 169E\nsight Nowhere 010\n"};
   for (const std::string& log : logs) {
     INFO(log.substr(0, 200));

@@ -18,7 +18,7 @@ using namespace lodebook::test;
 namespace {
 
 const std::string two_stations =
-    "station Q1 at 44.6891S 169.0144E\nbedding 085/32\n"
+    "station Q1 at 44.6891S 169.0144E\nbedding 078/41\n"
     "station Q2 at 44.6991S 169.0344E\nbedding 120/40\n";
 
 /// Eastings and northings by the figures along the frame: metres and where they stand.
@@ -142,7 +142,7 @@ TEST_CASE("landmarks beyond the frame are named where their direction leaves it"
 TEST_CASE("error ellipses are drawn to scale and turned to the grid") {
   const std::string log = on_the_map +
                           "landmark A 44.65S 169.00E\nlandmark B 44.69S 169.10E\n"
-                          "station Q1\nsight A 340\nsight B 080\nbedding 085/32\n"
+                          "station Q1\nsight A 340\nsight B 080\nbedding 078/41\n"
                           "leg 100 500m to Q2\nstation Q2\n";
   const notebook::Notebook notebook = notebook::read_log(notebook::Source("day.log", log));
   reduction::Options options;
@@ -195,7 +195,7 @@ TEST_CASE("sights of a fix are drawn as observed: two of them cross in each corn
       mapped(
           "landmark A 44.685S 169.020E\nlandmark B 44.69S 169.04E\n"
           "landmark C 44.695S 169.025E\nstation Q1\nsight A 001\nsight B 107\nsight C 160\n"
-          "bedding 085/32\n")
+          "bedding 078/41\n")
           .picture;
   const std::vector<Shape> triangles = shapes_of(picture, Role::triangle);
   REQUIRE(triangles.size() == 2);  // one in the legend
@@ -220,7 +220,7 @@ TEST_CASE("where there is no fix, sights are lines on which their observer stand
   const Mapped map = mapped(
       "landmark A 44.685S 169.020E\nlandmark B 44.69S 169.04E\n"
       "landmark C 44.695S 169.025E\nstation Q1\nsight A 001\nsight B 107\nsight C 340\n"
-      "bedding 085/32\n");
+      "bedding 078/41\n");
   REQUIRE(map.remarks.size() == 1);
   CHECK(map.remarks[0] == "1 reading without a position: Q1 (1)");
   const std::vector<Drawn> sights = drawn(map.picture);
@@ -235,8 +235,8 @@ TEST_CASE("where there is no fix, sights are lines on which their observer stand
 
 TEST_CASE("without a declination nothing is drawn as if it were true") {
   const Mapped map = mapped(std::vector<std::string>{
-      "set 0\nrule right\nstation Q1 at 44.6891S 169.0144E\nbedding 085/32\nlineation 100/20\n"
-      "bedding horizontal\nstation Q2\nbedding 085/32\n"});
+      "set 0\nrule right\nstation Q1 at 44.6891S 169.0144E\nbedding 078/41\nlineation 100/20\n"
+      "bedding horizontal\nstation Q2\nbedding 078/41\n"});
   CHECK(drawn(map.picture).size() == 1);  // what is horizontal has no direction
   CHECK(dots(map.picture).size() == 1);
   REQUIRE(map.remarks.size() == 2);
@@ -254,7 +254,7 @@ TEST_CASE("without a declination nothing is drawn as if it were true") {
 
 TEST_CASE("a later block of a station has the station's place") {
   const Mapped map = mapped(
-      "station Q1 at 44.6891S 169.0144E\nbedding 085/32\n"
+      "station Q1 at 44.6891S 169.0144E\nbedding 078/41\n"
       "station Q2 at 44.6991S 169.0344E\nstation q1\nbedding 120/40\nsight Q2 125\n");
   CHECK(map.remarks.empty());
   CHECK(drawn(map.picture).size() == 3);
@@ -262,18 +262,18 @@ TEST_CASE("a later block of a station has the station's place") {
   CHECK(says(text_of(map.picture), "day.log; 2 stations\n"));
   CHECK(says(map.picture.description(), ": 2 symbols; 2 stations."));
   // The first block too, where a later one says where the station is.
-  CHECK(mapped("station Q1\nbedding 085/32\nstation Q1 at 44.6891S 169.0144E\n").remarks.empty());
+  CHECK(mapped("station Q1\nbedding 078/41\nstation Q1 at 44.6891S 169.0144E\n").remarks.empty());
 }
 
 TEST_CASE("stations without a position are counted as such") {
-  const Mapped map = mapped(two_stations + "station Q3\nbedding 085/32\n");
+  const Mapped map = mapped(two_stations + "station Q3\nbedding 078/41\n");
   CHECK(says(text_of(map.picture), "day.log; 3 stations, 1 of them without a position\n"));
   CHECK(says(map.picture.description(), ": 2 symbols; 3 stations, 1 of them without a position."));
   CHECK(says(text_of(mapped("station Q3\n").picture), "day.log; 1 station without a position\n"));
 }
 
 TEST_CASE("a sheet without a map has margins too") {
-  const Picture picture = mapped("station Q3\nbedding 085/32\n").picture;
+  const Picture picture = mapped("station Q3\nbedding 078/41\n").picture;
   std::size_t words = 0;
   for (const Role role : {Role::title, Role::label, Role::figure}) {
     for (const Words& line : words_of(picture, role)) {
@@ -287,7 +287,7 @@ TEST_CASE("a sheet without a map has margins too") {
 
 TEST_CASE("a station without a name is on the map, and named in remarks alone") {
   const Mapped map = mapped(
-      "station\nat 44.6891S 169.0144E\nbedding 085/32\nstation\nat 44.6991S 169.0344E\n"
+      "station\nat 44.6891S 169.0144E\nbedding 078/41\nstation\nat 44.6991S 169.0344E\n"
       "station\nbedding 120/40\n");
   CHECK(dots(map.picture).size() == 2);
   CHECK(drawn(map.picture).size() == 1);
@@ -313,7 +313,7 @@ TEST_CASE("a declination that changes over the stations is told with its sides")
   const std::string text =
       text_of(mapped(std::vector<std::string>{
                          "set 0\ndeclination 1E\nrule right\nstation Q1 at 44.6891S "
-                         "169.0144E\nbedding 085/32\n"
+                         "169.0144E\nbedding 078/41\n"
                          "declination 0.5W\nstation Q2 at 44.6991S 169.0344E\nbedding 120/40\n"})
                   .picture);
   CHECK(says(text, "Over the stations the declination runs from 0.5° west to 1.0° east; each"));

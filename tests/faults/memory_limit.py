@@ -32,9 +32,9 @@ def main():
 
     with tempfile.TemporaryDirectory() as folder:
         put = lambda name, text: (pathlib.Path(folder) / name).write_text(text)
-        put("line.txt", "station Q1\n  bedding N85E 32N " + "x" * (50 * MIB) + "\n")
+        put("line.txt", "station Q1\n  bedding N78E 41N " + "x" * (50 * MIB) + "\n")
         put("faults.txt", "station Q1\n" + ("  bedding " + ", " * 30_000 + "\n") * 10)
-        put("many.txt", "set 0\n" + "station Q at 44.5S 169.5E\n  bedding N85E 32N\n" * 50_000)
+        put("many.txt", "set 0\n" + "station Q at 44.5S 169.5E\n  bedding N78E 41N\n" * 50_000)
         least = next(mib for mib in range(4, 200) if limited(mib, "--version").returncode == 0)
         runs = 0
         for jobs in ("1", "4"):

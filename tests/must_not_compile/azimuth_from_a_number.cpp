@@ -5,7 +5,7 @@
 using namespace lodebook;
 
 #ifdef MISUSE
-const Azimuth<north::geographic> azimuth(340);
+const Azimuth<north::geographic> azimuth(310);
 #else
-const Azimuth<north::geographic> azimuth = Azimuth<north::geographic>::from_degrees(340).value();
+const Azimuth<north::geographic> azimuth = Azimuth<north::geographic>::from_degrees(310).value();
 #endif

@@ -32,28 +32,28 @@ void check(const Row& row) {
 TEST_CASE("quadrant bearings count from north or south towards east or west") {
   constexpr Notation quadrant = Notation::quadrant;
   const Row rows[] = {
-      {"N20W", 340, quadrant},
-      {"N 20 W", 340, quadrant},
-      {"n20°w", 340, quadrant},
-      {"N20.5W", 339.5, quadrant, 0, 1},
-      {"N20°30'W", 339.5, quadrant, 0, 2},
-      {"N20°W", 340, quadrant},
-      {"N20ºW", 340, quadrant},
-      {"N20˚W", 340, quadrant},
-      {"N20degW", 340, quadrant},
-      {"N 20 deg W", 340, quadrant},
-      {"N20 DEG W", 340, quadrant},
-      {"N20°30′W", 339.5, quadrant, 0, 2},
-      {"N20°30’W", 339.5, quadrant, 0, 2},
-      {"N20 ° 30 ' W", 339.5, quadrant, 0, 2},
-      {"N20deg30'W", 339.5, quadrant, 0, 2},
-      {"N20°30'36\"W", 339.49, quadrant, 0, 4},
-      {"N20°30′36″W", 339.49, quadrant, 0, 4},
-      {"N20°30’36”W", 339.49, quadrant, 0, 4},
-      {"N\t20\tW", 340, quadrant},
-      {"N\u00A020\u00A0W", 340, quadrant},
-      {"N20 W", 340, quadrant},
-      {"N 20W", 340, quadrant},
+      {"N50W", 310, quadrant},
+      {"N 50 W", 310, quadrant},
+      {"n50°w", 310, quadrant},
+      {"N50.5W", 309.5, quadrant, 0, 1},
+      {"N50°30'W", 309.5, quadrant, 0, 2},
+      {"N50°W", 310, quadrant},
+      {"N50ºW", 310, quadrant},
+      {"N50˚W", 310, quadrant},
+      {"N50degW", 310, quadrant},
+      {"N 50 deg W", 310, quadrant},
+      {"N50 DEG W", 310, quadrant},
+      {"N50°30′W", 309.5, quadrant, 0, 2},
+      {"N50°30’W", 309.5, quadrant, 0, 2},
+      {"N50 ° 30 ' W", 309.5, quadrant, 0, 2},
+      {"N50deg30'W", 309.5, quadrant, 0, 2},
+      {"N50°30'36\"W", 309.49, quadrant, 0, 4},
+      {"N50°30′36″W", 309.49, quadrant, 0, 4},
+      {"N50°30’36”W", 309.49, quadrant, 0, 4},
+      {"N\t50\tW", 310, quadrant},
+      {"N\u00A050\u00A0W", 310, quadrant},
+      {"N50 W", 310, quadrant},
+      {"N 50W", 310, quadrant},
       {"S43E", 137, quadrant},
       {"S43W", 223, quadrant},
       {"s43w", 223, quadrant},
@@ -91,12 +91,12 @@ TEST_CASE("the sixteen points are bearings, with or without due") {
 TEST_CASE("azimuths run clockwise from north, and 360 is stored as 0") {
   constexpr Notation azimuth = Notation::azimuth;
   const Row rows[] = {
-      {"340", 340, azimuth, 3},
+      {"310", 310, azimuth, 3},
       {"007", 7, azimuth, 3},
       {"7.5", 7.5, azimuth, 1, 1},
-      {"340°30'", 340.5, azimuth, 3, 2},
-      {"340°30'36\"", 340.51, azimuth, 3, 4},
-      {"340 ° 30 '", 340.5, azimuth, 3, 2},
+      {"310°30'", 310.5, azimuth, 3, 2},
+      {"310°30'36\"", 310.51, azimuth, 3, 4},
+      {"310 ° 30 '", 310.5, azimuth, 3, 2},
       {"360", 0, azimuth, 3},
       {"360.0", 0, azimuth, 3, 1},
       {"0", 0, azimuth, 1},
@@ -133,15 +133,15 @@ TEST_CASE("a reading in the notation that the dial does not have is noted once a
   const char* const text =
       "dial quadrant\n"
       "station Q1\n"
-      "sight A N20W\n"
-      "sight B 340\n"
-      "bedding 085/32 N, 088/32 N\n"
+      "sight A N50W\n"
+      "sight B 310\n"
+      "bedding 078/41 N, 088/41 N\n"
       "station Q2\n"
       "sight A 341\n"
       "dial azimuth\n"
       "station Q3\n"
-      "lineation 340/15\n"
-      "lineation N20W 15\n"
+      "lineation 310/35\n"
+      "lineation N50W 35\n"
       "leg S20E 100m\n";
   CHECK(places(read(text)) ==
         "4:9-12 notation-mixed, 7:9-12 notation-mixed, 11:11-18 notation-mixed");
@@ -152,12 +152,12 @@ TEST_CASE("a reading in the notation that the dial does not have is noted once a
 TEST_CASE("points of the rose belong to both notations") {
   for (const std::string dial : {"dial quadrant", "dial azimuth"}) {
     CAPTURE(dial);
-    CHECK(codes(read_line("sight A NNW\nbedding E 32 N\nlineation due N 15", dial)) == "");
+    CHECK(codes(read_line("sight A NNW\nbedding E 41 N\nlineation due N 15", dial)) == "");
   }
 }
 
 TEST_CASE("without a dial both notations are as good") {
-  CHECK(codes(read_line("sight A N20W\nsight B 340")) == "");
+  CHECK(codes(read_line("sight A N50W\nsight B 310")) == "");
 }
 
 }  // namespace

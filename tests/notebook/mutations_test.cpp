@@ -43,12 +43,12 @@ const std::string_view valid[] = {
     "time 09:40",
     "elevation 812 m",
     "unit banded schist",
-    "bedding N85E 32N overturned doubtful, 088/33 N, 32 > 355 ; remark # comment",
-    "joint vertical N20E, horizontal, E 32 N, N85E/62% N",
-    "slickenline rake 40 from N85E dextral on fault",
-    "lineation 340/-15, 15 > N20°30′W, horizontal N20W, vertical on bedding",
+    "bedding N78E 41N overturned doubtful, 081/42 N, 41 > 348 ; remark # comment",
+    "joint vertical N14E, horizontal, E 41 N, N78E/62% N",
+    "slickenline rake 40 from N78E dextral on fault",
+    "lineation 310/-35, 35 > N50°30′W, horizontal N50W, vertical on bedding",
     "sight Trig-Dome N66W south-end vertical -12 doubtful",
-    "leg S45E 50 paces slope -12% back N44W south-end to Q3",
+    "leg S38E 50 paces slope -14% back N37W south-end to Q3",
     "sample Q1-a garnet; band",
     "note contact is 3 m upslope; float below",
     "tally 14 stations 63 readings",
@@ -137,9 +137,9 @@ TEST_CASE("a damaged line gives at most one error a reading") {
 
 TEST_CASE("a damaged reading is read alone without harm") {
   Damage damage;
-  const std::string_view readings[] = {"N20°30'W",       "N85E 32N",
-                                       "32 > 355",       "340/15",
-                                       "rake 40 from E", "bedding 085/32 N doubtful",
+  const std::string_view readings[] = {"N50°30'W",       "N78E 41N",
+                                       "41 > 348",       "310/35",
+                                       "rake 40 from E", "bedding 078/41 N doubtful",
                                        "vertical N20E"};
   for (int round = 0; round < rounds(); ++round) {
     const std::string typed =

@@ -52,7 +52,7 @@ TEST_CASE("a name is one whatever its case, and shown as first written") {
 
 TEST_CASE("readings are numbered from 0, rejected ones too") {
   const auto book = test::read(
-      "station Q1\nbedding N85E 32N, N95E 32N, N84E 31N\nsight\nleg S45E 5m\nlineation\n");
+      "station Q1\nbedding N78E 41N, N98E 40N, N77E 40N\nsight\nleg S38E 5m\nlineation\n");
   const auto readings = test::all<Reading>(book);
   REQUIRE(readings.size() == 6);
   CHECK(book.reading_count == 6);
@@ -64,7 +64,7 @@ TEST_CASE("readings are numbered from 0, rejected ones too") {
 }
 
 TEST_CASE("the first pass counts the readings that the second finds, whatever a line looks like") {
-  const std::string one = "bedding N85E 32N";
+  const std::string one = "bedding N78E 41N";
   const std::vector<std::string> lines = {"",
                                           one,
                                           "  " + one,
@@ -73,22 +73,22 @@ TEST_CASE("the first pass counts the readings that the second finds, whatever a 
                                           one + " ",
                                           "bedding",
                                           "bedding ",
-                                          "Bedding N85E 32N",
-                                          "bedding\tN85E 32N",
-                                          "bedding\u00A0N85E 32N",
+                                          "Bedding N78E 41N",
+                                          "bedding\tN78E 41N",
+                                          "bedding\u00A0N78E 41N",
                                           "\u00A0" + one,
-                                          "bedding; N85E 32N",
-                                          "beddings N85E 32N",
-                                          one + ", N84E 31N",
+                                          "bedding; N78E 41N",
+                                          "beddings N78E 41N",
+                                          one + ", N77E 40N",
                                           one + ",",
                                           one + " ; twice, like the last",
                                           one + " ; like the last",
                                           one + " # a, b",
                                           one + " \xFF",
                                           one + "\x01",
-                                          "foliation N85E 32N, N84E 31N",
-                                          "lineation N85E 32",
-                                          "sight Q2 N85E",
+                                          "foliation N78E 41N, N77E 40N",
+                                          "lineation N78E 41",
+                                          "sight Q2 N78E",
                                           one + std::string(70'000, ' '),
                                           one + std::string(70'000, 'x')};
   for (const std::string& line : lines) {
@@ -101,7 +101,7 @@ TEST_CASE("the first pass counts the readings that the second finds, whatever a 
 }
 
 TEST_CASE("a fault belongs to its reading, or to none") {
-  const auto book = test::read("rule up\nstation Q1\nbedding N85E 32N, N95E 32N\nnonsense\n");
+  const auto book = test::read("rule up\nstation Q1\nbedding N78E 41N, N98E 41N\nnonsense\n");
   REQUIRE(book.diagnostics.size() == 3);
   CHECK(book.diagnostics[0].reading == no_reading);
   CHECK(book.diagnostics[1].reading == 1);
@@ -110,7 +110,7 @@ TEST_CASE("a fault belongs to its reading, or to none") {
 
 TEST_CASE("faults come in the order of their places") {
   const auto book = test::read(
-      "station Q1 at 59S 342600 5049100\nnonsense\nbedding N95E 32N, N96E 32N\nlandmark C 44.65S "
+      "station Q1 at 59S 342600 5049100\nnonsense\nbedding N98E 41N, N96E 41N\nlandmark C 44.65S "
       "169.03E\n");
   CHECK(test::places(book) ==
         "1:15-33 zone-south, 2:1-9 unknown-word, 3:9-13 quadrant-angle, 3:19-23 quadrant-angle");
@@ -118,21 +118,21 @@ TEST_CASE("faults come in the order of their places") {
 
 TEST_CASE("recovery is at the next line") {
   const auto book =
-      test::read("station Q1\nbedding (((\nbedding N85E 32N\n@@@\nbedding N84E 31N\n");
+      test::read("station Q1\nbedding (((\nbedding N78E 41N\n@@@\nbedding N77E 40N\n");
   CHECK(book.diagnostics.size() == 2);
   CHECK(book.reading_count == 3);
   CHECK(test::all<Unread>(book).size() == 1);
 }
 
 TEST_CASE("a fault found later is shown under its own word of the reading") {
-  const Source source("a", "leg S45E 120m back\u00A0N44W Slope -12% to Q3 south-end");
+  const Source source("a", "leg S38E 120m back\u00A0N37W Slope -14% to Q3 south-end");
   const Span reading{4, static_cast<std::uint32_t>(source.text().size()) - 4};
   const auto word = [&](std::string_view keyword) {
     return std::string(source.text(find_word(source, reading, keyword)));
   };
-  CHECK(word("") == "S45E");
-  CHECK(word("back") == "N44W");
-  CHECK(word("slope") == "-12%");
+  CHECK(word("") == "S38E");
+  CHECK(word("back") == "N37W");
+  CHECK(word("slope") == "-14%");
   CHECK(word("to") == "Q3");
   const std::string whole(source.text(reading));
   CHECK(word("south-end") == whole);  // nothing stands behind it
@@ -140,12 +140,12 @@ TEST_CASE("a fault found later is shown under its own word of the reading") {
 }
 
 TEST_CASE("an entry knows its line, its column and its bytes") {
-  const auto book = test::read("station Q1\n\n\t bedding N85E 32N ; x\n");
+  const auto book = test::read("station Q1\n\n\t bedding N78E 41N ; x\n");
   REQUIRE(book.entries.size() == 2);
   const Entry& entry = book.entries[1];
   CHECK(entry.line == 3);
   CHECK(entry.column == 3);
-  CHECK(test::text(book, entry.statement) == "bedding N85E 32N");
+  CHECK(test::text(book, entry.statement) == "bedding N78E 41N");
   CHECK(test::text(book, entry.remark) == "x");
 }
 

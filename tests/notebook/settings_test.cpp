@@ -281,7 +281,7 @@ TEST_CASE("area, observer and instrument are text to the line's end") {
 }
 
 TEST_CASE("a faulty setting is void and the one before it holds") {
-  const auto book = read_line("rule up\nbedding 085/32", "rule left");
+  const auto book = read_line("rule up\nbedding 078/41", "rule left");
   CHECK(codes(book) == "unknown-word");
   CHECK(good<notebook::PlaneAttitude>(book).rule == HandRule::left);
 }
@@ -289,7 +289,7 @@ TEST_CASE("a faulty setting is void and the one before it holds") {
 TEST_CASE("kind adds a kind of plane or line") {
   const auto book = read_line(
       "kind gneissosity plane\nkind Boudin-Axis line\n"
-      "GNEISSOSITY N85E 32N\nboudin-axis N20W 15 on gneissosity");
+      "GNEISSOSITY N78E 41N\nboudin-axis N50W 35 on gneissosity");
   CHECK(codes(book) == "");
   const auto kinds = all<KindDeclaration>(book);
   REQUIRE(kinds.size() == 2);
@@ -298,14 +298,14 @@ TEST_CASE("kind adds a kind of plane or line") {
   CHECK(book.kinds.at(kinds[1].kind).name == "Boudin-Axis");
   CHECK(book.kinds.at(kinds[1].kind).type == notebook::Kind::Type::line);
   CHECK(book.reading_count == 2);
-  CHECK(codes(read_line("gneissosity N85E 32N\nkind gneissosity plane")) == "unknown-word");
+  CHECK(codes(read_line("gneissosity N78E 41N\nkind gneissosity plane")) == "unknown-word");
 }
 
 TEST_CASE("kinds may have digits and letters of any script in their names") {
   for (const std::string name : {"S1", "s_2", "Klüftung", "L1+", "сланцеватость"}) {
     CAPTURE(name);
     const auto book = read_line("kind " + name + " plane\nshort x " + name + "\n" + name +
-                                " N85E 32N\nx N85E 32N\nlineation N20W 15 on " + name);
+                                " N78E 41N\nx N78E 41N\nlineation N50W 35 on " + name);
     CHECK(codes(book) == "");
     CHECK(book.reading_count == 3);
   }
@@ -322,7 +322,7 @@ TEST_CASE("what kind needs") {
 TEST_CASE("short lets a word stand for any keyword or kind") {
   const auto book = read(
       "short b bedding\nshort st station\nshort si sight\nshort no note\nshort d dyke\n"
-      "st Q1\nb N85E 32N\nB N85E 32N\nsi Cairn N66W\nno free # text; all\nd N85E 32N\n");
+      "st Q1\nb N78E 41N\nB N78E 41N\nsi Cairn N66W\nno free # text; all\nd N78E 41N\n");
   CHECK(codes(book) == "");
   CHECK(book.reading_count == 4);
   CHECK(kind_of(book, last<Reading>(book)) == "dike");
@@ -349,7 +349,7 @@ TEST_CASE("a log has so many kinds and no more, and the last of them is read as 
   for (std::size_t i = 0; i <= notebook::most_kinds; ++i)
     text += "kind k" + std::to_string(i) + " plane\n";
   const std::string last = read(text).kinds.back().name;
-  const auto book = read(text + "station Q1\n  " + last + " 085/32\n");
+  const auto book = read(text + "station Q1\n  " + last + " 078/41\n");
   CHECK(book.kinds.size() == notebook::most_kinds);
   CHECK(codes(book).starts_with("word-taken"));
   CHECK(book.kinds[std::get<Reading>(book.entries.back().what).kind].name == last);
@@ -364,7 +364,7 @@ TEST_CASE("what short needs") {
 }
 
 TEST_CASE("settings may stand anywhere and keep their place") {
-  const auto book = read("station Q1\nbedding N85E 32N\nset 0\nstation Q2\ndeclination 24.6E\n");
+  const auto book = read("station Q1\nbedding N78E 41N\nset 0\nstation Q2\ndeclination 24.6E\n");
   CHECK(codes(book) == "");
   REQUIRE(book.entries.size() == 5);
   CHECK(std::holds_alternative<SetSetting>(book.entries[2].what));

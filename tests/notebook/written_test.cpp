@@ -18,13 +18,13 @@ Bearing quadrant(Pole pole, double angle, Side side) {
 }
 
 TEST_CASE("a bearing has one azimuth in each notation") {
-  CHECK(quadrant(Pole::north, 20, Side::west).azimuth().degrees() == 340);
+  CHECK(quadrant(Pole::north, 50, Side::west).azimuth().degrees() == 310);
   CHECK(quadrant(Pole::north, 0, Side::west).azimuth().degrees() == 0);
   CHECK(quadrant(Pole::south, 43, Side::east).azimuth().degrees() == 137);
   CHECK(quadrant(Pole::south, 90, Side::west).azimuth().degrees() == 270);
   Bearing azimuth;
-  azimuth.angle = 340.5;
-  CHECK(azimuth.azimuth().degrees() == 340.5);
+  azimuth.angle = 310.5;
+  CHECK(azimuth.azimuth().degrees() == 310.5);
   azimuth.angle = 360;
   CHECK(azimuth.azimuth().degrees() == 0);
   Bearing point;

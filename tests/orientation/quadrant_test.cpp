@@ -83,10 +83,10 @@ TEST_CASE("an angle of 0 to 90 makes a quadrant bearing, nothing else does") {
 }
 
 TEST_CASE("each quadrant counts from its own pole to its own side") {
-  CHECK(degrees(Pole::north, 20, Side::east) == 20);
-  CHECK(degrees(Pole::south, 20, Side::east) == 160);
-  CHECK(degrees(Pole::south, 20, Side::west) == 200);
-  CHECK(degrees(Pole::north, 20, Side::west) == 340);
+  CHECK(degrees(Pole::north, 50, Side::east) == 50);
+  CHECK(degrees(Pole::south, 50, Side::east) == 130);
+  CHECK(degrees(Pole::south, 50, Side::west) == 230);
+  CHECK(degrees(Pole::north, 50, Side::west) == 310);
 }
 
 TEST_CASE("both writings of a cardinal point are that point") {

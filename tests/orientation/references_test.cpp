@@ -53,7 +53,7 @@ std::pair<double, double> two_numbers(const std::string& text, const std::string
   return {number(a), number(b)};
 }
 
-/// `N20W`.
+/// `N50W`.
 QuadrantBearing quadrant(const std::string& text) {
   const char pole = text.front();
   const char side = text.back();

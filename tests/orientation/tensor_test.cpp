@@ -66,7 +66,7 @@ TEST_CASE("nothing, and what is no direction, has no tensor") {
 }
 
 TEST_CASE("axes that coincide gather about one direction, and along no great circle") {
-  for (const Vector axis : {pole_of(265, 32), direction_of(10, 0), Vector{0, 0, 1}}) {
+  for (const Vector axis : {pole_of(258, 41), direction_of(10, 0), Vector{0, 0, 1}}) {
     for (const std::size_t count : {std::size_t{1}, std::size_t{2}, std::size_t{1000}}) {
       CAPTURE(count);
       const std::vector<Vector> axes(count, axis);

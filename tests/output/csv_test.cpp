@@ -33,7 +33,7 @@ TEST_CASE("a cell is quoted where RFC 4180 asks for it") {
 TEST_CASE("text that a spreadsheet would run as a formula gets an apostrophe") {
   CHECK(cell("=1+1") == "'=1+1");
   CHECK(cell("+12") == "'+12");
-  CHECK(cell("-15 > N20W") == "'-15 > N20W");
+  CHECK(cell("-35 > N50W") == "'-35 > N50W");
   CHECK(cell("@here") == "'@here");
   CHECK(cell("\tx") == "'\tx");
   CHECK(cell("\rx") == "\"'\rx\"");
@@ -58,13 +58,13 @@ TEST_CASE("the row itself guards and quotes its text, and never its numbers") {
   one.page.station = "=cmd()";
   one.row().unit = "schist, banded";
   one.row().remark = "30\xB0";
-  one.row().written = "N85E 32N";
+  one.row().written = "N78E 41N";
   one.row().correction = -24.6;
-  one.row().strike = 265;
-  one.row().dip = 32;
+  one.row().strike = 258;
+  one.row().dip = 41;
   CHECK(line_of(one) ==
-        "'=cmd(),bedding,plane,265.0,32.0,355.0,,,,,,N85.0E,,,-24.60,magnetic,,,,,,,ok,,,,,,,265.0,"
-        ",,,\"schist, banded\",N85E 32N,30\uFFFD,day3.txt:18:3\n");
+        "'=cmd(),bedding,plane,258.0,41.0,348.0,,,,,,N78.0E,,,-24.60,magnetic,,,,,,,ok,,,,,,,258.0,"
+        ",,,\"schist, banded\",N78E 41N,30\uFFFD,day3.txt:18:3\n");
 }
 
 TEST_CASE("a row like the one above is written as if it stood alone") {
@@ -120,25 +120,25 @@ TEST_CASE("a page without rows adds no line") {
 
 TEST_CASE("rows out are readings in, also rejected ones, with their numbers empty") {
   const std::string table = test::csv(
-      "declination 24.6E\nset 0\nstation Q1\n  bedding N85E 32N, N95E 30N, 088/33 N\n"
-      "  sight Nowhere N20W\n  bedding\n");
+      "declination 24.6E\nset 0\nstation Q1\n  bedding N78E 41N, N98E 41N, 081/42 N\n"
+      "  sight Nowhere N50W\n  bedding\n");
   const auto lines = test::lines_of(table);
   REQUIRE(lines.size() == 6);
   const auto good = test::cells_of(lines[1]);
-  CHECK(good[3] == "289.6");
-  CHECK(good[5] == "19.6");
-  CHECK(good[11] == "N70.4W");
-  CHECK(good[13] == "265.0");
+  CHECK(good[3] == "282.6");
+  CHECK(good[5] == "12.6");
+  CHECK(good[11] == "N77.4W");
+  CHECK(good[13] == "258.0");
   CHECK(good[14] == "24.60");
   CHECK(good[15] == "true");
   CHECK(good[22] == "ok");
-  CHECK(good[34] == "N85E 32N");
+  CHECK(good[34] == "N78E 41N");
   CHECK(good[36] == "day.txt:4:3");
   const auto bad = test::cells_of(lines[2]);
   REQUIRE(bad.size() == 37);
   CHECK(bad[22] == "rejected");
   CHECK(bad[23] == "quadrant-angle");
-  CHECK(bad[34] == "N95E 30N");
+  CHECK(bad[34] == "N98E 41N");
   for (const std::size_t number : {3U, 4U, 5U, 6U, 7U, 8U, 9U, 10U, 12U, 13U, 14U}) {
     CHECK(bad[number].empty());
   }

@@ -31,11 +31,11 @@ TEST_CASE("a diagnostic shows its place, the line, a caret and advice") {
   std::string text;
   for (int line = 1; line < 18; ++line)
     text += "note\n";
-  const Source source("day3.txt", text + "  bedding   N95E 32N\n");
+  const Source source("day3.txt", text + "  bedding   N98E 41N\n");
   CHECK(shown(source, fault({18, 13, 17}, "quadrant angle 95 is over 90",
                             "S85E is 95 degrees clockwise from north")) ==
         "day3.txt:18:13: error: quadrant angle 95 is over 90 [quadrant-angle]\n"
-        "   18 |   bedding   N95E 32N\n"
+        "   18 |   bedding   N98E 41N\n"
         "      |             ^~~~\n"
         "help: S85E is 95 degrees clockwise from north\n");
 }
@@ -70,9 +70,9 @@ TEST_CASE("on one line stands a diagnostic alone, with nothing that could end th
 }
 
 TEST_CASE("the whole path names a file only on such a line") {
-  CHECK(shown(Source("/logs/day.txt", "joint N95E\n"), fault({1, 7, 11})) ==
+  CHECK(shown(Source("/logs/day.txt", "joint N98E\n"), fault({1, 7, 11})) ==
         "day.txt:1:7: error: that is odd [quadrant-angle]\n"
-        "    1 | joint N95E\n"
+        "    1 | joint N98E\n"
         "      |       ^~~~\n");
 }
 
@@ -132,7 +132,7 @@ TEST_CASE("an empty log has no line to show") {
 }
 
 TEST_CASE("colour is the same text between styles") {
-  const Source source("a", "joint N95E\n");
+  const Source source("a", "joint N98E\n");
   const Diagnostic diagnostic = fault({1, 7, 11}, "odd", "better");
   const std::string color = shown(source, diagnostic, true);
   std::string plain;

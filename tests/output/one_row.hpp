@@ -10,7 +10,7 @@ namespace lodebook::test {
 struct OneRow {
   explicit OneRow(notebook::Kind::Type type = notebook::Kind::Type::plane,
                   std::string file = "day3.txt")
-      : source(std::move(file), "bedding N85E 32N\n") {
+      : source(std::move(file), "bedding N78E 41N\n") {
     kind.type = type;
     kind.name = type == notebook::Kind::Type::plane ? "bedding" : "lineation";
     entry.line = 18;

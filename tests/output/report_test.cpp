@@ -46,7 +46,7 @@ TEST_CASE("the heading names what an option said, and a subtraction") {
   options.declination = notebook::DeclinationSetting{};
   options.declination->declination = *Declination::west(12.5);
   options.set = *Declination::east(2);
-  const auto lines = test::lines_of(test::report("station Q1\n bedding N85E 32N\n", options));
+  const auto lines = test::lines_of(test::report("station Q1\n bedding N78E 41N\n", options));
   CHECK(lines[0] == "day.txt");
   CHECK(lines[1] ==
         "  dial set to 2E (option), declination 12.5W (option), so 14.5 is "
@@ -57,7 +57,7 @@ TEST_CASE("the heading names what an option said, and a subtraction") {
 }
 
 TEST_CASE("without a declination the report is loud") {
-  const std::string report = test::report("station Q1\n bedding N85E 32N\n");
+  const std::string report = test::report("station Q1\n bedding N78E 41N\n");
   CHECK(contains(report, "declination unknown, so nothing is added to the bearings"));
   CHECK(contains(report, "NO DECLINATION IS KNOWN AT THE FIRST READING: BEARINGS STAY MAGNETIC"));
   reduction::Options options;
@@ -91,14 +91,14 @@ TEST_CASE("a clean station takes one line") {
 
 TEST_CASE("notes alone take one more line") {
   const std::string report =
-      test::report("declination 0\nset 0\nstation Q1\n bedding 5 > 355\n lineation 340/-15\n");
+      test::report("declination 0\nset 0\nstation Q1\n bedding 5 > 348\n lineation 310/-35\n");
   CHECK(contains(report, "\n  notes: line 4 strike-uncertain, line 5 other-end\n"));
   CHECK_FALSE(contains(report, "[other-end]"));
 }
 
 TEST_CASE("faults follow their station, and the worst come again at the end") {
   const std::string report = test::report(
-      "declination 0\nset 0\nstation Q1\n bedding N95E 30N\nstation Q2\n bedding N85E 30N "
+      "declination 0\nset 0\nstation Q1\n bedding N98E 41N\nstation Q2\n bedding N78E 30N "
       "doubtful\n");
   const std::size_t first = report.find("Q1: no position; 1 rejected\n");
   const std::size_t fault = report.find("day.txt:4:10: error: ");
@@ -118,7 +118,7 @@ TEST_CASE("faults follow their station, and the worst come again at the end") {
 TEST_CASE("a setting that changes later is said where it first counts") {
   const std::string report = test::report(
       "declination 10E\nset 0\nstation Q1\n joint vertical N\nstation Q2\ndeclination 11E\n"
-      " joint vertical N\n joint vertical N10E\n");
+      " joint vertical N\n joint vertical N14E\n");
   CHECK(contains(report,
                  "Q2: no position; 2 ok; joint ±1.1 1.1\n"
                  "  from line 7 on, 11 is added to every bearing; output refers to true north\n"));

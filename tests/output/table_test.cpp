@@ -59,8 +59,8 @@ TEST_CASE("azimuths are rounded half up, then wrapped") {
   };
   CHECK(strike(359.96) == "0.0 90.0 N 0.0");
   CHECK(strike(359.94) == "359.9 89.9 N0.1W 359.9");
-  CHECK(strike(265) == "265.0 355.0 N85.0E 265.0");
-  CHECK(strike(289.6) == "289.6 19.6 N70.4W 289.6");
+  CHECK(strike(258) == "258.0 348.0 N78.0E 258.0");
+  CHECK(strike(282.6) == "282.6 12.6 N77.4W 282.6");
   CHECK(strike(90) == "90.0 180.0 E 90.0");
   CHECK(strike(270.04) == "270.0 0.0 E 270.0");
   CHECK(strike(180) == "180.0 270.0 N 180.0");

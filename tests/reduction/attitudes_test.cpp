@@ -247,21 +247,21 @@ TEST_CASE("nothing gathers to nothing") {
 }
 
 TEST_CASE("a current that rises points where it was typed, a line that rises is turned round") {
-  const Attitudes attitudes = of("station Q1\ncurrent 340/-15\nlineation 340/-15\n");
+  const Attitudes attitudes = of("station Q1\ncurrent 310/-35\nlineation 310/-35\n");
   REQUIRE(attitudes.all().size() == 2);
-  CHECK(attitudes.all()[0].azimuth == 340.0);
-  CHECK(norm(attitudes.all()[0].axis + direction_of(160, 15)) < 1e-9);
-  CHECK(attitudes.all()[1].azimuth == 160.0);
-  CHECK(norm(attitudes.all()[1].axis + -direction_of(160, 15)) < 1e-9);
+  CHECK(attitudes.all()[0].azimuth == 310.0);
+  CHECK(norm(attitudes.all()[0].axis + direction_of(130, 35)) < 1e-9);
+  CHECK(attitudes.all()[1].azimuth == 130.0);
+  CHECK(norm(attitudes.all()[1].axis + -direction_of(130, 35)) < 1e-9);
 }
 
 TEST_CASE("collections added together are as one that took all the logs") {
   const std::vector<NamedLog> logs = {
       {"a.txt", heading + "dial quadrant\nkind Scarp plane\nstation Q1\nunit grey\n"
-                          "fault N10E 40E, N12E 41E\nbedding N70E 30S\n"},
+                          "fault N14E 40E, N12E 41E\nbedding N70E 30S\n"},
       {"b.txt",
        "declination 12E\ndial quadrant\nstation Q2\nbedding N75E 31S\nunit Black\n"
-       "bedding N95E 3S\nlineation N20E 5\nleg N90E 20m\n"},
+       "bedding N98E 3S\nlineation N20E 5\nleg N90E 20m\n"},
       {"c.txt", heading + "kind SCARP plane\nstation q1\nunit GREY\nscarp 010/40 E\nunit black\n"
                           "bedding 070/30 S doubtful\n"}};
   const Attitudes at_once = gathered(logs);

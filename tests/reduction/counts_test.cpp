@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Balances: tallies, dates, stations, lines not understood, and the counts of pages and log.
+// Counts: tallies, dates, stations, lines not understood, and the counts of pages and log.
 #include "reduced.hpp"
 
 using namespace lodebook;
@@ -7,8 +7,8 @@ using namespace lodebook::test;
 
 TEST_CASE("rows out are readings in, and each is ok, suspect or rejected") {
   const Reduced log(on_true_dial(
-      "bedding N85E 32N, N95E 30N, N84E 31N\nsight Peak N66W\nsight Peek N66W\nleg S45E 120\n"
-      "bedding\nstation Q2\njoint vertical N10E doubtful\n"));
+      "bedding N78E 41N, N98E 40N, N77E 40N\nsight Peak N66W\nsight Peek N66W\nleg S38E 120\n"
+      "bedding\nstation Q2\njoint vertical N14E doubtful\n"));
   INFO(log.codes());
   const auto& counts = log.counts();
   CHECK(log.row_count() == 8);
@@ -30,7 +30,7 @@ TEST_CASE("a reading with several faults is one suspect reading") {
 }
 
 TEST_CASE("notes leave a reading ok") {
-  const Reduced log("dial quadrant\n" + on_true_dial("bedding 085/2 N\nlineation N20W -15\n"));
+  const Reduced log("dial quadrant\n" + on_true_dial("bedding 085/2 N\nlineation N50W -35\n"));
   INFO(log.codes());
   CHECK(log.counts().notes == 3);
   CHECK(log.counts().ok == 2);
@@ -39,15 +39,15 @@ TEST_CASE("notes leave a reading ok") {
 
 TEST_CASE("lines that are not understood are counted once each, and apart from readings") {
   const Reduced log(on_true_dial(
-      "quux\nelevation x\nelevation y\ndate 31-02-2026\nbedding N95E 30N\nshort b quux extra\n"));
+      "quux\nelevation x\nelevation y\ndate 31-02-2026\nbedding N98E 41N\nshort b quux extra\n"));
   INFO(log.codes());
   CHECK(log.counts().not_understood == 5);
   CHECK(log.counts().rejected == 1);
 }
 
-TEST_CASE("a tally is a balance since the start or the last one") {
+TEST_CASE("a tally is counted since the start or the last one") {
   const std::string day =
-      "station Q1\njoint vertical N, vertical N10E\nstation Q2\njoint N95E 30N\n";
+      "station Q1\njoint vertical N, vertical N14E\nstation Q2\njoint N98E 41N\n";
   const std::string heading = "set 0\ndeclination 0\n";
   CHECK(Reduced(heading + day + "tally 2 stations 3 readings\n").counts().warnings == 0);
   CHECK(Reduced(heading + day + "tally 3 readings\n").count(Code::tally) == 0);
@@ -109,7 +109,7 @@ TEST_CASE("readings before the first station are kept, and said once") {
 }
 
 TEST_CASE("local attraction is not corrected, and that is said") {
-  const Reduced log(on_true_dial("attraction correct\nleg S45E 120m\n"));
+  const Reduced log(on_true_dial("attraction correct\nleg S38E 120m\n"));
   CHECK(log.only(Code::attraction_unapplied).severity == Severity::warning);
   CHECK(log.counts().ok == 1);
 }
@@ -142,7 +142,7 @@ TEST_CASE("a station whose heading is not understood does not give its readings 
 
 TEST_CASE("faults stand on the page of their line, in order") {
   const Reduced log(on_true_dial(
-      "quux\nbedding N85E 32N, N85E 92N, N20W 40E, N84E 31N\nstation Q2\nleg S45E 9m back N20E\n"));
+      "quux\nbedding N78E 41N, N78E 92N, N50W 40E, N77E 40N\nstation Q2\nleg S38E 9m back N20E\n"));
   for (const Page& page : log.pages()) {
     const notebook::Place* before = nullptr;
     for (const Diagnostic& diagnostic : page.diagnostics) {
@@ -160,7 +160,7 @@ TEST_CASE("faults stand on the page of their line, in order") {
 
 TEST_CASE("counts of logs add up") {
   reduction::Counts sum = Reduced(on_true_dial("joint vertical N\nquux\n")).counts();
-  sum += Reduced(on_true_dial("joint vertical N doubtful\njoint N95E 3N\n")).counts();
+  sum += Reduced(on_true_dial("joint vertical N doubtful\njoint N98E 3N\n")).counts();
   CHECK(sum.readings == 3);
   CHECK(sum.ok == 1);
   CHECK(sum.suspect == 1);

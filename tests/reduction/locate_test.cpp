@@ -86,7 +86,7 @@ double off_m(const std::optional<Position>& found, const Position& expected) {
 }  // namespace
 
 TEST_CASE("a station without a position gets it from its sights, in every output") {
-  const Reduced log(head + landmarks() + "station Q1\n" + sights() + "bedding N85E 32N\n");
+  const Reduced log(head + landmarks() + "station Q1\n" + sights() + "bedding N78E 41N\n");
   const Fixes& fixes = log.reduction().fixes();
   CHECK(station(fixes, "Q1").from == PositionFrom::sights);
   CHECK(off_m(station(fixes, "Q1").position, ridge) < 1);

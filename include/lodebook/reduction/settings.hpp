@@ -13,7 +13,7 @@ enum class North : std::uint8_t { geographic, magnetic, grid };
 /// `true`, `magnetic` or `grid`, as outputs name it.
 std::string_view name_of(North north);
 
-/// One-sigma reading errors. The defaults are the instrument's: degrees, degrees, percent.
+/// One sigma: degrees, degrees, percent. The instrument's by default (common practice, no source).
 struct Accuracy {
   double bearing = 0.5;
   double dip = 1;

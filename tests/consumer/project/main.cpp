@@ -13,10 +13,10 @@
 
 int main() {
   using namespace lodebook;
-  const QuadrantBearing read = QuadrantBearing::of_degrees(340);
+  const QuadrantBearing read = QuadrantBearing::of_degrees(310);
   const auto dial = Azimuth<north::dial>::from_degrees(read.degrees()).value();
   const auto geographic =
-      to_geographic(to_magnetic(dial, Declination()), Declination::east(17).value());
+      to_geographic(to_magnetic(dial, Declination()), Declination::east(24.6).value());
 
   const auto plane = Plane<north::geographic>::from_strike(
       geographic, Dip::from_degrees(30).value(), HandRule::right);
@@ -31,5 +31,5 @@ int main() {
   text += " +-";
   append_figure(text, rounded(sigma, 1), 1);
   std::puts(text.c_str());
-  return text == "357.0/30 +-2.1" ? 0 : 1;
+  return text == "334.6/30 +-2.1" ? 0 : 1;
 }
