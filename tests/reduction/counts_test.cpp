@@ -47,7 +47,7 @@ TEST_CASE("lines that are not understood are counted once each, and apart from r
 
 TEST_CASE("a tally is counted since the start or the last one") {
   const std::string day =
-      "station Q1\njoint vertical N, vertical N14E\nstation Q2\njoint N98E 41N\n";
+      "station Q1\njoint vertical N, vertical N7E\nstation Q2\njoint N98E 41N\n";
   const std::string heading = "set 0\ndeclination 0\n";
   CHECK(Reduced(heading + day + "tally 2 stations 3 readings\n").counts().warnings == 0);
   CHECK(Reduced(heading + day + "tally 3 readings\n").count(Code::tally) == 0);

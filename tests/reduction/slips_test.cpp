@@ -99,7 +99,7 @@ TEST_CASE("slips of fore and back bearings, in either of them") {
 }
 
 TEST_CASE("two that disagree are explained by a slip that makes them agree") {
-  const Reduced log(on_true_dial("bedding N20E 50W, N50W 50W\n"));
+  const Reduced log(on_true_dial("bedding N14E 50W, N14W 50W\n"));
   const auto said = log.all(Code::repeat_spread);
   REQUIRE(said.size() == 2);
   CHECK(has(said[0]->help, "east for west? then 0.0 degrees off"));
