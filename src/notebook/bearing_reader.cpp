@@ -39,9 +39,19 @@ bool north_or_south(char letter) {
   return letter == 'N' || letter == 'S';
 }
 
+/// Digits and points at the start of `typed`.
+std::size_t number_length(std::string_view typed) {
+  return std::min(typed.find_first_not_of("0123456789."), typed.size());
+}
+
 bool is_no_number(std::string_view word) {
   return word.size() >= 3 &&
          (equals_word(word, "nan") || equals_word(word, "inf") || equals_word(word, "infinity"));
+}
+
+Point opposite(Point point) {
+  constexpr unsigned half_turn = 8;
+  return static_cast<Point>((static_cast<unsigned>(point) + half_turn) % (2 * half_turn));
 }
 
 Bearing point_bearing(Point point) {
@@ -59,53 +69,76 @@ bool is_distance(const Cursor& cursor, std::size_t ahead) {
          cursor.is_word("paces", ahead + 1) || cursor.is_word("pace", ahead + 1);
 }
 
-/// Skips `count` tokens and reports that their letters make no quadrant bearing.
-std::nullopt_t fail_letters(Cursor& cursor, std::size_t count, std::string_view help) {
+/// Skips `count` tokens and reports that their letters make no quadrant bearing; `meant` is what
+/// may have been, `help` is for when none of it would do.
+std::nullopt_t fail_letters(Cursor& cursor, std::size_t count, std::vector<std::string> meant,
+                            std::string_view help) {
   const std::size_t first = cursor.position();
   cursor.skip(count);
   const Span span = cursor.since(first);
-  return cursor.fail(span, wording::quadrant_letters_missing(cursor.text(span), help));
+  const Offers offers = cursor.accepted(each_in_place(span, std::move(meant)));
+  return cursor.fail(span, wording::quadrant_letters(cursor.text(span), help, offers));
 }
 
-/// `N20`: no second letter. `N20 30W` may be the same with minutes that lack their mark.
-std::nullopt_t fail_second_letter(Cursor& cursor, Behind behind) {
-  const bool may_have_zero = cursor.peek(1)->value <= 9;  // or else the o may be a degree sign
-  if (may_have_zero && cursor.is_letter_for_zero(2))
-    return fail_letters(cursor, 3, letter_for_zero);
+/// The letter O behind the figure of a quadrant bearing: the digit 0, or else a degree sign.
+std::nullopt_t fail_letter_for_zero(Cursor& cursor) {
   const char first = letter_at(cursor, 0);
-  // Without its marks, which the advice adds itself.
-  const std::string angle = fmt::format("{:.10g}", cursor.peek(1)->value);
+  const std::string_view figure = cursor.text(*cursor.peek(1));
+  const std::string_view rest = cursor.text(*cursor.peek(2)).substr(1);
+  return fail_letters(
+      cursor, 3,
+      {fmt::format("{}{}0{}", first, figure, rest), fmt::format("{}{}{}", first, figure, rest)},
+      letter_for_zero);
+}
+
+/// `N50`: no second letter. `N50 30W` may be the same with minutes that lack their mark.
+std::nullopt_t fail_second_letter(Cursor& cursor) {
+  if (cursor.is_letter_for_zero(2)) return fail_letter_for_zero(cursor);
+  const char first = letter_at(cursor, 0);
+  const std::string_view angle = cursor.text(*cursor.peek(1));
   if (is_plain_figure(cursor, 2) && east_or_west(letter_at(cursor, 3))) {
     const std::string_view minutes = cursor.text(*cursor.peek(2));
-    const std::string marked =
-        fmt::format("{}{}°{}'{}", first, angle, minutes, letter_at(cursor, 3));
+    const char last = letter_at(cursor, 3);
+    const std::string marked = fmt::format("{}{}°{}'{}", first, angle, minutes, last);
     return fail_letters(cursor, 4,
-                        behind == Behind::words
-                            ? "minutes take a mark: " + marked
-                            : fmt::format("{0}{1}E or {0}{1}W? or, with the mark of minutes, {2}",
-                                          first, angle, marked));
+                        {marked, fmt::format("{}{}E {} {}", first, angle, minutes, last),
+                         fmt::format("{}{}W {} {}", first, angle, minutes, last)},
+                        fmt::format("minutes take a mark: {}", marked));
   }
-  const bool spaced = cursor.peek(1)->spaced;
-  return fail_letters(cursor, 2,
-                      fmt::format("{0}{1}E or {0}{1}W?{2}", first, angle,
-                                  spaced ? fmt::format(" or {}/{}", first, angle) : ""));
+  std::vector<std::string> meant = {fmt::format("{}{}E", first, angle),
+                                    fmt::format("{}{}W", first, angle)};
+  if (cursor.peek(1)->spaced) meant.push_back(fmt::format("{}/{}", first, angle));
+  return fail_letters(cursor, 2, std::move(meant), "type E or W behind the angle");
 }
 
-/// `E20N`: counted from the wrong cardinal points.
+/// `E25N`: counted from the wrong cardinal points.
 std::nullopt_t fail_swapped(Cursor& cursor) {
   const char first = letter_at(cursor, 0);
   const char last = letter_at(cursor, 2);
   const double angle = cursor.peek(1)->value;
+  const std::string_view figure = cursor.text(*cursor.peek(1));
   const std::size_t start = cursor.position();
   if (north_or_south(last) && angle <= 90) {
     cursor.skip(3);
     const Span span = cursor.since(start);
-    return cursor.fail(
-        span, wording::quadrant_letters_swapped(cursor.text(span),
-                                                fmt::format("{}{:g}{}", last, 90 - angle, first)));
+    const Offers offers =
+        cursor.accepted({in_place(span, fmt::format("{}{:.10g}{}", last, 90 - angle, first))});
+    return cursor.fail(span, wording::quadrant_letters_swapped(cursor.text(span), offers));
   }
-  return fail_letters(cursor, last != 0 ? 3 : 2,
-                      fmt::format("counted from north or south, such as N20{}", first));
+  const bool has_last = last != 0 && joined(cursor, 2);
+  std::vector<std::string> meant;
+  if (!has_last || last == first)
+    meant = {fmt::format("N{}{}", figure, first), fmt::format("S{}{}", figure, first)};
+  return fail_letters(cursor, has_last ? 3 : 2, std::move(meant),
+                      "the first letter is N or S, the last E or W");
+}
+
+std::nullopt_t fail_percent(Cursor& cursor, const Token& token) {
+  std::string plain(cursor.text(token));
+  plain.erase(plain.find('%'));
+  const Offers offers = cursor.accepted({in_place(token.span(), plain)});
+  return cursor.fail(token.span(),
+                     wording::number(cursor.text(token), "a bearing has no %", offers));
 }
 
 std::optional<Bearing> read_quadrant(Cursor& cursor) {
@@ -117,17 +150,23 @@ std::optional<Bearing> read_quadrant(Cursor& cursor) {
   const Token* token = figure_at(figures);
   if (!token) return std::nullopt;
   cursor.skip(3);
-  if (token->percent)
-    return cursor.fail(token->span(), wording::number(cursor.text(*token), "a bearing has no %"));
+  if (token->percent) return fail_percent(cursor, *token);
   Bearing bearing;
   bearing.notation = Notation::quadrant;
   bearing.pole = first == 'N' ? QuadrantBearing::Pole::north : QuadrantBearing::Pole::south;
   bearing.side = last == 'E' ? QuadrantBearing::Side::east : QuadrantBearing::Side::west;
   bearing.angle = token->value;
   bearing.decimals = token->decimals;
-  if (bearing.angle > 90)
-    return cursor.fail(cursor.since(start),
-                       wording::quadrant_angle(bearing.angle, bearing.pole, bearing.side));
+  if (bearing.angle > 90) {
+    const Span span = cursor.since(start);
+    Offers offers;
+    if (bearing.angle <= 180) {
+      offers = cursor.accepted({in_place(
+          span, fmt::format("{}{:.10g}{}", first == 'N' ? 'S' : 'N', 180 - bearing.angle, last))});
+    }
+    return cursor.fail(span,
+                       wording::quadrant_angle(bearing.angle, bearing.pole, bearing.side, offers));
+  }
   return bearing;
 }
 
@@ -140,14 +179,17 @@ std::optional<Bearing> read_lettered(Cursor& cursor, Behind behind) {
     if (east_or_west(last)) return read_quadrant(cursor);
     if (joined(cursor, 1)) {
       if (north_or_south(last) && joined(cursor, 2))
-        return fail_letters(cursor, 3, "the second letter is E or W");
-      return fail_second_letter(cursor, behind);
+        return fail_letters(cursor, 3,
+                            {fmt::format("{}{}E", first, cursor.text(*cursor.peek(1))),
+                             fmt::format("{}{}W", first, cursor.text(*cursor.peek(1)))},
+                            "the second letter is E or W");
+      return fail_second_letter(cursor);
     }
     // `N 20`: for `N 20 NW` the figure can only be a dip, for `N 20m` a distance; else a letter is
     // missing.
     const bool other_figure =
         behind == Behind::figure ? point_at(cursor, 2).has_value() : is_distance(cursor, 1);
-    if (!other_figure) return fail_second_letter(cursor, behind);
+    if (!other_figure) return fail_second_letter(cursor);
   }
   if (!due && east_or_west(first) && is_plain_figure(cursor, 1) && joined(cursor, 1))
     return fail_swapped(cursor);
@@ -157,22 +199,32 @@ std::optional<Bearing> read_lettered(Cursor& cursor, Behind behind) {
   }
   const std::string_view word = cursor.text(cursor.here());
   if (is_no_number(word))
-    return cursor.fail(cursor.here(), wording::number(word, "a bearing is N50W, 310 or NNW"));
-  return cursor.fail(cursor.here(), wording::no_bearing(word));
+    return cursor.fail(cursor.here(), wording::number(word, wording::bearings_look_so));
+  Offers offers;
+  if (word.size() == 2 && north_or_south(upper(word[0])) && upper(word[1]) == 'O')
+    offers = cursor.accepted({in_place(cursor.here(), std::string{word[0], '0'})});
+  return cursor.fail(cursor.here(), wording::no_bearing(word, offers));
 }
 
 std::optional<Bearing> read_azimuth(Cursor& cursor) {
   const Token* token = figure_at(cursor);
   if (!token) return std::nullopt;
-  if (token->percent)
-    return cursor.fail(token->span(), wording::number(cursor.text(*token), "a bearing has no %"));
+  if (token->percent) return fail_percent(cursor, *token);
   if (east_or_west(letter_at(cursor, 1)) && joined(cursor, 1)) {
     const std::string_view figure = cursor.text(*token);
     const char last = letter_at(cursor, 1);
-    return fail_letters(cursor, 2, fmt::format("N{0}{1} or S{0}{1}?", figure, last));
+    return fail_letters(cursor, 2,
+                        {fmt::format("N{}{}", figure, last), fmt::format("S{}{}", figure, last)},
+                        "the first letter is N or S");
   }
-  if (token->negative || token->value > 360)
-    return cursor.fail(token->span(), wording::azimuth_range(token->signed_value()));
+  if (token->negative || token->value > 360) {
+    const double azimuth = token->signed_value();
+    Offers offers;
+    if (azimuth >= -360 && azimuth <= 720)
+      offers = cursor.accepted(
+          {in_place(token->span(), azimuth_text(azimuth + (azimuth < 0 ? 360 : -360)))});
+    return cursor.fail(token->span(), wording::azimuth_range(azimuth, offers));
+  }
   cursor.skip();
   Bearing bearing;
   bearing.angle = token->value;
@@ -181,7 +233,107 @@ std::optional<Bearing> read_azimuth(Cursor& cursor) {
   return bearing;
 }
 
+/// A dash between words: a hyphen, or the sign of the figure behind it.
+void report_dash(Cursor& cursor, const Token& dash) {
+  const Token* next = cursor.peek(1);
+  if (!next || next->type != Type::angle)
+    return cursor.report(dash.span(), wording::number_dash("", {}));
+  const Span span{dash.offset, next->offset - dash.offset};
+  const std::string_view space = dash.spaced ? "" : " ";
+  const Offers offers =
+      cursor.accepted(each_in_place(span, {std::string(space), std::string(space) + '-'}));
+  cursor.report(dash.span(), wording::number_dash(cursor.text(*next), offers));
+}
+
+/// Where a figure should stand, something else does.
+void report_no_figure(Cursor& cursor, const Token& token) {
+  const std::string_view typed = cursor.text(token);
+  Offers offers;
+  // A doubt is no mere slip of the finger.
+  if (token.type == Type::other && typed != "?" && typed != "~")
+    offers = cursor.accepted(each_in_place(token.span(), {"", " "}));
+  cursor.report(token.span(), wording::number(typed, wording::figures_look_so, offers));
+}
+
+/// `1e3` and `0x10`: letters and more, with no space between; reports them.
+bool reports_letters(Cursor& cursor, const Token& token) {
+  const Token* letters = cursor.peek(1);
+  const Token* tail = cursor.peek(2);
+  const Token* before = cursor.previous();
+  const bool after_letters = before && before->type == Type::word && !token.spaced;
+  const auto is_exponent = [&cursor](const Token& figure) {
+    const std::string_view shown = cursor.text(figure);
+    return figure.type == Type::angle || shown == "+" || dash_length(shown) > 0;
+  };
+  if (!letters || letters->type != Type::word || letters->spaced || !tail || tail->spaced ||
+      !is_exponent(*tail) || after_letters)
+    return false;
+  const Span span{token.offset, tail->end() - token.offset};
+  std::string_view help = wording::figures_look_so;
+  Offers offers;
+  if (cursor.is_letter_for_zero(1)) {
+    help = letter_for_zero;
+    std::string zeros(cursor.text(span));
+    std::ranges::replace_if(
+        zeros, [](char c) { return c == 'O' || c == 'o'; }, '0');
+    offers = cursor.accepted({in_place(span, std::move(zeros))});
+  }
+  cursor.report(span, wording::number(cursor.text(span), help, offers));
+  return true;
+}
+
+/// A figure with a fault of its own.
+void report_figure(Cursor& cursor, const Token& token) {
+  const std::string_view typed = cursor.text(token);
+  switch (token.fault) {
+    case Token::Fault::none:
+    case Token::Fault::malformed: {
+      Offers offers;
+      if (const std::size_t points = typed.find(".."); points != std::string_view::npos)
+        offers = cursor.accepted({in_place(token.span(), std::string(typed).erase(points, 1))});
+      return cursor.report(token.span(), wording::number(typed, wording::figures_look_so, offers));
+    }
+    case Token::Fault::minutes_range:
+      return cursor.report(token.span(), wording::number_minutes(typed));
+    case Token::Fault::only_minutes: {
+      const std::string figure(typed.substr(0, number_length(typed)));
+      const Offers offers =
+          cursor.accepted({in_place(token.span(), figure, "degrees"),
+                           in_place(token.span(), fmt::format("0°{}'", figure), "minutes")});
+      return cursor.report(token.span(),
+                           wording::number(typed, "minutes need degrees before them", offers));
+    }
+  }
+}
+
 }  // namespace
+
+std::string azimuth_text(double degrees) {
+  return three_digits_of(fmt::format("{:.10g}", degrees));
+}
+
+std::string three_digits_of(std::string_view figure) {
+  const std::size_t digits = std::min(figure.find_first_not_of("0123456789"), figure.size());
+  return std::string(3 - std::min<std::size_t>(3, digits), '0').append(figure);
+}
+
+Fix opposite_at(const Cursor& cursor) {
+  const Token* token = cursor.peek();
+  if (!token) return {};
+  if (token->type == Type::angle) {
+    return {token->span(), azimuth_text(wrap_degrees(token->signed_value() + 180))};
+  }
+  const char first = letter_at(cursor, 0);
+  const char last = letter_at(cursor, 2);
+  if (north_or_south(first) && is_plain_figure(cursor, 1) && east_or_west(last)) {
+    const Span span{token->offset, cursor.peek(2)->end() - token->offset};
+    return {span, fmt::format("{}{}{}", first == 'N' ? 'S' : 'N', cursor.text(*cursor.peek(1)),
+                              last == 'E' ? 'W' : 'E')};
+  }
+  const auto point = point_at(cursor);
+  if (!point) return {};
+  return {token->span(), std::string(name_of(opposite(*point)))};
+}
 
 std::optional<Point> point_at(const Cursor& cursor, std::size_t ahead) {
   const Token* token = cursor.peek(ahead);
@@ -199,53 +351,25 @@ const Token* figure_at(Cursor& cursor) {
     cursor.report(cursor.here(), wording::incomplete("the statement", "figure", ""));
     return nullptr;
   }
-  const std::string_view typed = cursor.text(*token);
   if (token->type != Type::angle) {
-    const Token* next = cursor.peek(1);
-    if (dash_length(typed) > 0) {
-      const bool figure = next && next->type == Type::angle;
-      cursor.report(token->span(), wording::number_dash(figure ? cursor.text(*next) : ""));
+    if (dash_length(cursor.text(*token)) > 0) {
+      report_dash(cursor, *token);
     } else {
-      cursor.report(token->span(), wording::number(typed, "digits, with a point for decimals"));
+      report_no_figure(cursor, *token);
     }
     return nullptr;
   }
-  // 1e3 and 0x10: letters and more, with no space between.
-  const Token* letters = cursor.peek(1);
-  const Token* tail = cursor.peek(2);
-  const Token* before = cursor.previous();
-  const bool after_letters = before && before->type == Type::word && !token->spaced;
-  const auto is_exponent = [&cursor](const Token& figure) {
-    const std::string_view shown = cursor.text(figure);
-    return figure.type == Type::angle || shown == "+" || dash_length(shown) > 0;
-  };
-  if (letters && letters->type == Type::word && !letters->spaced && tail && !tail->spaced &&
-      is_exponent(*tail) && !after_letters) {
-    const Span span{token->offset, tail->end() - token->offset};
-    cursor.report(span,
-                  wording::number(cursor.text(span), cursor.is_letter_for_zero(1)
-                                                         ? letter_for_zero
-                                                         : "digits, with a point for decimals"));
-    return nullptr;
-  }
-  switch (token->fault) {
-    case Token::Fault::none:
-      return token;
-    case Token::Fault::malformed:
-      cursor.report(token->span(), wording::number(typed, "digits, with one point for decimals"));
-      break;
-    case Token::Fault::minutes_range:
-      cursor.report(token->span(), wording::number_minutes(typed));
-      break;
-    case Token::Fault::only_minutes:
-      cursor.report(token->span(),
-                    wording::number(typed, "minutes need degrees before them: 0°30'"));
-      break;
-  }
+  if (reports_letters(cursor, *token)) return nullptr;
+  if (token->fault == Token::Fault::none) return token;
+  report_figure(cursor, *token);
   return nullptr;
 }
 
 std::optional<Bearing> read_bearing(Cursor& cursor, Behind behind) {
+  if (cursor.at_end()) {
+    return cursor.fail(cursor.here(),
+                       wording::incomplete("the statement", "bearing", wording::bearings_look_so));
+  }
   return cursor.is(Type::word) ? read_lettered(cursor, behind) : read_azimuth(cursor);
 }
 
@@ -259,6 +383,18 @@ std::optional<Slope> read_slope(Cursor& cursor) {
   slope.digits = token->digits;
   slope.decimals = token->decimals;
   return slope;
+}
+
+void report_unit(Cursor& cursor, const Token& figure) {
+  const bool foot_mark = figure.fault == Token::Fault::only_minutes;
+  std::string typed(cursor.text(figure));
+  if (foot_mark) typed.resize(number_length(typed));
+  std::vector<std::string> units = {typed + "m", typed + "ft", typed + " paces"};
+  if (foot_mark) std::swap(units[0], units[1]);
+  cursor.report(
+      figure.span(),
+      wording::distance_unit(cursor.text(figure), foot_mark,
+                             cursor.accepted(each_in_place(figure.span(), std::move(units)))));
 }
 
 bool has_no_number(Cursor cursor) {
@@ -277,7 +413,9 @@ bool has_decimal_comma(Cursor cursor) {
     const Token* before = i > 0 ? cursor.peek(i - 1) : token;
     const Token* after = cursor.peek(i + 1) ? cursor.peek(i + 1) : token;
     const Span span{before->offset, after->end() - before->offset};
-    cursor.report(span, wording::decimal_comma(cursor.text(span)));
+    Offers offers = cursor.accepted(each_in_place(token->span(), {".", "/"}));
+    if (offers.empty()) offers = cursor.accepted({in_place(token->span(), ", ")});
+    cursor.report(span, wording::decimal_comma(cursor.text(span), offers));
     return true;
   }
   return false;

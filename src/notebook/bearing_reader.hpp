@@ -17,6 +17,15 @@ std::optional<Bearing> read_bearing(Cursor& cursor, Behind behind);
 /// Whether a bearing in letters (a point, or the start of a quadrant bearing) stands `ahead`.
 bool starts_lettered_bearing(const Cursor& cursor, std::size_t ahead = 0);
 
+/// An azimuth in [0, 1000) as it is typed, with three digits before the point.
+std::string azimuth_text(double degrees);
+/// `figure` with zeros before it, so that it has three digits before its point.
+std::string three_digits_of(std::string_view figure);
+
+/// The words of the bearing at the cursor, as they would be typed for the opposite direction; an
+/// empty text where no plain bearing stands there.
+Fix opposite_at(const Cursor& cursor);
+
 /// The point of the rose that stands `ahead`, if any.
 std::optional<Point> point_at(const Cursor& cursor, std::size_t ahead = 0);
 
@@ -25,6 +34,9 @@ const Token* figure_at(Cursor& cursor);
 
 /// Reads a figure as a slope: degrees with an optional sign, or percent.
 std::optional<Slope> read_slope(Cursor& cursor);
+
+/// Reports a length without its unit (distance-unit), with all that it may be.
+void report_unit(Cursor& cursor, const Token& figure);
 
 /// Whether some word is one that other programs print for what is no number (nan, inf); reports it
 /// (number).

@@ -10,10 +10,29 @@
 
 namespace lodebook::notebook {
 
+/// Knows whether the statement being read would be accepted if it were typed otherwise.
+class Judge {
+ public:
+  /// Those of `candidates` that are accepted, the likeliest first; where only a second fault stands
+  /// in the way, together with its mend. None where nobody would see them.
+  virtual Offers accepted(Offers candidates) = 0;
+  /// Those of `settings` (lines) with which above it the statement is accepted as it stands.
+  virtual std::vector<std::string> accepted_above(std::vector<std::string> settings) = 0;
+
+ protected:
+  ~Judge() = default;
+};
+
 /// Collects the diagnostics of the line being read.
 class Faults {
  public:
   Faults(const Source& source, std::vector<Diagnostic>& out) : source_(source), out_(&out) {}
+  /// Drops all of them.
+  explicit Faults(const Source& source) : source_(source) {}
+
+  /// Has offers judged by `judge`.
+  void ask(Judge& judge) { judge_ = &judge; }
+  Judge* judge() const { return judge_; }
 
   /// What comes next goes to `out`.
   void collect_in(std::vector<Diagnostic>& out) { out_ = &out; }
@@ -24,6 +43,7 @@ class Faults {
     reading_ = reading;
   }
   void add(Span span, Diagnostic diagnostic) {
+    if (!out_) return;
     diagnostic.place = source_.place(line_, span);
     diagnostic.reading = reading_;
     out_->push_back(std::move(diagnostic));
@@ -31,13 +51,25 @@ class Faults {
 
  private:
   const Source& source_;
-  std::vector<Diagnostic>* out_;
+  std::vector<Diagnostic>* out_ = nullptr;
+  Judge* judge_ = nullptr;
   std::uint32_t line_ = 1;
   std::uint32_t reading_ = no_reading;
 };
 
 /// Advice where a letter O stands in for the digit.
 inline constexpr std::string_view letter_for_zero = "the digit 0 for the letter O?";
+
+/// An offer to type `text` in place of `span`.
+inline Offer in_place(Span span, std::string text, std::string meaning = {}) {
+  return {{span, std::move(text)}, std::move(meaning), {}};
+}
+inline Offers each_in_place(Span span, std::vector<std::string> texts) {
+  Offers offers;
+  for (std::string& text : texts)
+    offers.push_back(in_place(span, std::move(text)));
+  return offers;
+}
 
 /// Walks through tokens. A reader that fails reports one fault and returns nothing; its caller then
 /// gives up the statement, or the repeat.
@@ -108,6 +140,14 @@ class Cursor {
   std::nullopt_t fail(Span span, Diagnostic diagnostic) {
     faults_.add(span, std::move(diagnostic));
     return std::nullopt;
+  }
+  /// See Judge.
+  Offers accepted(Offers candidates) const {
+    return faults_.judge() ? faults_.judge()->accepted(std::move(candidates)) : Offers();
+  }
+  std::vector<std::string> accepted_above(std::vector<std::string> settings) const {
+    return faults_.judge() ? faults_.judge()->accepted_above(std::move(settings))
+                           : std::vector<std::string>();
   }
   void report(Span span, Diagnostic diagnostic) { faults_.add(span, std::move(diagnostic)); }
 

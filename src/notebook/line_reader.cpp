@@ -21,29 +21,51 @@ std::optional<Slope> read_plunge(Cursor& cursor) {
   return plunge;
 }
 
+constexpr std::string_view name_the_end = "name the end of the strike from which it was read";
+
+/// What a rake over 90 or under 0 may have been meant as; the cursor stands behind it.
+Offers rake_offers(const Cursor& cursor, Span span, const Slope& rake) {
+  if (rake.value < 0) return cursor.accepted({without_sign(cursor, span)});
+  if (rake.value > 180 || !cursor.is_word("from")) return {};
+  // From the other end it is what is left of a half turn.
+  Cursor ahead = cursor;
+  ahead.skip();
+  const Fix end = opposite_at(ahead);
+  if (end.text.empty()) return {};
+  return cursor.accepted({in_place({span.offset, end.span.end() - span.offset},
+                                   fmt::format("{:.10g} from {}", 180 - rake.value, end.text))});
+}
+
 std::optional<LineAttitude> read_rake(Cursor& cursor) {
   cursor.skip();
   if (cursor.at_end())
-    return cursor.fail(cursor.here(),
-                       wording::incomplete("the rake", "angle", "rake 40 from N62E"));
+    return cursor.fail(cursor.here(), wording::incomplete("the rake", "angle",
+                                                          "type its angle, and from which end"));
   const Span span = cursor.here();
   LineAttitude line;
   line.form = LineAttitude::Form::rake;
   const auto rake = read_slope(cursor);
   if (!rake) return std::nullopt;
-  if (rake->percent)
-    return cursor.fail(span, wording::number(cursor.text(span), "a rake has no %"));
+  const std::string_view typed = cursor.text(span);
+  if (rake->percent) {
+    std::string plain(typed);
+    plain.erase(plain.find('%'));
+    const Offers offers = cursor.accepted({in_place(span, std::move(plain))});
+    return cursor.fail(span, wording::number(typed, "a rake has no %", offers));
+  }
   if (rake->value < 0 || rake->value > 90)
-    return cursor.fail(span, wording::rake_range(cursor.text(span)));
+    return cursor.fail(span, wording::rake_range(typed, rake_offers(cursor, span, *rake)));
   line.slope = *rake;
   if (!cursor.is_word("from")) {
+    const Offers offers = cursor.accepted({in_place({cursor.here().offset, 0}, "from ")});
     return cursor.fail(cursor.here(),
-                       wording::incomplete("the rake", "end of the strike",
-                                           fmt::format("rake {} from N62E", cursor.text(span))));
+                       wording::incomplete("the rake", "'from'", name_the_end, offers));
   }
   cursor.skip();
-  if (cursor.at_end())
-    return cursor.fail(cursor.here(), wording::incomplete("the rake", "end of the strike", ""));
+  if (cursor.at_end()) {
+    return cursor.fail(cursor.here(),
+                       wording::incomplete("the rake", "end of the strike", name_the_end, {}));
+  }
   const auto bearing = read_bearing(cursor, Behind::words);
   if (!bearing) return std::nullopt;
   line.bearing = *bearing;
@@ -77,11 +99,14 @@ std::optional<LineAttitude> read_trend_plunge(Cursor& cursor) {
   if (touches(cursor, start)) return std::nullopt;
   cursor.skip_if(Type::slash);
   if (cursor.at_end() || cursor.is(Type::word)) {
+    Offers offers;
+    if (cursor.is_word("horizontal")) {
+      offers = cursor.accepted({in_place({span.offset, cursor.here().end() - span.offset},
+                                         fmt::format("horizontal {}", cursor.text(span)))});
+    }
     return cursor.fail(cursor.here(),
                        wording::incomplete(fmt::format("'{}'", cursor.text(span)), "plunge",
-                                           cursor.is_word("horizontal")
-                                               ? fmt::format("horizontal {}", cursor.text(span))
-                                               : fmt::format("{} 35", cursor.text(span))));
+                                           "type the plunge behind it", offers));
   }
   const auto plunge = read_plunge(cursor);
   if (!plunge) return std::nullopt;
@@ -94,8 +119,7 @@ std::optional<LineAttitude> read_trend_plunge(Cursor& cursor) {
 std::optional<LineAttitude> read_figured_line(Cursor& cursor, const PairRules& rules) {
   const Token first = *cursor.peek();
   if (is_towards(cursor, 1)) {
-    if (has_bearing_before_towards(cursor, "plunge first, then > and the trend"))
-      return std::nullopt;
+    if (has_bearing_before_towards(cursor)) return std::nullopt;
     return read_plunge_towards(cursor);
   }
   const std::size_t behind = cursor.is(Type::slash, 1) ? 2 : 1;
@@ -103,9 +127,10 @@ std::optional<LineAttitude> read_figured_line(Cursor& cursor, const PairRules& r
   if (cursor.is(Type::angle, behind)) {
     const bool stated = rules.lines != LineOrder::unstated;
     const std::string_view order = plunge_is_first ? "plunge/trend" : "trend/plunge";
-    const auto roles = pair_roles(
-        cursor, behind,
-        {"trend/plunge", "plunge/trend", stated ? order : std::string_view(), plunge_is_first});
+    const auto roles = pair_roles(cursor, behind,
+                                  {stated ? order : std::string_view(),
+                                   {"order trend/plunge", "order plunge/trend"},
+                                   plunge_is_first});
     if (!roles) return std::nullopt;
     return *roles == First::slope ? read_plunge_towards(cursor) : read_trend_plunge(cursor);
   }
@@ -117,13 +142,14 @@ std::optional<LineAttitude> read_figured_line(Cursor& cursor, const PairRules& r
     }
     if (plunge_is_first) return read_plunge_towards(cursor);
     if (!figure_at(cursor)) return std::nullopt;
-    return fail_slope_first(cursor, behind, "plunge/trend");
+    return fail_slope_first(cursor, behind, "order plunge/trend");
   }
   if (behind == 1 && (cursor.peek(1) == nullptr || cursor.is(Type::word, 1))) {
     if (!figure_at(cursor)) return std::nullopt;
-    return cursor.fail(first.span(),
-                       wording::incomplete(fmt::format("'{}'", cursor.text(first)), "trend",
-                                           fmt::format("{} > N50W", cursor.text(first))));
+    return cursor.fail(
+        first.span(),
+        wording::incomplete(fmt::format("'{}'", cursor.text(first)), "trend",
+                            "type the trend before it, or > and the trend behind it", {}));
   }
   return read_trend_plunge(cursor);
 }
@@ -142,20 +168,12 @@ std::optional<LineAttitude> read_line_attitude(Cursor& cursor, const PairRules& 
     cursor.skip();
     if (cursor.at_end())
       return cursor.fail(cursor.here(),
-                         wording::incomplete("the line", "trend", "horizontal N50W"));
+                         wording::incomplete("the line", "trend", "type the trend behind it", {}));
     return finish_trend(cursor, Slope{}, LineAttitude::Form::horizontal);
   }
   if (cursor.is_word("rake")) return read_rake(cursor);
   if (cursor.is(Type::angle)) return read_figured_line(cursor, rules);
-  if (cursor.is(Type::word)) {
-    const std::size_t start = cursor.position();
-    auto read = read_trend_plunge(cursor);
-    if (read && rules.lines == LineOrder::plunge_trend) {
-      const Span span = cursor.since(start);
-      return cursor.fail(span, wording::pair_against_order(cursor.text(span), "plunge/trend"));
-    }
-    return read;
-  }
+  if (cursor.is(Type::word)) return read_trend_plunge(cursor);
   figure_at(cursor);
   return std::nullopt;
 }

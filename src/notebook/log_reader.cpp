@@ -65,6 +65,7 @@ Span sub(Span whole, std::size_t offset, std::size_t length) {
 LogReader::LogReader(const Source& source, const ReadOptions& options)
     : source_(source), vocabulary_(kinds_), faults_(source, own_block_.diagnostics) {
   rules_.rule = options.rule;
+  faults_.ask(*this);
 }
 
 LogReader::LogReader(const Notebook& notebook) : LogReader(notebook.source, notebook.options) {
@@ -192,6 +193,7 @@ void LogReader::read_line(std::uint32_t line) {
   Statement statement = outline(line);
   if (statement.whole.empty()) return;
   faults_.start(line);
+  judged_ = {};
   const Span whole = source_.line(line);
   const bool may_be_unsound = (statement.bytes & is_strange) != 0 || whole.length > longest_line;
   if (may_be_unsound && !has_sound_bytes(whole)) return read_unsound(statement);
@@ -323,6 +325,7 @@ void LogReader::read_unknown(Statement& statement) {
 }
 
 void LogReader::dispatch(Statement& statement, Meaning meaning) {
+  judged_ = {statement.word, statement.body, is_attitude(meaning)};
   switch (meaning.keyword) {
     case Keyword::reading:
       return read_reading(statement, meaning.kind);

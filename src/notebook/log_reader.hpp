@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Reads a log line by line. One class in five files: lines (log_reader), readings
-// (reading_reader), stations and places (station_reader), settings (setting_reader), and a
-// reading on its own (single_reader).
+// Reads a log line by line. One class in six files: lines (log_reader), readings
+// (reading_reader), stations and places (station_reader), settings (setting_reader), a reading on
+// its own (single_reader), and a statement read again with a change in it (trial).
 #pragma once
 
 #include "attitude_reader.hpp"
@@ -23,12 +23,14 @@ bool matters_beyond_its_station(const What& what) {
            std::is_same_v<What, Bare> || std::is_same_v<What, Unread>);
 }
 
-class LogReader {
+class LogReader final : private Judge {
  public:
   /// For a first pass, or for one reading on its own.
   LogReader(const Source& source, const ReadOptions& options);
   /// For a second pass over a log that has been looked through.
   explicit LogReader(const Notebook& notebook);
+  LogReader(const LogReader&) = delete;
+  LogReader& operator=(const LogReader&) = delete;
 
   /// The first pass: fills in what `notebook` keeps of the whole log.
   void look_through(Notebook& notebook);
@@ -99,6 +101,17 @@ class LogReader {
   void read_reading(Statement& statement, KindId kind);
   void read_repeats(Statement& statement, KindId kind);
   void count_repeats(const Statement& statement, KindId kind);
+  /// One of the readings that commas part.
+  struct Repeat {
+    Span written;
+    std::uint32_t end = 0;  ///< in the body: at the comma behind it, or at the body's end
+    /// What a comma cuts off within it (`N62E, 37 NW`), which cannot stand alone; empty if none.
+    Span rest;
+  };
+  Repeat next_repeat(Span body, std::uint32_t at, bool is_plane);
+  /// Whether `rest`, behind a comma, can only belong to what stands `before` it.
+  bool goes_on(Span before, Span rest, bool is_plane);
+  void report_comma(Reading& reading, Cursor& cursor, Span rest);
   void read_attitude(Reading& reading, Cursor& cursor);
   bool read_plane_words(Reading& reading, PlaneAttitude& plane, Cursor& cursor);
   bool read_line_words(Reading& reading, LineAttitude& line, Cursor& cursor);
@@ -157,11 +170,40 @@ class LogReader {
   void read_kind(Statement& statement);
   void read_short(Statement& statement);
 
+  // ---- trial.cpp
+  struct Trial;
+  struct EndTrial {
+    void operator()(Trial* trial) const;
+  };
+  Offers accepted(Offers candidates) override;
+  std::vector<std::string> accepted_above(std::vector<std::string> settings) override;
+  bool may_try() const;
+  /// What is wrong with the lines of `text` where this reader stands.
+  const std::vector<Diagnostic>& read_again(std::string text);
+  /// The first word of what is judged, and a space behind it.
+  std::string judged_word() const;
+  /// Adds an offer to those kept if it is accepted, alone or with the mend of one more fault.
+  void try_out(Offer offer, Offers& kept);
+  void keep(Offer offer, Offers& kept) const;
+  /// Gives the error among the diagnostics from number `first` on, which has no fix, those that
+  /// mend a slip of the finger.
+  void offer_slips(std::size_t first);
+
   const Source& source_;
   /// Where the first pass has been; none while it is under way.
   const Notebook* notebook_ = nullptr;
   /// One reading on its own is read, which has no place for a remark.
   bool is_single_ = false;
+  ReadAs single_as_ = ReadAs::own_form;
+  /// What is read now, for `Judge`: a statement, or of repeats that one.
+  struct Judged {
+    Span word;
+    Span body;
+    bool is_attitude = false;
+  };
+  Judged judged_;
+  unsigned depth_ = 0;  ///< of trials within trials; 0 reads the log itself
+  std::unique_ptr<Trial, EndTrial> trial_;
   Names names_;  ///< of the first pass
   std::vector<Kind> kinds_;
   Vocabulary vocabulary_;

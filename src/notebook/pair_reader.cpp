@@ -16,15 +16,38 @@ Span with_next(const Cursor& cursor, std::size_t first, std::size_t more) {
   return end.since(first);
 }
 
-std::string pair_advice(const Token& first, const Token& second, std::string_view a,
-                        std::string_view b, std::string_view in_place_of_strike,
-                        std::string_view order) {
-  if (three_digits(first) && three_digits(second))
-    return "one or two digits make a dip or plunge, three a bearing";
-  if (three_digits(second) || first.percent)
-    return fmt::format("{} > {}, or 'order {}' above", a, b, order);
-  return fmt::format("three digits for the bearing: {:0>3}/{}, or a line 'order {}' above", a, b,
-                     in_place_of_strike);
+/// `037` as `37`; what has no zeros before it stays.
+std::string_view without_zeros(std::string_view figure) {
+  while (figure.size() > 1 && figure[0] == '0' && is_digit(figure[1]))
+    figure.remove_prefix(1);
+  return figure;
+}
+
+/// What two bare figures over `span` may have been meant as, the likeliest first.
+Offers pair_offers(const Cursor& cursor, const Token& first, const Token& second, Span span) {
+  const std::string_view a = without_zeros(cursor.text(first));
+  const std::string_view b = without_zeros(cursor.text(second));
+  std::vector<std::string> texts;
+  const auto add_slope_and_bearing = [&](const Token& slope, std::string_view figure,
+                                         std::string_view bearing) {
+    if (slope.value <= 90)
+      texts.push_back(fmt::format("{} > {}", figure, three_digits_of(bearing)));
+  };
+  const auto add_bearing_and_slope = [&](const Token& slope, std::string_view bearing,
+                                         std::string_view figure) {
+    if (slope.value <= 90) texts.push_back(fmt::format("{}/{}", three_digits_of(bearing), figure));
+  };
+  const bool slope_is_first = three_digits(second) && !three_digits(first);
+  const bool bearing_is_first = three_digits(first) && !three_digits(second);
+  if (bearing_is_first) {
+    add_slope_and_bearing(second, b, a);
+    add_bearing_and_slope(second, a, b);
+  } else {
+    if (!slope_is_first) add_bearing_and_slope(second, a, b);
+    add_slope_and_bearing(first, a, b);
+    if (slope_is_first) add_bearing_and_slope(first, b, a);
+  }
+  return cursor.accepted(each_in_place(span, std::move(texts)));
 }
 
 }  // namespace
@@ -50,9 +73,9 @@ bool touches(Cursor& cursor, std::size_t start) {
   const Span bearing = before.since(start);
   const std::string_view text = cursor.text(bearing);
   if (text.empty() || text.back() == '/' || text.back() == '>') return false;
+  const Offers offers = cursor.accepted({in_place({token->offset, 0}, " ")});
   cursor.report(token->span(),
-                wording::number(cursor.text(whole),
-                                fmt::format("a space: {} {}", text, cursor.text(*token))));
+                wording::number(cursor.text(whole), "a space before the second figure", offers));
   return true;
 }
 
@@ -70,33 +93,63 @@ std::optional<First> pair_roles(Cursor& cursor, std::size_t behind, const PairWo
   if (words.stated.empty()) {
     if (three_digits(first) && !three_digits(*second)) return First::bearing;
     return cursor.fail(
-        span, wording::pair_order(
-                  typed, pair_advice(first, *second, cursor.text(first), cursor.text(*second),
-                                     words.bearing_first, words.slope_first)));
+        span,
+        wording::pair_order(typed, pair_offers(cursor, first, *second, span),
+                            cursor.accepted_above({words.orders.begin(), words.orders.end()})));
   }
   const Token& slope = words.slope_is_first ? first : *second;
   const Token& bearing = words.slope_is_first ? *second : first;
-  if (three_digits(slope) || bearing.percent)
-    return cursor.fail(span, wording::pair_against_order(typed, words.stated));
+  if (three_digits(slope) || bearing.percent) {
+    return cursor.fail(span, wording::pair_against_order(
+                                 typed, words.stated, pair_offers(cursor, first, *second, span)));
+  }
   return words.slope_is_first ? First::slope : First::bearing;
 }
 
-bool has_bearing_before_towards(Cursor& cursor, std::string_view advice) {
-  if (!three_digits(*cursor.peek())) return false;
+bool has_bearing_before_towards(Cursor& cursor) {
+  const Token first = *cursor.peek();
+  if (!three_digits(first)) return false;
+  const Token* const second = cursor.peek(2);
+  const bool figures = second && second->type == Type::angle;
+  // Before what is surely a bearing it can only be a slope, and is too large for one.
+  const bool bearing_follows =
+      starts_lettered_bearing(cursor, 2) || (figures && three_digits(*second));
+  if (bearing_follows && first.value > 90) return false;
   const Span span = with_next(cursor, cursor.position(), 3);
-  cursor.report(span, wording::pair_order(cursor.text(span), advice));
+  const std::string_view a = cursor.text(first);
+  Offers offers = {in_place(first.span(), std::string(without_zeros(a)))};
+  if (figures) {
+    const std::string_view b = cursor.text(*second);
+    const Span both{first.offset, second->end() - first.offset};
+    offers.push_back(in_place(both, fmt::format("{} > {}", b, a)));
+    offers.push_back(in_place(both, fmt::format("{}/{}", a, b)));
+  }
+  cursor.report(
+      span, wording::bearing_before_towards(cursor.text(span), cursor.accepted(std::move(offers))));
   return true;
 }
 
 std::nullopt_t fail_slope_first(Cursor& cursor, std::size_t behind, std::string_view order) {
   const Span first = cursor.here();
   cursor.skip(behind);
-  const Span bearing = cursor.rest();
-  const Span whole{first.offset, bearing.end() - first.offset};
-  return cursor.fail(
-      whole, wording::pair_order(cursor.text(whole),
-                                 fmt::format("{} > {}, or 'order {}' above", cursor.text(first),
-                                             cursor.text(bearing), order)));
+  const std::size_t start = cursor.position();
+  const Span rest = cursor.rest();
+  const Span whole{first.offset, rest.end() - first.offset};
+  // Three tokens, since a single letter and a figure stand at the cursor.
+  cursor.skip(3);
+  const Span bearing = cursor.since(start);
+  const Span both{first.offset, bearing.end() - first.offset};
+  const Span between{first.end(), rest.offset - first.end()};
+  const Offers offers = cursor.accepted(
+      {in_place(between, " > "),
+       in_place(both, fmt::format("{} {}", cursor.text(bearing), cursor.text(first)))});
+  return cursor.fail(whole, wording::pair_order(cursor.text(whole), offers,
+                                                cursor.accepted_above({std::string(order)})));
+}
+
+Offer without_sign(const Cursor& cursor, Span figure) {
+  const std::size_t sign = std::max<std::size_t>(1, dash_length(cursor.text(figure)));
+  return in_place({figure.offset, static_cast<std::uint32_t>(sign)}, "");
 }
 
 }  // namespace lodebook::notebook

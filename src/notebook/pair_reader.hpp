@@ -19,12 +19,12 @@ bool lacks_first_letter(const Cursor& cursor);
 /// bearing's first token.
 bool touches(Cursor& cursor, std::size_t start);
 
-/// How pairs of a plane or a line may be written, in the words of `order`.
+/// How pairs of a plane or a line may be written.
 struct PairWords {
-  std::string_view bearing_first;
-  std::string_view slope_first;
-  std::string_view stated;      ///< the order in force; empty if none
-  bool slope_is_first = false;  ///< in that order
+  std::string_view stated;  ///< the order in force; empty if none
+  /// The orders that may explain a pair, as statements.
+  std::array<std::string_view, 2> orders;
+  bool slope_is_first = false;  ///< in the order in force
   bool takes_side = false;      ///< a point behind the two makes the first the bearing
 };
 
@@ -33,10 +33,13 @@ struct PairWords {
 enum class First : std::uint8_t { bearing, slope };
 std::optional<First> pair_roles(Cursor& cursor, std::size_t behind, const PairWords& words);
 
-/// `037 > 332`: three digits are no dip or plunge; reports it if so.
-bool has_bearing_before_towards(Cursor& cursor, std::string_view advice);
+/// `037 > 332`: what has three digits is no dip or plunge; reports it if so.
+bool has_bearing_before_towards(Cursor& cursor);
 
-/// `37 N62E` with no order that says so.
+/// `37 N62E` with no order that says so; `order` is one that would.
 std::nullopt_t fail_slope_first(Cursor& cursor, std::size_t behind, std::string_view order);
+
+/// A figure without its sign.
+Offer without_sign(const Cursor& cursor, Span figure);
 
 }  // namespace lodebook::notebook

@@ -23,13 +23,34 @@ std::string_view name_of(PlaneOrder order) {
   return "strike/dip";
 }
 
+/// What a dip over 90 or under 0 may have been meant as; the cursor stands behind it.
+Offers dip_offers(const Cursor& cursor, Span span, double degrees) {
+  if (degrees < 0) return cursor.accepted({without_sign(cursor, span)});
+  if (degrees > 180) return {};
+  // A bed turned past the vertical dips to the other side.
+  Cursor ahead = cursor;
+  if (is_towards(ahead)) ahead.skip();
+  const bool towards = ahead.position() > cursor.position();
+  if (!towards && !point_at(ahead)) return {};
+  const Fix side = opposite_at(ahead);
+  if (side.text.empty()) return {};
+  ahead.skip_to(side.span.end());
+  const Span both{span.offset, side.span.end() - span.offset};
+  return cursor.accepted(
+      {in_place(both, fmt::format("{:.10g}{}{}{}", 180 - degrees, towards ? " > " : "", side.text,
+                                  ahead.is_word("overturned") ? "" : " overturned"))});
+}
+
 /// A dip: a figure of 0 to 90 degrees, or percent.
 std::optional<Slope> read_dip(Cursor& cursor) {
   const Span span = cursor.here();
   const auto dip = read_slope(cursor);
   if (!dip) return std::nullopt;
-  if (dip->degrees() < 0 || dip->degrees() > 90)
-    return cursor.fail(span, wording::dip_range(cursor.text(span), dip->degrees()));
+  const double degrees = dip->degrees();
+  if (degrees < 0 || degrees > 90) {
+    return cursor.fail(
+        span, wording::dip_range(cursor.text(span), degrees, dip_offers(cursor, span, degrees)));
+  }
   return dip;
 }
 
@@ -38,18 +59,54 @@ Point dip_point(const Bearing& strike, double turn) {
   return nearest_eighth(wrap_degrees(strike.azimuth().degrees() + turn));
 }
 
-/// The same bearing with east for west, for advice; empty where the notation has none.
-std::string mirrored(const Bearing& bearing) {
-  if (bearing.notation != Notation::quadrant) return {};
-  return fmt::format("{}{:g}{}", bearing.pole == QuadrantBearing::Pole::north ? 'N' : 'S',
-                     bearing.angle, bearing.side == QuadrantBearing::Side::east ? 'W' : 'E');
-}
-
 bool side_possible(const Bearing& strike, Point side) {
   const auto direction = *Azimuth<north::dial>::from_degrees(degrees_of(side));
   return Plane<north::dial>::from_strike_and_side(strike.azimuth(), *Dip::from_degrees(45),
                                                   direction)
       .has_value();
+}
+
+bool is_of_letters(std::string_view word, std::string_view letters) {
+  return word.find_first_not_of(letters) == std::string_view::npos;
+}
+
+/// What a strike and a side that do not fit may have been meant as.
+Offers side_offers(const Cursor& cursor, const Bearing& strike, Span strike_span, Span side_span) {
+  Offers offers;
+  for (const double turn : {90.0, -90.0})
+    offers.push_back(in_place(side_span, std::string(name_of(dip_point(strike, turn)))));
+  Bearing mirrored = strike;
+  mirrored.side = strike.side == QuadrantBearing::Side::east ? QuadrantBearing::Side::west
+                                                             : QuadrantBearing::Side::east;
+  const auto side = point_named(cursor.text(side_span));
+  if (strike.notation == Notation::quadrant && side && side_possible(mirrored, *side)) {
+    const char pole = strike.pole == QuadrantBearing::Pole::north ? 'N' : 'S';
+    const char other = mirrored.side == QuadrantBearing::Side::east ? 'E' : 'W';
+    offers.push_back(in_place(strike_span, fmt::format("{}{:.10g}{}", pole, strike.angle, other)));
+  }
+  return cursor.accepted(std::move(offers));
+}
+
+/// Strike and dip, and nothing that says which side goes down.
+std::nullopt_t fail_without_side(Cursor& cursor, const Bearing& strike, const PairRules& rules,
+                                 Span strike_span, Span dip_span) {
+  const Span pair{strike_span.offset, dip_span.end() - strike_span.offset};
+  // Letters that name no point (`NN`) are a side mistyped.
+  const bool is_side = cursor.is(Type::word) && is_of_letters(cursor.text(cursor.here()), "NESW");
+  const std::uint32_t end = is_side ? cursor.here().end() : pair.end();
+  const Span replaced{pair.offset, end - pair.offset};
+  Offers offers;
+  for (const double turn : {90.0, -90.0}) {
+    offers.push_back(in_place(
+        replaced, fmt::format("{} {}", cursor.text(pair), name_of(dip_point(strike, turn)))));
+  }
+  std::vector<std::string> settings = {"rule right", "rule left"};
+  // Two bare figures may be a dip direction and a dip just as well.
+  const bool bare = strike.notation == Notation::azimuth && rules.planes == PlaneOrder::unstated;
+  if (bare) settings.insert(settings.begin(), "order direction/dip");
+  return cursor.fail(
+      pair, wording::dip_side_missing(cursor.text(pair), cursor.accepted(std::move(offers)),
+                                      cursor.accepted_above(std::move(settings))));
 }
 
 /// Behind strike and dip: the side, or else the rule. `strike_text` is for advice.
@@ -64,14 +121,9 @@ std::optional<PlaneAttitude> finish_strike_dip(Cursor& cursor, PlaneAttitude pla
     plane.form = PlaneAttitude::Form::strike_and_side;
     plane.side = side;
     if (dip > 0 && !side_possible(plane.bearing, *side)) {
-      Bearing other = plane.bearing;
-      other.side = other.side == QuadrantBearing::Side::east ? QuadrantBearing::Side::west
-                                                             : QuadrantBearing::Side::east;
-      const bool explains = other.notation == Notation::quadrant && side_possible(other, *side);
       return cursor.fail(span, wording::dip_side_impossible(
-                                   strike_text, cursor.text(span), dip_point(plane.bearing, 90),
-                                   dip_point(plane.bearing, -90),
-                                   explains ? mirrored(plane.bearing) : std::string()));
+                                   strike_text, cursor.text(span),
+                                   side_offers(cursor, plane.bearing, strike_span, span)));
     }
     return plane;
   }
@@ -79,23 +131,28 @@ std::optional<PlaneAttitude> finish_strike_dip(Cursor& cursor, PlaneAttitude pla
     plane.form = PlaneAttitude::Form::strike_and_side;
     return plane;
   }
-  if (!rules.rule) {
-    return cursor.fail(
-        {strike_span.offset, dip_span.end() - strike_span.offset},
-        wording::dip_side_missing(strike_text, cursor.text(dip_span), dip_point(plane.bearing, 90),
-                                  dip_point(plane.bearing, -90)));
-  }
+  if (!rules.rule) return fail_without_side(cursor, plane.bearing, rules, strike_span, dip_span);
   plane.form = PlaneAttitude::Form::strike_by_rule;
   plane.rule = *rules.rule;
   return plane;
 }
 
-std::nullopt_t fail_without_dip(Cursor& cursor, std::string_view strike) {
+std::nullopt_t fail_without_dip(Cursor& cursor, Span strike) {
+  const std::string_view typed = cursor.text(strike);
+  Offers offers;
+  if (cursor.is_word("vertical")) {
+    const Span both{strike.offset, cursor.here().end() - strike.offset};
+    offers = cursor.accepted({in_place(both, fmt::format("vertical {}", typed))});
+  } else if (point_at(cursor) && cursor.is(Type::angle, 1)) {
+    const Span both{strike.offset, cursor.peek(1)->end() - strike.offset};
+    offers =
+        cursor.accepted({in_place(both, fmt::format("{} {} {}", typed, cursor.text(*cursor.peek(1)),
+                                                    cursor.text(cursor.here())))});
+  }
   return cursor.fail(
       cursor.here(),
-      wording::incomplete(fmt::format("'{}'", strike), "dip",
-                          cursor.is_word("vertical") ? fmt::format("vertical {}", strike)
-                                                     : fmt::format("{} 37 and the side", strike)));
+      wording::incomplete(fmt::format("'{}'", typed), "dip",
+                          "type the dip behind it, and the side that goes down", offers));
 }
 
 /// POINT NUMBER POINT with nothing behind that could be the dip: a strike and its dip are missing,
@@ -108,9 +165,13 @@ std::optional<PlaneAttitude> fail_point_number_point(Cursor& cursor) {
   const std::size_t start = cursor.position();
   cursor.skip(3);
   const Span span = cursor.since(start);
-  if (spaced)
-    return cursor.fail(span, wording::attitude_ambiguous(cursor.text(span), first, figure, last));
-  return fail_without_dip(cursor, cursor.text(span));
+  if (!spaced) return fail_without_dip(cursor, span);
+  const Offers offers =
+      cursor.accepted({in_place(span, fmt::format("{}/{} {}", first, figure, last),
+                                fmt::format("strike {}, dip {} to {}", first, figure, last))});
+  return cursor.fail(
+      span, wording::attitude_ambiguous(cursor.text(span),
+                                        fmt::format("{}{}{}", first, figure, last), offers));
 }
 
 /// `N 38 W` and nothing that could be a dip behind it.
@@ -123,9 +184,25 @@ bool is_bare_quadrant(const Cursor& cursor) {
          !cursor.is(Type::other, 3);
 }
 
+/// `37/242 NW`: no dip stands at the cursor, but the two are right the other way round; reports it.
+bool is_swapped(Cursor& cursor, const Bearing& first, Span first_span) {
+  const Token* second = cursor.peek();
+  if (!second || second->type != Type::angle || second->fault != Token::Fault::none) return false;
+  if (!three_digits(*second) || second->value <= 90 || first.digits > 2 || first.angle > 90)
+    return false;
+  const Span pair{first_span.offset, second->end() - first_span.offset};
+  const Offers offers = cursor.accepted(
+      {in_place(pair, fmt::format("{}/{}", cursor.text(*second), cursor.text(first_span)))});
+  if (offers.empty()) return false;
+  cursor.report(pair, wording::pair_order(cursor.text(pair), offers, {}));
+  return true;
+}
+
 /// Strike, dip and what tells the side; or, with such an order in force, dip direction and dip.
 std::optional<PlaneAttitude> read_strike_dip(Cursor& cursor, const PairRules& rules) {
   const std::size_t start = cursor.position();
+  // An order is for two bare figures.
+  const bool is_bare = cursor.is(Type::angle);
   PlaneAttitude plane;
   const auto bearing = read_bearing(cursor, Behind::figure);
   if (!bearing) return std::nullopt;
@@ -133,18 +210,13 @@ std::optional<PlaneAttitude> read_strike_dip(Cursor& cursor, const PairRules& ru
   const Span strike_span = cursor.since(start);
   if (touches(cursor, start)) return std::nullopt;
   cursor.skip_if(Type::slash);
-  if (cursor.at_end() || cursor.is(Type::word))
-    return fail_without_dip(cursor, cursor.text(strike_span));
+  if (cursor.at_end() || cursor.is(Type::word)) return fail_without_dip(cursor, strike_span);
   const Span dip_span = cursor.here();
+  if (is_bare && is_swapped(cursor, plane.bearing, strike_span)) return std::nullopt;
   const auto dip = read_dip(cursor);
   if (!dip) return std::nullopt;
   plane.dip = *dip;
-  const bool has_side = point_at(cursor).has_value();
-  if (!has_side && rules.planes == PlaneOrder::dip_direction) {
-    const Span pair = cursor.since(start);
-    return cursor.fail(pair, wording::pair_against_order(cursor.text(pair), name_of(rules.planes)));
-  }
-  if (!has_side && rules.planes == PlaneOrder::direction_dip) {
+  if (is_bare && rules.planes == PlaneOrder::direction_dip && !point_at(cursor)) {
     plane.form = PlaneAttitude::Form::dip_direction;
     return plane;
   }
@@ -175,18 +247,18 @@ std::optional<PlaneAttitude> read_lettered_plane(Cursor& cursor, const PairRules
 std::optional<PlaneAttitude> read_figured_plane(Cursor& cursor, const PairRules& rules) {
   const Token first = *cursor.peek();
   if (is_towards(cursor, 1)) {
-    if (has_bearing_before_towards(cursor, "dip first, then > and the dip direction"))
-      return std::nullopt;
+    if (has_bearing_before_towards(cursor)) return std::nullopt;
     return read_dip_towards(cursor);
   }
   const std::size_t behind = cursor.is(Type::slash, 1) ? 2 : 1;
   const bool dip_is_first = rules.planes == PlaneOrder::dip_direction;
   if (cursor.is(Type::angle, behind) || cursor.is(Type::other, behind)) {
     const bool stated = rules.planes != PlaneOrder::unstated;
-    const auto roles =
-        pair_roles(cursor, behind,
-                   {"strike/dip", "dip/direction",
-                    stated ? name_of(rules.planes) : std::string_view(), dip_is_first, true});
+    const auto roles = pair_roles(cursor, behind,
+                                  {stated ? name_of(rules.planes) : std::string_view(),
+                                   {"order direction/dip", "order dip/direction"},
+                                   dip_is_first,
+                                   true});
     if (!roles) return std::nullopt;
     return *roles == First::slope ? read_dip_towards(cursor) : read_strike_dip(cursor, rules);
   }
@@ -199,18 +271,17 @@ std::optional<PlaneAttitude> read_figured_plane(Cursor& cursor, const PairRules&
       return std::nullopt;
     }
     if (dip_is_first) return read_dip_towards(cursor);
-    if (quadrant) return fail_slope_first(cursor, behind, "dip/direction");
+    if (quadrant) return fail_slope_first(cursor, behind, "order dip/direction");
   }
-  const std::string_view typed = cursor.text(first);
   cursor.skip();
-  if (three_digits(first)) {
-    return cursor.fail(cursor.here(),
-                       wording::incomplete(fmt::format("'{}'", typed), "dip",
-                                           fmt::format("{}/37 and the side", typed)));
-  }
-  return cursor.fail(first.span(),
-                     wording::incomplete(fmt::format("'{}'", typed), "strike",
-                                         fmt::format("{} > 332, or N62E {} NW", typed, typed)));
+  if (three_digits(first)) return fail_without_dip(cursor, first.span());
+  Offers offers;
+  if (point_at(cursor))
+    offers = cursor.accepted({in_place({first.end(), cursor.here().offset - first.end()}, " > ")});
+  return cursor.fail(
+      first.span(), wording::incomplete(
+                        fmt::format("'{}'", cursor.text(first)), "strike or dip direction",
+                        "type the strike before it, or > and the dip direction behind it", offers));
 }
 
 }  // namespace
@@ -226,7 +297,7 @@ std::optional<PlaneAttitude> read_plane_attitude(Cursor& cursor, const PairRules
     cursor.skip();
     if (cursor.at_end())
       return cursor.fail(cursor.here(),
-                         wording::incomplete("the plane", "strike", "vertical N14E"));
+                         wording::incomplete("the plane", "strike", "type the strike behind it"));
     const auto strike = read_bearing(cursor, Behind::words);
     if (!strike) return std::nullopt;
     plane.form = PlaneAttitude::Form::vertical;

@@ -89,44 +89,112 @@ void LogReader::read_reading(Statement& statement, KindId kind) {
   const Kind::Type type = kinds_[kind].type;
   if (is_attitude({Keyword::reading, kind})) {
     last_kind_ = kind;
-    return notebook_ ? read_repeats(statement, kind) : count_repeats(statement, kind);
+    return notebook_ || depth_ > 0 ? read_repeats(statement, kind) : count_repeats(statement, kind);
   }
   Reading reading = new_reading(statement, kind);
   reading.written = statement.body;
   reading.rejected = true;
+  const std::size_t faults = block_->diagnostics.size();
   if (type == Kind::Type::sight) {
     read_sight(reading, statement.body);
   } else {
     read_leg(reading, statement.body);
   }
+  if (reading.rejected) offer_slips(faults);
   push(statement, reading);
 }
 
+LogReader::Repeat LogReader::next_repeat(Span body, std::uint32_t at, bool is_plane) {
+  const std::string_view bytes = text(body);
+  const auto until = [&](std::size_t from) {
+    return static_cast<std::uint32_t>(repeat_end(bytes, from));
+  };
+  Repeat repeat;
+  std::uint32_t end = until(at);
+  repeat.written = trim({body.offset + at, end - at});
+  while (end < body.length) {
+    const std::uint32_t next = until(end + 1);
+    const Span rest = trim({body.offset + end + 1, next - end - 1});
+    if (!goes_on(repeat.written, rest, is_plane)) break;
+    if (repeat.rest.empty()) repeat.rest = rest;
+    repeat.written.length = rest.end() - repeat.written.offset;
+    end = next;
+  }
+  repeat.end = end;
+  return repeat;
+}
+
+bool LogReader::goes_on(Span before, Span rest, bool is_plane) {
+  // Nearly all that follows a comma is longer, or has a bearing of three digits or a `>`.
+  constexpr std::uint32_t longest_bearing = 16;
+  const std::string_view words = text(rest);
+  const std::string_view first = text(before);
+  if (words.empty() || first.empty()) return false;
+  if (words.front() == '>' || first.back() == '>') return true;
+  if (words.find_first_of(">/") != std::string_view::npos) return false;
+  Faults dropped(source_);
+  const Tokens tokens(source_.text(), rest);
+  const Cursor cursor(source_.text(), tokens, dropped);
+  if (cursor.is(Type::word)) {
+    const std::string_view word = text(tokens[0].span());
+    if (std::ranges::any_of(plane_words, [&](auto known) { return equals_word(word, known); }))
+      return true;
+    if (equals_word(word, "to")) return true;
+    if (is_plane && equals_word(first, "vertical")) return true;
+    const bool ends_with_dip = is_digit(first.back()) || first.back() == '%';
+    return is_plane && tokens.size() == 1 && point_named(word) && ends_with_dip;
+  }
+  if (!cursor.is(Type::angle) || tokens[0].digits > 2 || before.length > longest_bearing)
+    return false;
+  if (cursor.is(Type::angle, 1) || cursor.is(Type::angle, 2)) return false;
+  const Tokens bearing(source_.text(), before);
+  Cursor whole(source_.text(), bearing, dropped);
+  return read_bearing(whole, Behind::words) && whole.at_end();
+}
+
 void LogReader::read_repeats(Statement& statement, KindId kind) {
-  const std::string_view body = text(statement.body);
-  for (std::size_t at = 0; at <= body.size();) {
-    const std::size_t end = repeat_end(body, at);
+  const bool is_plane = kinds_[kind].type == Kind::Type::plane;
+  for (std::uint32_t at = 0; at <= statement.body.length;) {
+    const Repeat repeat = next_repeat(statement.body, at, is_plane);
     Reading reading = new_reading(statement, kind);
     reading.first = at == 0;
     reading.rejected = true;
-    reading.written = trim({statement.body.offset + static_cast<std::uint32_t>(at),
-                            static_cast<std::uint32_t>(end - at)});
+    reading.written = repeat.written;
+    judged_.body = repeat.written;
     if (!reading.first) {
       statement.column = source_.place(statement.line, reading.written).column;
     }
     const Tokens tokens(source_.text(), reading.written);
     Cursor cursor(source_.text(), tokens, faults_);
-    read_attitude(reading, cursor);
+    const std::size_t faults = block_->diagnostics.size();
+    if (repeat.rest.empty()) {
+      read_attitude(reading, cursor);
+    } else {
+      report_comma(reading, cursor, repeat.rest);
+    }
+    if (reading.rejected) offer_slips(faults);
     if (!reading.rejected) note_notation(reading, reading.written);
     push(statement, reading);
-    at = end + 1;
+    at = repeat.end + 1;
   }
 }
 
+void LogReader::report_comma(Reading& reading, Cursor& cursor, Span rest) {
+  if (kinds_[reading.kind].type == Kind::Type::line) reading.what = LineAttitude{};
+  std::string joined(text(reading.written));
+  std::erase(joined, ',');
+  const Offers offers = cursor.accepted({in_place(reading.written, std::move(joined))});
+  const std::uint32_t comma =
+      static_cast<std::uint32_t>(source_.text().find_last_of(',', rest.offset));
+  cursor.report({comma, 1}, wording::comma_within(text(rest), offers));
+}
+
 void LogReader::count_repeats(const Statement& statement, KindId kind) {
-  const std::string_view body = text(statement.body);
-  for (std::size_t at = 0; at <= body.size(); at = repeat_end(body, at) + 1)
+  const bool is_plane = kinds_[kind].type == Kind::Type::plane;
+  for (std::uint32_t at = 0; at <= statement.body.length;) {
     new_reading(statement, kind);
+    at = next_repeat(statement.body, at, is_plane).end + 1;
+  }
 }
 
 void LogReader::read_attitude(Reading& reading, Cursor& cursor) {
@@ -138,9 +206,11 @@ void LogReader::read_attitude(Reading& reading, Cursor& cursor) {
     reading.what = LineAttitude{};
   }
   if (cursor.at_end()) {
-    cursor.report(cursor.here(),
-                  wording::incomplete(reading.first ? "'" + kind.name + "'" : "a repeat",
-                                      "attitude", is_plane ? "N62E 37NW" : "N50W 35"));
+    cursor.report(
+        cursor.here(),
+        wording::incomplete(reading.first ? "'" + kind.name + "'" : "a repeat", "attitude",
+                            is_plane ? "a plane looks like N62E 37NW, 242/37 NW or 37 > 332"
+                                     : "a line looks like N50W 35 or 310/35"));
     return;
   }
   if (has_decimal_comma(cursor) || has_no_number(cursor)) return;
@@ -234,7 +304,9 @@ std::optional<Slope> LogReader::read_vertical(Cursor& cursor) {
   const auto slope = read_slope(cursor);
   if (!slope) return std::nullopt;
   if (slope->degrees() < -90 || slope->degrees() > 90)
-    return cursor.fail(span, wording::slope_range(cursor.text(span)));
+    return cursor.fail(
+        span,
+        wording::slope_range(cursor.text(span), cursor.accepted({in_place({span.end(), 0}, "%")})));
   return slope;
 }
 
@@ -314,7 +386,7 @@ void LogReader::read_leg(Reading& reading, Span body) {
   } else if (cursor.is_word("paces") || cursor.is_word("pace")) {
     leg.distance.unit = LengthUnit::paces;
   } else {
-    return cursor.report(figure.span(), wording::distance_unit(cursor.text(figure), foot_mark));
+    return report_unit(cursor, figure);
   }
   if (foot_mark || figure.percent || figure.marked)
     return cursor.report(figure.span(), wording::number(cursor.text(figure), "such as 120m"));

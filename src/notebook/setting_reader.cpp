@@ -161,7 +161,8 @@ std::optional<PaceSetting> read_pace(Cursor& cursor) {
   if (cursor.is_word("ft")) {
     pace.pace.unit = LengthUnit::feet;
   } else if (!cursor.is_word("m")) {
-    return cursor.fail(figure.span(), wording::distance_unit(cursor.text(figure), false));
+    report_unit(cursor, figure);
+    return std::nullopt;
   }
   if (!(pace.pace.value > 0) || figure.percent || figure.marked)
     return cursor.fail(figure.span(), wording::number(cursor.text(figure), "such as 0.76m"));

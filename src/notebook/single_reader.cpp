@@ -32,8 +32,7 @@ bool has_towards(const Cursor& cursor) {
 
 /// What a reading without a kind is by its own form; own_form where `>` leaves that open.
 ReadAs own_form(const Tokens& tokens, const Source& source, bool has_rule) {
-  std::vector<Diagnostic> ignored;
-  Faults faults(source, ignored);
+  Faults faults(source);
   const Cursor trial(source.text(), tokens, faults);
   if (is_lone_bearing(trial)) return ReadAs::bearing;
   const bool alone = !trial.peek(1);
@@ -72,6 +71,7 @@ bool LogReader::has_second_line() {
 SingleReading LogReader::read_single(ReadAs as) {
   SingleReading single;
   is_single_ = true;
+  single_as_ = as;
   const Span whole = source_.line(1);
   faults_.start(1);
   if (!has_sound_bytes(whole)) return single;
@@ -80,6 +80,7 @@ SingleReading LogReader::read_single(ReadAs as) {
   statement.bytes = meanings_in(whole);
   split_beside(statement);
   if (!statement.whole.empty() && has_more(statement)) return single;
+  judged_ = {{}, statement.whole, true};
   const Tokens tokens(source_.text(), statement.whole);
   Cursor cursor(source_.text(), tokens, faults_);
   if (has_decimal_comma(cursor)) return single;
@@ -119,7 +120,8 @@ SingleReading LogReader::read_single(ReadAs as) {
     const bool is_plane = as == ReadAs::plane;
     if (cursor.at_end()) {
       cursor.report(cursor.here(), wording::incomplete("the reading", "attitude",
-                                                       is_plane ? "N62E 37NW" : "N50W 35"));
+                                                       is_plane ? "a plane looks like N62E 37NW"
+                                                                : "a line looks like N50W 35"));
       return single;
     }
     reading.kind = any_kind(is_plane ? Kind::Type::plane : Kind::Type::line);

@@ -74,24 +74,32 @@ constexpr std::array<std::string_view, 18> inner_words = {
     "horizontal", "vertical", "overturned", "upright", "facing",  "doubtful",
     "south-end",  "slope",    "normal",     "reverse", "dextral", "sinistral"};
 
+/// The language's words, which are the same for every log.
+const Vocabulary::Meanings& language() {
+  static const Vocabulary::Meanings words = [] {
+    Vocabulary::Meanings all;
+    for (const auto& [word, keyword] : keywords)
+      all.emplace(std::string(word), Meaning{keyword, no_kind});
+    for (KindId id = 0; id < known_kinds.size(); ++id)
+      all.emplace(std::string(known_kinds[id].name), Meaning{Keyword::reading, id});
+    all.emplace("dyke", all.at("dike"));
+    return all;
+  }();
+  return words;
+}
+
 }  // namespace
 
 Vocabulary::Vocabulary(std::vector<Kind>& kinds) {
-  for (const auto& [word, keyword] : keywords)
-    meanings_.emplace(std::string(word), Meaning{keyword, no_kind});
-  for (const KnownKind& known : known_kinds) {
-    const auto id = static_cast<KindId>(kinds.size());
+  for (const KnownKind& known : known_kinds)
     kinds.push_back({std::string(known.name), known.type, known.has_sense, known.is_arrow});
-    meanings_.emplace(std::string(known.name), Meaning{Keyword::reading, id});
-  }
-  meanings_.emplace("dyke", meanings_.at("dike"));
 }
 
 std::optional<Meaning> Vocabulary::find(std::string_view word) const {
   const auto look_up = [this](std::string_view folded) -> std::optional<Meaning> {
-    const auto found = meanings_.find(folded);
-    if (found == meanings_.end()) return std::nullopt;
-    return found->second;
+    if (const auto known = language().find(folded); known != language().end()) return known->second;
+    if (const auto added = added_.find(folded); added != added_.end()) return added->second;
+    return std::nullopt;
   };
   // The words of the language are short, and plain ASCII.
   std::array<char, 16> folded;
@@ -105,20 +113,24 @@ std::optional<Meaning> Vocabulary::find(std::string_view word) const {
 
 bool Vocabulary::is_taken(std::string_view word) const {
   const std::string folded = fold_case(word);
-  return meanings_.contains(folded) || point_named(folded).has_value() ||
+  return language().contains(folded) || added_.contains(folded) ||
+         point_named(folded).has_value() ||
          std::find(inner_words.begin(), inner_words.end(), folded) != inner_words.end();
 }
 
 void Vocabulary::add(std::string_view word, Meaning meaning) {
-  meanings_.emplace(fold_case(word), meaning);
+  added_.emplace(fold_case(word), meaning);
 }
 
 std::optional<std::string_view> Vocabulary::nearest_to(std::string_view word) const {
-  if (meanings_.size() > most_known_words) return std::nullopt;
+  const std::size_t count = language().size() + added_.size();
+  if (count > most_known_words) return std::nullopt;
   std::vector<std::string_view> known;
-  known.reserve(meanings_.size());
-  for (const auto& [name, meaning] : meanings_)
-    known.push_back(name);
+  known.reserve(count);
+  for (const Meanings* words : {&language(), &added_}) {
+    for (const auto& [name, meaning] : *words)
+      known.push_back(name);
+  }
   std::sort(known.begin(), known.end());
   return nearest(word, known);
 }

@@ -53,10 +53,9 @@ class Vocabulary {
   /// statements.
   bool is_taken(std::string_view word) const;
   void add(std::string_view word, Meaning meaning);
-  /// The known word that `word` was probably meant to be.
-  std::optional<std::string_view> nearest_to(std::string_view word) const;
+  /// How many words the log has added.
+  std::size_t added() const { return added_.size(); }
 
- private:
   /// Finds a word without making a string of it.
   struct Hash {
     using is_transparent = void;
@@ -64,7 +63,12 @@ class Vocabulary {
       return std::hash<std::string_view>()(word);
     }
   };
-  std::unordered_map<std::string, Meaning, Hash, std::equal_to<>> meanings_;
+  using Meanings = std::unordered_map<std::string, Meaning, Hash, std::equal_to<>>;
+  /// The known word that `word` was probably meant to be.
+  std::optional<std::string_view> nearest_to(std::string_view word) const;
+
+ private:
+  Meanings added_;
 };
 
 }  // namespace lodebook::notebook

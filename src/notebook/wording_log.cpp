@@ -127,25 +127,67 @@ Diagnostic date_order(std::string_view date, std::string_view before) {
                  "pages out of order, or a date mistyped?");
 }
 
-Diagnostic number(std::string_view typed, std::string_view help) {
-  return error(Code::number, format("'{}' is no plain number", typed), std::string(help));
+std::string either(const std::vector<std::string>& things) {
+  std::string text;
+  for (std::size_t i = 0; i < things.size(); ++i) {
+    if (i > 0) text += i + 1 < things.size() ? ", " : " or ";
+    text += format("'{}'", things[i]);
+  }
+  return text;
 }
 
-Diagnostic number_dash(std::string_view figure) {
-  return error(Code::number, "a dash that could be a minus sign or a hyphen",
-               figure.empty() ? std::string("leave it out") : format("{0}, or minus {0}?", figure));
+std::string either(const Offers& offers) {
+  std::string text;
+  for (std::size_t i = 0; i < offers.size(); ++i) {
+    if (i > 0) text += i + 1 < offers.size() ? ", " : " or ";
+    text += format("'{}'", offers[i].shown);
+    if (!offers[i].meaning.empty()) text += " for " + offers[i].meaning;
+  }
+  return text;
+}
+
+Diagnostic offering(Diagnostic diagnostic, const Offers& offers) {
+  for (const Offer& offer : offers)
+    diagnostic.fixes.push_back(offer.fix);
+  return diagnostic;
+}
+
+Diagnostic with_slips(Diagnostic diagnostic, const Offers& offers) {
+  if (!offers.empty()) diagnostic.help = either(offers) + "?";
+  return offering(std::move(diagnostic), offers);
+}
+
+Diagnostic number(std::string_view typed, std::string_view help, const Offers& offers) {
+  return offering(error(Code::number, format("'{}' is not a plain number", typed),
+                        offers.empty() ? std::string(help) : either(offers)),
+                  offers);
+}
+
+Diagnostic number_dash(std::string_view figure, const Offers& offers) {
+  std::string help = figure.empty() ? "leave it out" : format("{0}, or minus {0}?", figure);
+  if (offers.size() > 1) {
+    help += ' ' + either(offers);
+  } else if (!offers.empty()) {
+    help = either(offers);
+  }
+  return offering(
+      error(Code::number, "a dash that could be a minus sign or a hyphen", std::move(help)),
+      offers);
 }
 
 Diagnostic number_minutes(std::string_view typed) {
-  return error(Code::number, format("'{}': minutes and seconds are whole parts below 60", typed),
-               "20°30' is 20.5 degrees");
+  return error(Code::number, format("'{}' is not an angle", typed),
+               "minutes and seconds must be below 60; only the last may have decimals");
 }
 
-Diagnostic decimal_comma(std::string_view typed) {
-  return error(
-      Code::decimal_comma, format("'{}': a comma between digits", typed),
-      "a point for decimals, no mark for thousands, or a space after the comma between two "
-      "readings");
+Diagnostic decimal_comma(std::string_view typed, const Offers& offers) {
+  return offering(
+      error(Code::decimal_comma, format("'{}' has a comma between digits", typed),
+            offers.empty()
+                ? std::string("type a point for decimals; between two readings, a space behind "
+                              "the comma")
+                : either(offers)),
+      offers);
 }
 
 Diagnostic unknown_word(std::string_view word, std::string_view help) {

@@ -34,6 +34,13 @@ inline Diagnostic note(Code code, std::string message, std::string help) {
   return make(code, Severity::note, 0, std::move(message), std::move(help));
 }
 
+/// Things to type, in quotes: `'a', 'b' or 'c'`.
+std::string either(const std::vector<std::string>& things);
+/// What each shows, with its meaning where the words alone do not say it.
+std::string either(const Offers& offers);
+/// `diagnostic` with the fixes of `offers`, which its help names.
+Diagnostic offering(Diagnostic diagnostic, const Offers& offers);
+
 /// Without trailing zeros.
 inline std::string trimmed(double value, int decimals) {
   std::string text;

@@ -22,45 +22,75 @@ std::string question(std::optional<std::string_view> word) {
   return word ? format("{}?", *word) : std::string();
 }
 
+/// Whether these were meant, and where they are part of a statement, that statement.
+std::string meant(const Offers& offers) {
+  std::string words;
+  bool is_part = false;
+  for (const Offer& offer : offers) {
+    if (offer.fix.text == offer.whole && offer.whole.find(' ') != std::string::npos)
+      return either(offers) + "?";
+    if (!words.empty()) words += " or ";
+    words += offer.fix.text;
+    is_part = is_part || offer.shown != offer.fix.text;
+  }
+  return words + "?" + (is_part ? " type " + either(offers) : "");
+}
+
+/// What may be typed instead, or else `help`.
+std::string offers_or(const Offers& offers, std::string_view help) {
+  return offers.empty() ? std::string(help) : either(offers);
+}
+
 }  // namespace
 
-Diagnostic quadrant_angle(double angle, QuadrantBearing::Pole pole, QuadrantBearing::Side side) {
+Diagnostic quadrant_angle(double angle, QuadrantBearing::Pole pole, QuadrantBearing::Side side,
+                          const Offers& offers) {
   const bool north = pole == QuadrantBearing::Pole::north;
   const bool east = side == QuadrantBearing::Side::east;
   std::string help;
   if (angle <= 180) {
-    help = format("{}{:g}{} is {:g} degrees {} from {}", north ? 'S' : 'N', 180 - angle,
-                  east ? 'E' : 'W', angle, north == east ? "clockwise" : "counterclockwise",
-                  north ? "north" : "south");
+    const std::string meant =
+        format("{}{:.10g}{}", north ? 'S' : 'N', 180 - angle, east ? 'E' : 'W');
+    help = format("{} is {:.10g} degrees {} from {}", meant, angle,
+                  north == east ? "clockwise" : "counterclockwise", north ? "north" : "south");
+    // With the mend of another fault it takes more than the bearing alone.
+    if (!offers.empty() && offers.front().fix.text != meant) help += ": " + either(offers);
   } else {
-    help = "the angle is counted from the nearer of north and south, so it is 90 at most";
+    help = "the angle is counted from north or south, whichever is nearer: 90 at most";
   }
-  return error(Code::quadrant_angle, format("quadrant angle {:g} is over 90", angle), help);
+  return offering(
+      error(Code::quadrant_angle, format("quadrant angle {:.10g} is over 90", angle), help),
+      offers);
 }
 
-Diagnostic quadrant_letters_swapped(std::string_view typed, std::string_view meant) {
-  return error(
-      Code::quadrant_letters,
-      format("'{}' starts from east or west, a quadrant bearing from north or south", typed),
-      format("{}?", meant));
+Diagnostic quadrant_letters_swapped(std::string_view typed, const Offers& offers) {
+  return offering(
+      error(Code::quadrant_letters,
+            format("'{}' starts from east or west; a quadrant bearing starts from north or south",
+                   typed),
+            offers.empty() ? "N or S comes first" : meant(offers)),
+      offers);
 }
 
-Diagnostic quadrant_letters_missing(std::string_view typed, std::string_view help) {
-  return error(Code::quadrant_letters,
-               format("'{}' is no quadrant bearing: N or S, an angle, E or W", typed),
-               std::string(help));
+Diagnostic quadrant_letters(std::string_view typed, std::string_view help, const Offers& offers) {
+  return offering(error(Code::quadrant_letters,
+                        format("'{}' is not a quadrant bearing: N or S, an angle, E or W", typed),
+                        offers.empty() ? std::string(help) : meant(offers)),
+                  offers);
 }
 
-Diagnostic azimuth_range(double azimuth) {
-  return error(Code::azimuth_range, format("azimuth {:g} is not between 0 and 360", azimuth),
-               azimuth >= -360 && azimuth <= 720
-                   ? format("{:03g}?", azimuth < 0 ? azimuth + 360 : azimuth - 360)
-                   : "azimuths run clockwise from north, 0 to 360");
+Diagnostic azimuth_range(double azimuth, const Offers& offers) {
+  return offering(
+      error(Code::azimuth_range, format("azimuth {:.10g} is not between 0 and 360", azimuth),
+            offers.empty() ? std::string("azimuths run clockwise from north, from 0 to 360")
+                           : meant(offers)),
+      offers);
 }
 
-Diagnostic no_bearing(std::string_view typed) {
-  return error(Code::unknown_word, format("'{}' is no bearing", typed),
-               "a bearing is N50W, 310 or NNW");
+Diagnostic no_bearing(std::string_view typed, const Offers& offers) {
+  return offering(error(Code::unknown_word, format("'{}' is not a bearing", typed),
+                        offers_or(offers, bearings_look_so)),
+                  offers);
 }
 
 Diagnostic notation_mixed(std::string_view typed, Notation dial) {
@@ -68,53 +98,80 @@ Diagnostic notation_mixed(std::string_view typed, Notation dial) {
               format("'{}' is {}, the dial is {}", typed,
                      dial == Notation::quadrant ? "an azimuth" : "a quadrant bearing",
                      dial == Notation::quadrant ? "a quadrant dial" : "an azimuth dial"),
-              "fine if a partner read it; said once a station");
+              "nothing to do if another compass was read; said once a station");
 }
 
-Diagnostic dip_range(std::string_view typed, double degrees) {
-  return error(Code::dip_range, format("dip '{}' is not between 0 and 90", typed),
-               degrees > 90 && degrees <= 180
-                   ? format("overturned? then {:g} to the other side, and the word overturned",
-                            180 - degrees)
-                   : "a dip is 0 to 90 degrees down from the horizontal");
+Diagnostic dip_range(std::string_view typed, double degrees, const Offers& offers) {
+  std::string help = "a dip is 0 to 90 degrees down from the horizontal";
+  if (!offers.empty()) {
+    help = (degrees > 90 ? "if overturned, type " : "a dip has no sign: ") + either(offers);
+  } else if (degrees > 90 && degrees <= 180) {
+    help = format("if overturned, type {:.10g} towards the other side and add the word overturned",
+                  180 - degrees);
+  }
+  return offering(error(Code::dip_range, format("dip '{}' is not between 0 and 90", typed), help),
+                  offers);
 }
 
-Diagnostic dip_side_missing(std::string_view strike, std::string_view dip, Point one, Point other) {
-  return error(Code::dip_side_missing, format("which side does '{} {}' dip to?", strike, dip),
-               format("{0} {1} {2} or {0} {1} {3}; or a line 'rule right' or 'rule left' above",
-                      strike, dip, name_of(one), name_of(other)));
+Diagnostic dip_side_missing(std::string_view typed, const Offers& offers,
+                            const std::vector<std::string>& settings) {
+  std::string help = offers_or(offers, "type the side that goes down behind the dip");
+  if (!settings.empty() && settings.front().starts_with("order")) {
+    // Which way the pairs of a log are written is the question before that of the side.
+    help = format("a line above says how pairs are written: {}; for this one alone {}",
+                  either(settings), help);
+  } else if (!settings.empty()) {
+    help += "; or a line above: " + either(settings);
+  }
+  return offering(
+      error(Code::dip_side_missing, format("which side does '{}' dip to?", typed), help), offers);
 }
 
-Diagnostic dip_side_impossible(std::string_view strike, std::string_view side, Point one,
-                               Point other, std::string_view mirrored) {
-  std::string help = format("{} or {}?", name_of(one), name_of(other));
-  if (!mirrored.empty()) help += format(" or is the strike {}?", mirrored);
-  return error(Code::dip_side_impossible, format("no plane striking {} dips to {}", strike, side),
-               std::move(help));
+Diagnostic dip_side_impossible(std::string_view strike, std::string_view side,
+                               const Offers& offers) {
+  return offering(
+      error(Code::dip_side_impossible, format("no plane striking {} dips to {}", strike, side),
+            offers_or(offers, "a plane dips across its strike: check both")),
+      offers);
 }
 
-Diagnostic attitude_ambiguous(std::string_view typed, std::string_view point,
-                              std::string_view figure, std::string_view side) {
-  return error(Code::attitude_ambiguous,
-               format("'{}' is a strike without its dip, or a strike, a dip and a side", typed),
-               format("{0}/{1} {2} for strike {0}, dip {1} to {2}; else add the dip: {0}{1}{2} and "
-                      "then the dip",
-                      point, figure, side));
+Diagnostic attitude_ambiguous(std::string_view typed, std::string_view strike,
+                              const Offers& offers) {
+  std::string help = format("if it is the strike {}, join it and add the dip", strike);
+  if (!offers.empty()) help = either(offers) + "; " + help;
+  return offering(
+      error(Code::attitude_ambiguous,
+            format("'{}' may be a strike without its dip, or strike, dip and side", typed), help),
+      offers);
 }
 
 Diagnostic plane_or_line(std::string_view typed) {
   return error(Code::attitude_ambiguous, format("'{}' is a plane or a line", typed),
-               "--as plane or --as line, or a kind in front");
+               "say which with --as plane or --as line, or put a kind such as bedding before it");
 }
 
-Diagnostic pair_order(std::string_view typed, std::string_view help) {
-  return error(Code::pair_order, format("'{}': which of the two is the bearing?", typed),
-               std::string(help));
+Diagnostic pair_order(std::string_view typed, const Offers& offers,
+                      const std::vector<std::string>& settings) {
+  std::string help = offers_or(offers, "a bearing has three digits, a dip or plunge one or two");
+  if (!settings.empty()) help += "; or a line above: " + either(settings);
+  return offering(
+      error(Code::pair_order, format("'{}': which of the two is the bearing?", typed), help),
+      offers);
 }
 
-Diagnostic pair_against_order(std::string_view typed, std::string_view order) {
-  return error(Code::pair_order, format("'{}' contradicts 'order {}'", typed, order),
-               "three digits before the point make a bearing, one or two a dip or plunge");
+Diagnostic pair_against_order(std::string_view typed, std::string_view order,
+                              const Offers& offers) {
+  return offering(
+      error(Code::pair_order, format("'{}' contradicts 'order {}'", typed, order),
+            offers_or(offers, "a bearing has three digits, a dip or plunge one or two")),
+      offers);
+}
+
+Diagnostic bearing_before_towards(std::string_view typed, const Offers& offers) {
+  return offering(
+      error(Code::pair_order, format("'{}' has a bearing before the >", typed),
+            offers_or(offers, "the dip or plunge comes first, then > and the direction")),
+      offers);
 }
 
 Diagnostic plunge_range(std::string_view typed) {
@@ -126,9 +183,11 @@ Diagnostic other_end(std::string_view plunge) {
   return note(Code::other_end, format("plunge {} points up: turned to the other end", plunge), "");
 }
 
-Diagnostic rake_range(std::string_view typed) {
-  return error(Code::rake_range, format("rake '{}' is not between 0 and 90", typed),
-               "a rake is the acute angle from the nearer end of the strike");
+Diagnostic rake_range(std::string_view typed, const Offers& offers) {
+  std::string help = "a rake is counted from the nearer end of the strike";
+  if (!offers.empty()) help += ": " + either(offers);
+  return offering(error(Code::rake_range, format("rake '{}' is not between 0 and 90", typed), help),
+                  offers);
 }
 
 Diagnostic rake_no_plane(std::string_view why) {
@@ -140,27 +199,39 @@ Diagnostic rake_end(double off, std::string_view strike) {
   return error(
       Code::rake_end,
       format("the bearing is {:.0f} degrees from either end of the strike {}", off, strike),
-      "a rake is counted from an end of the strike: name that end");
+      "name the end of the strike from which the rake was read");
 }
 
-Diagnostic incomplete(std::string_view what, std::string_view part, std::string_view help) {
-  return error(Code::incomplete, format("{} has no {}", what, part), std::string(help));
+Diagnostic incomplete(std::string_view what, std::string_view part, std::string_view help,
+                      const Offers& offers) {
+  return offering(
+      error(Code::incomplete, format("{} has no {}", what, part), offers_or(offers, help)), offers);
 }
 
-Diagnostic slope_range(std::string_view typed) {
-  return error(Code::slope_range, format("angle '{}' is over 90", typed),
-               "degrees from the horizontal, or a percent grade with its %");
+Diagnostic comma_within(std::string_view rest, const Offers& offers) {
+  return offering(
+      error(Code::incomplete,
+            format("a comma begins another reading, and '{}' alone is none", rest),
+            offers.empty() ? "leave out the comma" : "without the comma: " + either(offers)),
+      offers);
 }
 
-Diagnostic distance_unit(std::string_view typed, bool foot_mark) {
-  return error(Code::distance_unit, format("distance '{}' has no unit", typed),
-               foot_mark ? "a lone ' is a minute of arc here: ft for feet"
-                         : "m, ft or paces behind the figure");
+Diagnostic slope_range(std::string_view typed, const Offers& offers) {
+  std::string help = "degrees from the horizontal, or a percent grade with its %";
+  if (!offers.empty()) help = "if read on the percent scale, type " + either(offers);
+  return offering(error(Code::slope_range, format("angle '{}' is over 90", typed), help), offers);
+}
+
+Diagnostic distance_unit(std::string_view typed, bool foot_mark, const Offers& offers) {
+  std::string help = offers_or(offers, "type m, ft or paces behind the figure");
+  if (foot_mark) help = "a foot mark is a minute of arc here: " + help;
+  return offering(error(Code::distance_unit, format("distance '{}' has no unit", typed), help),
+                  offers);
 }
 
 Diagnostic pace_missing() {
-  return error(Code::pace_missing, "paces, but no length of a pace",
-               "a line such as 'pace 0.76m' above");
+  return error(Code::pace_missing, "pace length not set",
+               "type it on a line above, such as 'pace 0.76m'");
 }
 
 Diagnostic landmark_unknown(std::string_view name, std::optional<std::string_view> nearest) {
@@ -183,8 +254,9 @@ Diagnostic back_bearing(double disagreement, double limit, std::string_view help
 Diagnostic percent_or_degrees(std::string_view typed, double degrees_if_percent) {
   return warning(
       Code::percent_or_degrees, 35,
-      format("'{}' is read as degrees, and steeper than one walks or sights", typed),
-      format("percent scale? then {}%, which is {:.1f} degrees", typed, degrees_if_percent));
+      format("'{}' is read as degrees: unusually steep for a walked or sighted line", typed),
+      format("if read on the percent scale, type '{}%', which is {:.1f} degrees", typed,
+             degrees_if_percent));
 }
 
 Diagnostic repeat_spread(std::string_view what, double off, double limit, std::string_view help) {
@@ -204,7 +276,7 @@ Diagnostic line_off_plane(double off, std::string_view plane, double limit, std:
 Diagnostic plane_unknown(std::string_view kind) {
   return warning(Code::plane_unknown, 30,
                  format("no good reading in the last {} above it at this station", kind),
-                 format("type the {} above the line, or leave out 'on {}'", kind, kind));
+                 format("type the {} above the line, or leave out the words on {}", kind, kind));
 }
 
 Diagnostic strike_uncertain(double sigma, double dip) {

@@ -158,7 +158,6 @@ TEST_CASE("the heading says how pairs of a line are written") {
   CHECK(fault("310/35", "order plunge/trend") == "pair-order");
   CHECK(fault("035/310", "order plunge/trend") == "pair-order");
   CHECK(fault("40/015", "order trend/plunge") == "pair-order");
-  CHECK(fault("N50W 35", "order plunge/trend") == "pair-order");
   CHECK(fault("35/310", "order dip/direction") == "pair-order");  // for planes only
 }
 

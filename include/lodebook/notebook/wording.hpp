@@ -7,40 +7,69 @@
 #include <lodebook/notebook/diagnostic.hpp>
 #include <lodebook/notebook/written.hpp>
 
+namespace lodebook::notebook {
+
+/// What a help offers to type, which the reader accepts.
+struct Offer {
+  Fix fix;
+  std::string meaning;  ///< what it says, where the words alone do not; may be empty
+  std::string whole;    ///< the statement with the fix, without its first word
+  std::string
+      shown;  ///< what the help names: of an attitude the whole, else the text if it will do
+};
+using Offers = std::vector<Offer>;
+
+}  // namespace lodebook::notebook
+
 namespace lodebook::notebook::wording {
 
+// Offers are what the reader accepts in place of what was typed, and settings what it accepts above
+// it: the help names them, and nothing else in quotes that is to be typed.
+
+/// `diagnostic` with what mends a stray mark or a letter for a digit, where anything does.
+Diagnostic with_slips(Diagnostic diagnostic, const Offers& offers);
+
 // ---- bearings
-Diagnostic quadrant_angle(double angle, QuadrantBearing::Pole pole, QuadrantBearing::Side side);
-/// `E20N`: the letters stand the wrong way round.
-Diagnostic quadrant_letters_swapped(std::string_view typed, std::string_view meant);
-/// `N20`, `20W`, `N20S`: a letter is missing or wrong.
-Diagnostic quadrant_letters_missing(std::string_view typed, std::string_view help);
-Diagnostic azimuth_range(double azimuth);
-Diagnostic no_bearing(std::string_view typed);
+Diagnostic quadrant_angle(double angle, QuadrantBearing::Pole pole, QuadrantBearing::Side side,
+                          const Offers& offers);
+/// `E25N`: the letters stand the wrong way round.
+Diagnostic quadrant_letters_swapped(std::string_view typed, const Offers& offers);
+/// `N50`, `50W`, `N50S`: a letter is missing or wrong; `help` is for when nothing can be offered.
+Diagnostic quadrant_letters(std::string_view typed, std::string_view help, const Offers& offers);
+Diagnostic azimuth_range(double azimuth, const Offers& offers);
+Diagnostic no_bearing(std::string_view typed, const Offers& offers);
 Diagnostic notation_mixed(std::string_view typed, Notation dial);
 
 // ---- planes and lines
-Diagnostic dip_range(std::string_view typed, double degrees);
-Diagnostic dip_side_missing(std::string_view strike, std::string_view dip, Point one, Point other);
-Diagnostic dip_side_impossible(std::string_view strike, std::string_view side, Point one,
-                               Point other, std::string_view mirrored);
-Diagnostic attitude_ambiguous(std::string_view typed, std::string_view point,
-                              std::string_view figure, std::string_view side);
+Diagnostic dip_range(std::string_view typed, double degrees, const Offers& offers);
+Diagnostic dip_side_missing(std::string_view typed, const Offers& offers,
+                            const std::vector<std::string>& settings);
+Diagnostic dip_side_impossible(std::string_view strike, std::string_view side,
+                               const Offers& offers);
+/// `N 38 W`; `strike` is what it is as a strike alone.
+Diagnostic attitude_ambiguous(std::string_view typed, std::string_view strike,
+                              const Offers& offers);
 /// `37 > 332` with nothing that tells which it is.
 Diagnostic plane_or_line(std::string_view typed);
-Diagnostic pair_order(std::string_view typed, std::string_view help);
-Diagnostic pair_against_order(std::string_view typed, std::string_view order);
+Diagnostic pair_order(std::string_view typed, const Offers& offers,
+                      const std::vector<std::string>& settings);
+Diagnostic pair_against_order(std::string_view typed, std::string_view order, const Offers& offers);
+/// `242 > 37`.
+Diagnostic bearing_before_towards(std::string_view typed, const Offers& offers);
 Diagnostic plunge_range(std::string_view typed);
 Diagnostic other_end(std::string_view plunge);
-Diagnostic rake_range(std::string_view typed);
+Diagnostic rake_range(std::string_view typed, const Offers& offers);
 Diagnostic rake_no_plane(std::string_view why);
 Diagnostic rake_end(double off, std::string_view strike);
-/// A reading or statement that lacks `part`.
-Diagnostic incomplete(std::string_view what, std::string_view part, std::string_view help);
+/// A reading or statement that lacks `part`; `help` is for when nothing can be offered.
+Diagnostic incomplete(std::string_view what, std::string_view part, std::string_view help,
+                      const Offers& offers = {});
+/// A comma within a reading, before `rest`, which is no reading of its own.
+Diagnostic comma_within(std::string_view rest, const Offers& offers);
 
 // ---- sights and legs
-Diagnostic slope_range(std::string_view typed);
-Diagnostic distance_unit(std::string_view typed, bool foot_mark);
+Diagnostic slope_range(std::string_view typed, const Offers& offers);
+Diagnostic distance_unit(std::string_view typed, bool foot_mark, const Offers& offers);
 Diagnostic pace_missing();
 Diagnostic landmark_unknown(std::string_view name, std::optional<std::string_view> nearest);
 Diagnostic station_unknown(std::string_view name, std::optional<std::string_view> nearest);
@@ -133,11 +162,14 @@ Diagnostic position_far(double metres, std::string_view before);
 Diagnostic grid_unknown();
 
 // ---- text
-Diagnostic number(std::string_view typed, std::string_view help);
+inline constexpr std::string_view figures_look_so = "digits, with a point for decimals";
+inline constexpr std::string_view bearings_look_so = "a bearing looks like N50W, 310 or NNW";
+/// `help` is for when nothing can be offered.
+Diagnostic number(std::string_view typed, std::string_view help, const Offers& offers = {});
 /// A dash that touches the word before it, or stands alone.
-Diagnostic number_dash(std::string_view figure);
+Diagnostic number_dash(std::string_view figure, const Offers& offers);
 Diagnostic number_minutes(std::string_view typed);
-Diagnostic decimal_comma(std::string_view typed);
+Diagnostic decimal_comma(std::string_view typed, const Offers& offers);
 Diagnostic unknown_word(std::string_view word, std::string_view help);
 Diagnostic unknown_start(std::string_view word, std::optional<std::string_view> nearest);
 /// A line that starts with an attitude; `kind` is the kind above it, if any.

@@ -1,0 +1,197 @@
+// SPDX-License-Identifier: MIT
+// Reads a statement again with a change in it, so that no help offers what would be refused.
+#include <algorithm>
+
+#include "log_reader.hpp"
+
+namespace lodebook::notebook {
+
+namespace {
+
+/// A change may bring a second fault to light, whose mend then goes with it; never a third.
+constexpr unsigned deepest = 2;
+/// More than one reads through at a glance.
+constexpr std::size_t most_offers = 4;
+
+bool is_error(const Diagnostic& diagnostic) {
+  return diagnostic.severity == Severity::error;
+}
+
+/// `text`, which begins at `offset` of its log, with the change in it.
+std::string with(std::string_view text, std::uint32_t offset, const Fix& fix) {
+  std::string changed(text);
+  return changed.replace(fix.span.offset - offset, fix.span.length, fix.text);
+}
+
+bool lies_in(Span part, Span whole) {
+  return part.offset >= whole.offset && part.end() <= whole.end();
+}
+
+/// Marks and letters that are tried as slips; a statement has seldom more.
+constexpr std::size_t most_slips = 12;
+
+/// What may have been meant by the character at `at`, if it is no letter, digit or space: nothing,
+/// or a space. The letter O beside a digit is a zero.
+std::vector<std::string_view> slips_for(std::string_view typed, std::size_t at,
+                                        std::size_t length) {
+  const char before = at > 0 ? typed[at - 1] : ' ';
+  const char behind = at + length < typed.size() ? typed[at + length] : ' ';
+  const char c = typed[at];
+  const bool beside_digit = is_digit(before) || is_digit(behind);
+  if ((c == 'O' || c == 'o') && beside_digit) return {"0"};
+  if (is_letter(c) || is_digit(c) || space_length(typed.substr(at)) > 0) return {};
+  if (before == ' ' || behind == ' ' || (is_digit(before) && is_digit(behind))) return {"", " "};
+  return {" ", ""};
+}
+
+/// Whether `repeat`, in place of `body`, would begin or end with a digit at a comma between digits.
+bool makes_decimals(std::string_view log, Span body, std::string_view repeat) {
+  const std::string_view before = log.substr(0, body.offset);
+  const std::string_view behind = log.substr(body.end());
+  const auto digit_before = [&] {
+    return before.size() > 1 && is_digit(before[before.size() - 2]);
+  };
+  const auto digit_behind = [&] { return behind.size() > 1 && is_digit(behind[1]); };
+  if (repeat.empty()) return false;
+  return (before.ends_with(',') && is_digit(repeat.front()) && digit_before()) ||
+         (behind.starts_with(',') && is_digit(repeat.back()) && digit_behind());
+}
+
+/// A statement longer than this is not typed again for one word.
+constexpr std::size_t longest_shown = 40;
+
+}  // namespace
+
+/// Another reader, which reads what `source` holds at the time.
+struct LogReader::Trial {
+  Source source{"", ""};
+  LogReader reader{source, {}};
+  bool knows_words = true;
+};
+
+void LogReader::EndTrial::operator()(Trial* trial) const {
+  delete trial;
+}
+
+bool LogReader::may_try() const {
+  // The first pass drops its faults, so that nobody would see what is offered.
+  return (notebook_ || is_single_ || depth_ > 0) && depth_ < deepest;
+}
+
+const std::vector<Diagnostic>& LogReader::read_again(std::string text) {
+  if (!trial_) trial_.reset(new Trial);
+  LogReader& again = trial_->reader;
+  if (!trial_->knows_words || again.vocabulary_.added() != vocabulary_.added()) {
+    again.kinds_ = kinds_;
+    again.vocabulary_ = vocabulary_;
+    again.declared_kinds_ = declared_kinds_;
+  }
+  const std::size_t words = vocabulary_.added();
+  trial_->source = Source({}, std::move(text));
+  again.depth_ = depth_ + 1;
+  again.last_word_ = {};
+  again.last_kind_ = last_kind_;
+  again.rules_ = rules_;
+  again.has_pace_ = has_pace_;
+  again.dial_.reset();
+  again.in_station_ = true;
+  again.at_.reset();
+  again.elevation_.reset();
+  again.time_.reset();
+  again.names_ = Names();
+  again.stations_.clear();
+  again.landmarks_.clear();
+  again.waiting_.clear();
+  again.own_block_.entries.clear();
+  again.own_block_.diagnostics.clear();
+  if (is_single_) {
+    again.read_single(single_as_);
+  } else {
+    for (std::uint32_t line = 1; line <= trial_->source.line_count(); ++line)
+      again.read_line(line);
+  }
+  trial_->knows_words = again.vocabulary_.added() == words;
+  return again.own_block_.diagnostics;
+}
+
+std::string LogReader::judged_word() const {
+  std::string word(text(judged_.word));
+  if (!word.empty()) word += ' ';
+  return word;
+}
+
+void LogReader::keep(Offer offer, Offers& kept) const {
+  const bool known =
+      std::ranges::any_of(kept, [&](const Offer& other) { return other.whole == offer.whole; });
+  if (makes_decimals(source_.text(), judged_.body, offer.whole)) return;
+  if (known || offer.whole == text(judged_.body) || kept.size() >= most_offers) return;
+  // A blank or a mark alone says nothing to a reader.
+  const std::string& part = offer.fix.text;
+  const bool says_something = part.size() > 1 && space_length(part) == 0 && part.back() != ' ';
+  const bool is_whole = judged_.is_attitude && offer.whole.size() <= longest_shown;
+  offer.shown = is_whole || !says_something ? offer.whole : part;
+  kept.push_back(std::move(offer));
+}
+
+void LogReader::try_out(Offer offer, Offers& kept) {
+  const std::string word = judged_word();
+  offer.whole = with(text(judged_.body), judged_.body.offset, offer.fix);
+  const auto& faults = read_again(word + offer.whole);
+  const auto errors = std::ranges::count_if(faults, is_error);
+  if (errors == 0) return keep(std::move(offer), kept);
+  if (errors > 1) return;
+  const auto begin = static_cast<std::uint32_t>(word.size());
+  for (const Fix& fix : std::ranges::find_if(faults, is_error)->fixes) {
+    if (fix.span.offset < begin) continue;
+    Offer both;
+    both.whole = with(offer.whole, begin, fix);
+    both.fix = {judged_.body, both.whole};
+    keep(std::move(both), kept);
+  }
+}
+
+Offers LogReader::accepted(Offers candidates) {
+  Offers kept;
+  if (!may_try()) return kept;
+  for (Offer& candidate : candidates) {
+    if (lies_in(candidate.fix.span, judged_.body)) try_out(std::move(candidate), kept);
+  }
+  return kept;
+}
+
+void LogReader::offer_slips(std::size_t first) {
+  auto& faults = block_->diagnostics;
+  const auto error =
+      std::find_if(faults.begin() + static_cast<std::ptrdiff_t>(first), faults.end(), is_error);
+  // Not on top of another change, which would be mere guessing.
+  const bool has_room = may_try() && depth_ == 0;
+  if (!has_room || error == faults.end() || !error->fixes.empty()) return;
+  const std::string_view typed = text(judged_.body);
+  Offers kept;
+  std::size_t tried = 0;
+  for (std::size_t at = 0; at < typed.size() && tried < most_slips;) {
+    const std::size_t length = column_length(typed.substr(at));
+    const Span here{judged_.body.offset + static_cast<std::uint32_t>(at),
+                    static_cast<std::uint32_t>(length)};
+    for (const std::string_view slip : slips_for(typed, at, length)) {
+      ++tried;
+      const Offers offers = accepted({in_place(here, std::string(slip))});
+      kept.insert(kept.end(), offers.begin(), offers.end());
+      if (!offers.empty()) break;
+    }
+    at += length;
+  }
+  kept.resize(std::min(kept.size(), most_offers));
+  *error = wording::with_slips(std::move(*error), kept);
+}
+
+std::vector<std::string> LogReader::accepted_above(std::vector<std::string> settings) {
+  if (!may_try() || is_single_) return {};
+  const std::string statement = judged_word().append(text(judged_.body));
+  std::erase_if(settings, [&](const std::string& setting) {
+    return std::ranges::any_of(read_again(setting + '\n' + statement), is_error);
+  });
+  return settings;
+}
+
+}  // namespace lodebook::notebook
