@@ -166,6 +166,40 @@ std::optional<UsageError> read_grouping(const std::vector<std::string>& typed,
   return std::nullopt;
 }
 
+/// Refuses outputs by their names before anything is read, and has the extension of --output stand
+/// for the format where none is stated.
+std::optional<UsageError> settle_outputs(const CommandLine& line, Values& values) {
+  constexpr std::array<std::string_view, 2> ray_files = {"geojson", "json"};
+  constexpr std::array<std::string_view, 2> report_files = {"txt", "json"};
+  const auto typed = [&](Option option) -> std::vector<std::string>& {
+    return values[static_cast<std::size_t>(option)];
+  };
+  if (!typed(Option::output).empty()) {
+    const CommandSpec& command = spec_of(*line.command);
+    const OptionSpec format = as_taken_by(line.command, spec_of(Option::format));
+    const bool takes_format = format.belongs_to(*line.command);
+    const std::string& file = typed(Option::output).front();
+    // A report is a text, whatever it is called, and a converted column leaves a file what it was.
+    const bool any_other = !typed(Option::format).empty() || line.command == Command::check ||
+                           !typed(Option::column).empty();
+    if (auto error = refuse_extension(
+            file, {command.name, command.extensions, command.layer, takes_format}, any_other))
+      return error;
+    const auto extension = std::ranges::find(command.extensions, extension_of(file));
+    if (takes_format && typed(Option::format).empty() && extension != command.extensions.end())
+      typed(Option::format)
+          .emplace_back(
+              format.choices[static_cast<std::size_t>(extension - command.extensions.begin())]);
+  }
+  for (const std::string& file : typed(Option::rays)) {
+    if (auto error = refuse_extension(file, {"--rays", ray_files}, false)) return error;
+  }
+  for (const std::string& file : typed(Option::report)) {
+    if (auto error = refuse_extension(file, {"--report", report_files}, true)) return error;
+  }
+  return std::nullopt;
+}
+
 std::optional<std::string> first_of(const std::vector<std::string>& values) {
   return values.empty() ? std::nullopt : std::optional(values.front());
 }
@@ -259,6 +293,7 @@ std::variant<CommandLine, UsageError> read_command_line(std::span<const std::str
   CommandLine line;
   if (sorted.command != nullptr) line.command = sorted.command->command;
   line.words = std::move(sorted.words);
+  if (auto error = settle_outputs(line, values)) return std::move(*error);
   if (auto error = interpret(values, line)) return std::move(*error);
   return line;
 }

@@ -128,14 +128,6 @@ std::optional<FileIdentity> identity_of(int descriptor) {
   return FileIdentity{about.st_dev, about.st_ino, {}};
 }
 
-bool has_extension(std::string_view file, std::string_view extension) {
-  const auto lower = [](char c) {
-    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
-  };
-  return file.size() >= extension.size() &&
-         std::ranges::equal(file.substr(file.size() - extension.size()), extension, {}, lower);
-}
-
 std::optional<FileIdentity> identity_of(const std::string& name) {
   struct stat about {};
   if (::stat(name.c_str(), &about) == 0) {

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
 // `lodebook fix`: positions from the sights and legs of whole logs.
-#include <array>
 #include <lodebook/cli/batch.hpp>
 #include <lodebook/cli/commands.hpp>
 #include <lodebook/output/fix_report.hpp>
@@ -8,9 +7,6 @@
 
 namespace lodebook::cli {
 namespace {
-
-constexpr std::array<std::pair<std::string_view, FixFormat>, 3> extensions = {
-    {{".json", FixFormat::json}, {".csv", FixFormat::csv}, {".geojson", FixFormat::geojson}}};
 
 /// The positions found, with all that is wrong in the log. Leaves the reduction at its end.
 reduction::Fixes fixes_of(reduction::Reduction& reduction) {
@@ -67,9 +63,7 @@ class FixedLog final : public LogPart {
 
 Outcome fix(const CommandLine& line) {
   if (line.words.empty()) return refused(logs_missing(Command::fix));
-  const FixFormat format = line.fix_format ? *line.fix_format
-                           : line.output   ? format_of(*line.output, extensions, FixFormat::text)
-                                           : FixFormat::text;
+  const FixFormat format = line.fix_format.value_or(FixFormat::text);
   const bool is_text = format == FixFormat::text;
   const bool to_screen = !line.output && !(line.quiet && is_text);
   if (const auto error = refuse(line, line.words, to_screen)) return refused(*error);

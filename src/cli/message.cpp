@@ -47,6 +47,18 @@ std::string value_shown(const OptionSpec& option) {
   return fmt::format("{}", fmt::join(option.choices, "|"));
 }
 
+/// `csv, json and log`, with `last` before the last one and `sign` before each.
+std::string listed(std::span<const std::string_view> words, std::string_view sign,
+                   std::string_view last) {
+  std::string text;
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (i > 0) text += i + 1 == words.size() ? last : ", ";
+    text += sign;
+    text += words[i];
+  }
+  return text;
+}
+
 /// A name that cannot be mistaken for something else on the line, and that sends no control
 /// character to a terminal.
 std::string named(std::string_view name) {
@@ -188,13 +200,33 @@ UsageError sidecar_without_csv() {
 }
 
 UsageError sidecar_without_extension(std::string_view file, std::string_view extension) {
-  const std::size_t base = file.rfind('/') + 1;
-  const std::size_t dot = file.rfind('.');
-  const bool has_other = dot != std::string_view::npos && dot > base;
-  const std::string better = std::string(has_other ? file.substr(0, dot) : file).append(extension);
-  return usage(fmt::format("--sidecar needs an output that ends in {}, and {} does not", extension,
+  const std::string better = shell_quoted(with_extension(file, extension));
+  return usage(fmt::format("--sidecar needs an output that ends in .{}, and {} does not", extension,
                            named(file)),
-               fmt::format("-o {}: a GIS looks at the extension", named(shell_quoted(better))));
+               fmt::format("-o {}: a GIS looks at the extension", named(better)));
+}
+
+UsageError extension_not_written(std::string_view file, const Writes& writes,
+                                 const Conversion* conversion,
+                                 const std::vector<std::string_view>& others) {
+  std::string help =
+      fmt::format("{} writes {}", writes.who, listed(writes.extensions, ".", " and "));
+  const std::string extension = extension_of(file);
+  const std::string_view source = conversion != nullptr ? conversion->from : extension;
+  const std::string from = shell_quoted(with_extension(file, source));
+  if (!others.empty()) help += fmt::format("; {} write .{}", listed(others, "", " and "), source);
+  if (conversion != nullptr) {
+    if (others.empty()) {
+      const std::string_view option = writes.who.starts_with("--") ? writes.who : "-o";
+      help += fmt::format("; first {} {}, then", option, from);
+    }
+    help += fmt::format(
+        ": {}", fmt::format(fmt::runtime(conversion->command), fmt::arg("from", from),
+                            fmt::arg("to", shell_quoted(file)), fmt::arg("layer", writes.layer)));
+  } else if (others.empty() && writes.takes_format) {
+    help += "; a file with another extension needs --format";
+  }
+  return usage(fmt::format("{} does not write .{}", writes.who, named(extension)), named(help));
 }
 
 UsageError file_is_both(std::string_view input, std::string_view output) {

@@ -7,6 +7,14 @@
 namespace lodebook::cli {
 namespace {
 
+constexpr std::array<std::string_view, 4> formats = {"csv", "json", "geojson", "log"};
+constexpr std::array<std::string_view, 2> report_files = {"txt", "json"};
+constexpr std::array<std::string_view, 2> reading_files = {"txt", "csv"};
+constexpr std::array<std::string_view, 4> fix_files = {"txt", "json", "csv", "geojson"};
+constexpr std::array<std::string_view, 3> summary_files = {"txt", "json", "csv"};
+constexpr std::array<std::string_view, 1> picture_files = {"svg"};
+constexpr std::array<std::string_view, 2> page_files = {"html", "htm"};
+
 constexpr std::array<CommandSpec, command_count> command_table = {{
     {Command::reduce, "reduce", "LOG...", "Clean, correct and check station logs.",
      "The table goes to standard output or to --output, the station report to standard\n"
@@ -17,7 +25,8 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "  lodebook reduce day1.txt day2.txt --format geojson -o season.geojson\n"
      "\n"
      "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
-     "that cannot be read or written."},
+     "that cannot be read or written.",
+     formats, "lodebook"},
     {Command::check, "check", "LOG...", "Report what is wrong or odd in station logs.",
      "The report alone, to standard output or to --output. With --quiet there is only\n"
      "the exit status.\n"
@@ -26,7 +35,8 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "  lodebook check --strict *.txt\n"
      "\n"
      "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
-     "that cannot be read or written."},
+     "that cannot be read or written.",
+     report_files},
     {Command::convert, "convert", "[READING...]", "Write readings in another notation.",
      "Each READING is one argument, in quotes if it has a space or a > in it; without\n"
      "arguments, readings come from standard input, one a line. With --column a CSV\n"
@@ -38,7 +48,8 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "  lodebook convert --column strike planes.csv -o planes-azimuth.csv\n"
      "\n"
      "Exit status: 0 no error, 1 a reading with an error, 2 a wrong command line, 3 a\n"
-     "file that cannot be read or written."},
+     "file that cannot be read or written.",
+     reading_files},
     {Command::declination, "declination", "POSITION [DATE]",
      "Print the declination of a place and date.",
      "POSITION is written as in a log, with or without quotes. DATE is a day such as\n"
@@ -64,7 +75,8 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "proper instruments.\n"
      "\n"
      "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
-     "that cannot be read or written."},
+     "that cannot be read or written.",
+     fix_files, "lodebook-fix"},
     {Command::summary, "summary", "LOG...", "Sum up the planes and lines of logs.",
      "For each kind the mean, precision, fabric, fold axis and outliers. Planes are\n"
      "averaged by their poles, as axes. Rejected readings never count; suspect ones\n"
@@ -74,7 +86,8 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "  lodebook summary *.txt --by unit,station --format csv -o season.csv\n"
      "\n"
      "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
-     "that cannot be read or written."},
+     "that cannot be read or written.",
+     summary_files},
     {Command::net, "net", "LOG...", "Draw planes and lines on an equal-area net (SVG).",
      "The lower hemisphere, with means, girdles and their cones of 95 % confidence.\n"
      "Planes are drawn as poles, or with --circles as great circles. --contours draws\n"
@@ -84,7 +97,8 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "  lodebook net *.txt --kind bedding --by unit --contours -o bedding.svg\n"
      "\n"
      "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
-     "that cannot be read or written."},
+     "that cannot be read or written.",
+     picture_files},
     {Command::rose, "rose", "LOG...", "Draw roses of strikes and trends (SVG).",
      "A rose for each kind: strikes as axes in both halves, trends as arrows. The area\n"
      "of a petal shows its count. A mean is drawn only where it is meaningful.\n"
@@ -93,7 +107,8 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "  lodebook rose *.txt --kind joint,vein --bin 15 -o joints.svg\n"
      "\n"
      "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
-     "that cannot be read or written."},
+     "that cannot be read or written.",
+     picture_files},
     {Command::map, "map", "LOG...", "Draw stations, attitudes and sights on a map (SVG).",
      "On the UTM grid of the first station, with a symbol for each surface (the mean\n"
      "of its repeats), sights, error ellipses and traverses. Crowded symbols are moved\n"
@@ -105,7 +120,8 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "proper map.\n"
      "\n"
      "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
-     "that cannot be read or written."},
+     "that cannot be read or written.",
+     picture_files},
     {Command::sheet, "sheet", "LOG", "Write a day's log as one page to print (HTML).",
      "The heading, what is worth a second look, every reading as typed and as\n"
      "corrected, net, rose and map, and the report. One file, which needs no network.\n"
@@ -113,7 +129,8 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "  lodebook sheet day3.txt -o day3.html\n"
      "\n"
      "Exit status: 0 no error, 1 errors in the log, 2 a wrong command line, 3 a file\n"
-     "that cannot be read or written."},
+     "that cannot be read or written.",
+     page_files},
     {Command::explain, "explain", "[CODE]", "Explain a diagnostic, with an example and the remedy.",
      "CODE is the word in brackets at the end of a diagnostic; without it, all codes\n"
      "are listed.\n"
@@ -145,7 +162,6 @@ constexpr std::uint16_t of_declination = of(Command::declination);
 constexpr std::uint16_t of_readers = of_logs | of_convert;
 constexpr std::uint16_t of_all = (1U << command_count) - 1;
 
-constexpr std::array<std::string_view, 4> formats = {"csv", "json", "geojson", "log"};
 constexpr std::array<std::string_view, 3> norths = {"true", "magnetic", "grid"};
 constexpr std::array<std::string_view, 2> rules = {"right", "left"};
 constexpr std::array<std::string_view, 2> repeats = {"each", "mean"};

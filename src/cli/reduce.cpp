@@ -9,15 +9,12 @@
 namespace lodebook::cli {
 namespace {
 
-constexpr std::string_view csv_extension = ".csv";
-
-constexpr std::array<std::pair<std::string_view, Format>, 3> extensions = {
-    {{".json", Format::json}, {".geojson", Format::geojson}, {".log", Format::log}}};
+constexpr std::string_view csv_extension = "csv";
 
 std::optional<UsageError> refuse_sidecar(const CommandLine& line, Format format) {
   if (format != Format::csv) return sidecar_without_csv();
   if (!line.output || *line.output == standard_stream) return sidecar_without_file();
-  if (!has_extension(*line.output, csv_extension))
+  if (extension_of(*line.output) != csv_extension)
     return sidecar_without_extension(*line.output, csv_extension);
   return std::nullopt;
 }
@@ -25,8 +22,7 @@ std::optional<UsageError> refuse_sidecar(const CommandLine& line, Format format)
 /// The files beside the CSV file `table`. A GIS looks for them in lower case, whatever the case of
 /// the table's extension.
 std::vector<std::string> sidecars_of(const std::string& table) {
-  const std::string stem = table.substr(0, table.size() - csv_extension.size());
-  return {stem + ".csvt", stem + ".prj"};
+  return {with_extension(table, "csvt"), with_extension(table, "prj")};
 }
 
 /// Writes the files of `sidecars_of`.
@@ -52,9 +48,7 @@ bool meet(const OutputFile& table, const OutputFile& report) {
 
 Outcome reduce(const CommandLine& line) {
   if (line.words.empty()) return refused(logs_missing(Command::reduce));
-  const Format format = line.format   ? *line.format
-                        : line.output ? format_of(*line.output, extensions, Format::csv)
-                                      : Format::csv;
+  const Format format = line.format.value_or(Format::csv);
   if (format == Format::log && line.words.size() > 1) return refused(clean_log_of_many());
   std::vector<std::string> sidecars;
   if (line.sidecar) {

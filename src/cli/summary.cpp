@@ -1,23 +1,13 @@
 // SPDX-License-Identifier: MIT
 // `lodebook summary`: what the planes and lines of whole logs add up to.
-#include <array>
 #include <lodebook/cli/commands.hpp>
 #include <lodebook/cli/gather.hpp>
 #include <utility>
 
 namespace lodebook::cli {
-namespace {
-
-constexpr std::array<std::pair<std::string_view, SummaryFormat>, 2> extensions = {
-    {{".json", SummaryFormat::json}, {".csv", SummaryFormat::csv}}};
-
-}  // namespace
 
 Outcome summary(const CommandLine& line) {
-  const SummaryFormat format = line.summary_format ? *line.summary_format
-                               : line.output
-                                   ? format_of(*line.output, extensions, SummaryFormat::text)
-                                   : SummaryFormat::text;
+  const SummaryFormat format = line.summary_format.value_or(SummaryFormat::text);
   return show_groups(Command::summary, line, [&](const output::SummaryDocument& document) {
     std::string text;
     switch (format) {

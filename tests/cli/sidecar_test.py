@@ -137,7 +137,7 @@ class Files(Case):
             ("day.txt", "day.csv"),
             ("day", "day.csv"),
             ("my.logs/day", "my.logs/day.csv"),
-            ("my day.tab", "'my day.csv'"),
+            ("my day.txt", "'my day.csv'"),
             ("csv", "csv.csv"),
         ):
             done = self.assert_status(2, "reduce", "good.txt", "-o", name, "--sidecar")

@@ -53,20 +53,6 @@ bool is_regular_file(const std::string& name);
 /// How messages call an input: as typed, and `<stdin>` for standard input.
 std::string typed_name(const std::string& name);
 
-/// Whether a name ends so; `extension`, such as `.csv`, is in lower case, `file` in any.
-bool has_extension(std::string_view file, std::string_view extension);
-
-/// What the extension of `file` says, or `otherwise`.
-template <class Format, std::size_t count>
-Format format_of(std::string_view file,
-                 const std::array<std::pair<std::string_view, Format>, count>& extensions,
-                 Format otherwise) {
-  for (const auto& [extension, format] : extensions) {
-    if (has_extension(file, extension)) return format;
-  }
-  return otherwise;
-}
-
 /// Which file a name means: two names of one file are equal. Only regular files and names of files
 /// that do not exist yet have an identity; a terminal or /dev/null may well be used twice.
 struct FileIdentity {

@@ -7,6 +7,7 @@
 #include <system_error>
 #include <vector>
 
+#include <lodebook/cli/naming.hpp>
 #include <lodebook/cli/option_table.hpp>
 
 namespace lodebook::cli {
@@ -42,6 +43,11 @@ UsageError sidecar_without_file();
 UsageError sidecar_without_csv();
 /// `extension` is the one that a GIS would need instead.
 UsageError sidecar_without_extension(std::string_view file, std::string_view extension);
+/// A name with an extension that `writes` does not write. `conversion`, if any, leads to it from
+/// what `writes` can write, or else from what the commands `others` write.
+UsageError extension_not_written(std::string_view file, const Writes& writes,
+                                 const Conversion* conversion,
+                                 const std::vector<std::string_view>& others);
 UsageError file_is_both(std::string_view input, std::string_view output);
 UsageError outputs_are_one(std::string_view name);
 UsageError csv_file_missing(std::string_view column);

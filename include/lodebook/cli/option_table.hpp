@@ -35,6 +35,11 @@ struct CommandSpec {
   std::string_view summary;
   /// What its help says below the options.
   std::string_view footer;
+  /// The extensions of what it writes to --output, without their points; where it takes --format,
+  /// in the order of that option's words.
+  std::span<const std::string_view> extensions = {};
+  /// How the layer of its GeoJSON is called.
+  std::string_view layer = {};
 };
 
 /// All commands, in the order of Command.
