@@ -10,6 +10,7 @@
 #include <lodebook/cli/ahead.hpp>
 #include <lodebook/cli/progress.hpp>
 #include <lodebook/cli/stage.hpp>
+#include <lodebook/output/table.hpp>
 #include <utility>
 
 namespace lodebook::cli {
@@ -122,11 +123,12 @@ class PartInTurn final : public LogPart {
 class ReducedLog final : public LogPart {
  public:
   ReducedLog(const CommandLine& line, const reduction::Options& options,
-             std::span<Document> documents, bool read_ahead)
+             std::span<Document> documents, bool read_ahead, FaultsTold told)
       : line_(line),
         options_(options),
         documents_(documents),
         read_ahead_(read_ahead),
+        told_(told),
         texts_(blank_logs(documents)) {}
 
   void make(const notebook::Notebook& notebook, const GoOn& go_on) override {
@@ -195,6 +197,7 @@ class ReducedLog final : public LogPart {
     }
     for (LogText& text : texts_)
       text.end_log(reduction);
+    if (told_ == FaultsTold::counted) return note_faults(*this, line_, reduction);
     is_faulty = cli::is_faulty(line_, reduction.counts());
   }
   bool is_wanted() const { return documents_.empty() || !documents_.front().file().reader_gone(); }
@@ -203,6 +206,7 @@ class ReducedLog final : public LogPart {
   const reduction::Options& options_;
   std::span<Document> documents_;
   bool read_ahead_;
+  FaultsTold told_;
   std::vector<LogText> texts_;
 };
 
@@ -271,13 +275,23 @@ bool is_faulty(const CommandLine& line, const reduction::Counts& counts) {
   return counts.errors > 0 || (line.strict && counts.warnings > 0);
 }
 
-void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome) {
+void note_faults(LogPart& part, const CommandLine& line, const reduction::Reduction& reduction) {
+  const reduction::Counts& counts = reduction.counts();
+  part.is_faulty = is_faulty(line, counts);
+  if (line.quiet) return;
+  part.message = faults_counted(output::shown_name(reduction.notebook().source), counts.errors,
+                                counts.warnings);
+}
+
+void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome,
+                 FaultsTold told) {
   const reduction::Options options = options_of(line);
   // One log has all the processors to itself.
   const bool read_ahead = line.words.size() == 1 && line.jobs.value_or(usual_jobs()) > 1;
   run_logs(
       line, documents,
-      [&] { return std::make_unique<ReducedLog>(line, options, documents, read_ahead); }, outcome);
+      [&] { return std::make_unique<ReducedLog>(line, options, documents, read_ahead, told); },
+      outcome);
 }
 
 bool is_colored(const CommandLine& line, const OutputFile& file) {

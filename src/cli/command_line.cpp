@@ -219,7 +219,9 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
       line.command == Command::declination ? settle(values, format, line.answer_format, error)
       : line.command == Command::fix       ? settle(values, format, line.fix_format, error)
       : line.command == Command::summary   ? settle(values, format, line.summary_format, error)
-                                           : settle(values, format, line.format, error);
+      : line.command == Command::register_items
+          ? settle(values, format, line.register_format, error)
+          : settle(values, format, line.format, error);
   if (!settled) return error;
   if (!settle(values, Option::north, line.north, error) ||
       !settle(values, Option::rule, line.rule, error) ||

@@ -59,6 +59,18 @@ Document Document::rays(OutputFile file) {
   return {output::FixRays(), std::move(file), false};
 }
 
+Document Document::items(RegisterFormat format, OutputFile file) {
+  switch (format) {
+    case RegisterFormat::json:
+      return {output::RegisterJson(), std::move(file), false};
+    case RegisterFormat::geojson:
+      return {output::RegisterGeoJson(), std::move(file), false};
+    case RegisterFormat::csv:
+      break;
+  }
+  return {output::RegisterCsv(), std::move(file), false};
+}
+
 void Document::begin() {
   if (std::exchange(begun_, true)) return;
   std::visit(

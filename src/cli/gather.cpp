@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <lodebook/cli/commands.hpp>
-#include <lodebook/output/table.hpp>
 #include <utility>
 
 namespace lodebook::cli {
@@ -53,14 +52,6 @@ Outcome show_groups(Command command, const CommandLine& line,
   const auto summaries = reduction::summarise(attitudes, line.grouping, line.selection);
   deliver(line, show({attitudes, summaries, line.grouping, line.selection, line.repeats}), outcome);
   return outcome;
-}
-
-void note_faults(LogPart& part, const CommandLine& line, const reduction::Reduction& reduction) {
-  const reduction::Counts& counts = reduction.counts();
-  part.is_faulty = is_faulty(line, counts);
-  if (line.quiet) return;
-  part.message = faults_counted(output::shown_name(reduction.notebook().source), counts.errors,
-                                counts.warnings);
 }
 
 std::optional<UsageError> refuse_kinds(const CommandLine& line,

@@ -8,6 +8,7 @@ namespace lodebook::cli {
 namespace {
 
 constexpr std::array<std::string_view, 4> formats = {"csv", "json", "geojson", "log"};
+constexpr std::array<std::string_view, 3> register_formats = {"csv", "json", "geojson"};
 constexpr std::array<std::string_view, 2> report_files = {"txt", "json"};
 constexpr std::array<std::string_view, 2> reading_files = {"txt", "csv"};
 constexpr std::array<std::string_view, 4> fix_files = {"txt", "json", "csv", "geojson"};
@@ -131,6 +132,16 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "Exit status: 0 no error, 1 errors in the log, 2 a wrong command line, 3 a file\n"
      "that cannot be read or written.",
      page_files},
+    {Command::register_items, "register", "LOG...", "List the samples, photos and notes of logs.",
+     "One row each, in the order of the logs, with station, unit, date, time and\n"
+     "position. A remark that stands beside no reading counts as a note.\n"
+     "\n"
+     "  lodebook register day1.txt day2.txt -o season.csv\n"
+     "  lodebook register *.txt -o samples.geojson\n"
+     "\n"
+     "Exit status: 0 good, 1 errors in a log, 2 a wrong command line, 3 a file that\n"
+     "cannot be read or written.",
+     register_formats, "lodebook-register"},
     {Command::explain, "explain", "[CODE]", "Explain a diagnostic, with an example and the remedy.",
      "CODE is the word in brackets at the end of a diagnostic; without it, all codes\n"
      "are listed.\n"
@@ -155,8 +166,10 @@ constexpr std::uint16_t of_net = of(Command::net);
 constexpr std::uint16_t of_rose = of(Command::rose);
 constexpr std::uint16_t of_groups = of_summary | of_net | of_rose;
 constexpr std::uint16_t of_selections = of_groups | of(Command::map);
-constexpr std::uint16_t of_logs = of_reports | of_fix | of_selections | of(Command::sheet);
-constexpr std::uint16_t of_batches = of_reports | of_fix | of_groups;
+constexpr std::uint16_t of_register = of(Command::register_items);
+constexpr std::uint16_t of_logs =
+    of_reports | of_fix | of_selections | of(Command::sheet) | of_register;
+constexpr std::uint16_t of_batches = of_reports | of_fix | of_groups | of_register;
 constexpr std::uint16_t of_convert = of(Command::convert);
 constexpr std::uint16_t of_declination = of(Command::declination);
 constexpr std::uint16_t of_readers = of_logs | of_convert;
@@ -176,19 +189,21 @@ constexpr std::array<std::string_view, 2> encodings = {"utf-8", "windows-1252"};
 constexpr std::array<std::string_view, 3> colors = {"auto", "always", "never"};
 constexpr std::span<const std::string_view> any;
 
-constexpr std::array<OptionVariant, 3> other_formats = {{
+constexpr std::array<OptionVariant, 4> other_formats = {{
     {Command::declination, answer_formats, "text (default) or json"},
     {Command::fix, fix_formats,
      "text, json, csv or geojson; without it, by\nFILE's extension, else text"},
     {Command::summary, summary_formats,
      "text, json or csv; without it, by FILE's\nextension, else text"},
+    {Command::register_items, register_formats,
+     "csv, json or geojson; without it, by FILE's\nextension, else csv"},
 }};
 
 constexpr std::array<OptionSpec, option_count> option_table = {{
     {Option::output, "output", 'o', "FILE", any, of_readers, false,
      "write to FILE, all of it or nothing"},
     {Option::format, "format", 0, "FORMAT", formats,
-     of_reduce | of_declination | of_fix | of_summary, false,
+     of_reduce | of_declination | of_fix | of_summary | of_register, false,
      "csv, json, geojson or log (a clean log);\n"
      "without it, by FILE's extension, else csv",
      other_formats},

@@ -39,6 +39,8 @@ Outcome run_command(const CommandLine& line) {
       return map(line);
     case Command::sheet:
       return sheet(line);
+    case Command::register_items:
+      return register_items(line);
     case Command::explain:
       return explain(line);
     case Command::help:

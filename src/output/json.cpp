@@ -40,22 +40,34 @@ void append_landmarks(Pen& out, const std::vector<reduction::LandmarkRow>& landm
   });
 }
 
-void append_samples(Pen& out, const std::vector<reduction::Page::Named>& samples) {
-  append_array(out, "samples", samples, [](Pen& to, const reduction::Page::Named& sample) {
+/// The page's items of one sort, as an array.
+template <class AppendItem>
+void append_items(Pen& out, std::string_view name, const reduction::Page& page,
+                  reduction::Item::What what, AppendItem append_item) {
+  std::vector<const reduction::Item*> wanted;
+  for (const reduction::Item& item : page.items) {
+    if (item.what == what) wanted.push_back(&item);
+  }
+  append_array(out, name, wanted, [&](Pen& to, const reduction::Item* item) {
+    append_item(to, *item);
+    to.push_back(',');
+  });
+}
+
+void append_items(Pen& out, const reduction::Page& page) {
+  using What = reduction::Item::What;
+  const auto append_whole = [](Pen& to, const reduction::Item& item) {
+    append_string(to, item.text);
+  };
+  append_items(out, "samples", page, What::sample, [](Pen& to, const reduction::Item& sample) {
     to += "{\"name\":";
     append_string(to, sample.name);
     to.push_back(',');
     append_text(to, "text", sample.text);
     to.back() = '}';
-    to.push_back(',');
   });
-}
-
-void append_texts(Pen& out, std::string_view name, const std::vector<std::string_view>& texts) {
-  append_array(out, name, texts, [](Pen& to, std::string_view text) {
-    append_string(to, text);
-    to.push_back(',');
-  });
+  append_items(out, "photos", page, What::photo, append_whole);
+  append_items(out, "notes", page, What::note, append_whole);
 }
 
 }  // namespace
@@ -93,9 +105,7 @@ void JsonWriter::page(std::string& out, const notebook::Source& source,
     append_settings(pen, "settings", page.settings, north_);
     pen.push_back('\n');
   }
-  append_samples(pen, page.samples);
-  append_texts(pen, "photos", page.photos);
-  append_texts(pen, "notes", page.notes);
+  append_items(pen, page);
   pen.push_back('\n');
   append_readings(pen, columns_, source, page);
   append_checks(pen, "checks", page.checks);

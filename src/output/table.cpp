@@ -5,6 +5,8 @@
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/output/table.hpp>
 
+#include "page_cells.hpp"
+
 namespace lodebook::output {
 namespace {
 
@@ -154,28 +156,11 @@ constexpr auto with_grid_columns = std::to_array<Column>({
     {"status", Type::word, [](Out out, At at) { out += reduction::name_of(at.row.status); },
      same_status},
     {"codes", Type::word, [](Out out, At at) { append_codes(out, at.row); }, same_status},
-    {"latitude", Type::number,
-     [](Out out, At at) {
-       if (at.page.position) append_figure_of(out, at.page.position->position.latitude, 7);
-     },
-     same_status},
-    {"longitude", Type::number,
-     [](Out out, At at) {
-       if (at.page.position) append_figure_of(out, at.page.position->position.longitude, 7);
-     },
-     same_status},
-    {"elevation_m", Type::number, [](Out out, At at) { append_figure_of(out, at.page.elevation_m, 1); },
-     same_status},
-    {"position_from", Type::word,
-     [](Out out, At at) {
-       if (at.page.position) out += reduction::name_of(at.page.position_from);
-     },
-     same_status},
-    {"accuracy_m", Type::number,
-     [](Out out, At at) {
-       if (at.page.position) append_figure_of(out, at.page.position->accuracy_m, 1);
-     },
-     same_status},
+    {"latitude", Type::number, [](Out out, At at) { append_latitude(out, at.page); }, same_status},
+    {"longitude", Type::number, [](Out out, At at) { append_longitude(out, at.page); }, same_status},
+    {"elevation_m", Type::number, [](Out out, At at) { append_elevation(out, at.page); }, same_status},
+    {"position_from", Type::word, [](Out out, At at) { append_position_from(out, at.page); }, same_status},
+    {"accuracy_m", Type::number, [](Out out, At at) { append_accuracy(out, at.page); }, same_status},
     {"easting", Type::number,
      [](Out out, At at) { append_grid_number(out, at, &earth::GridPosition::easting_m); },
      same_status, true},
@@ -191,16 +176,8 @@ constexpr auto with_grid_columns = std::to_array<Column>({
      [](Out out, At at) {
        append_azimuth(out, at.row.strike ? at.row.strike : at.row.trend, at.row.strike_is_axis);
      }},
-    {"date", Type::date,
-     [](Out out, At at) {
-       if (at.row.date) out += notebook::iso_date(*at.row.date);
-     },
-     same_notes},
-    {"time", Type::time,
-     [](Out out, At at) {
-       if (at.page.time) out += clock_text(*at.page.time);
-     },
-     same_notes},
+    {"date", Type::date, [](Out out, At at) { append_date(out, at.row.date); }, same_notes},
+    {"time", Type::time, [](Out out, At at) { append_clock(out, at.page); }, same_notes},
     {"observer", Type::text, [](Out out, At at) { out += at.row.observer; }, same_notes},
     {"unit", Type::text, [](Out out, At at) { out += at.row.unit; }, same_notes},
     {"written", Type::text, [](Out out, At at) { out += at.row.written; }},

@@ -9,6 +9,11 @@ std::string_view name_of(PositionFrom from) {
   return names[static_cast<std::size_t>(from)];
 }
 
+std::string_view name_of(Item::What what) {
+  constexpr std::array<std::string_view, 3> names = {"sample", "photo", "note"};
+  return names[static_cast<std::size_t>(what)];
+}
+
 std::string_view name_of(Status status) {
   switch (status) {
     case Status::ok:

@@ -141,6 +141,7 @@ class Reduction::Log {
   void read_page(Page& page, const std::optional<KnownField>& field);
   std::string_view read_station(Page& page, std::span<const Entry> entries) const;
   void take_entry(Page& page, const Entry& entry);
+  void add_item(Page& page, Item::What what, const Entry& entry, Span said, Span name = {});
   void check_settings(Page& page, const Entry& entry);
   void report_site(Page& page, const Entry& entry);
   void check_tally(Page& page, const Entry& entry, const Tally& tally);
@@ -197,10 +198,12 @@ bool Reduction::Log::next(Page& page) {
   fresh.rows = std::move(page.rows);
   fresh.checks = std::move(page.checks);
   fresh.diagnostics = std::move(page.diagnostics);
+  fresh.items = std::move(page.items);
   page = std::move(fresh);
   page.rows.clear();
   page.checks.clear();
   page.diagnostics.clear();
+  page.items.clear();
   // A page that was copied keeps its statements.
   if (page.block.use_count() != 1) page.block = std::make_shared<Block>();
   Block& block = *page.block;
@@ -290,18 +293,27 @@ void Reduction::Log::take_entry(Page& page, const Entry& entry) {
   if (const auto* unit = std::get_if<Unit>(&entry.what)) {
     unit_ = text(unit->text);
   } else if (const auto* sample = std::get_if<Sample>(&entry.what)) {
-    page.samples.push_back({text(sample->name), text(sample->text)});
+    add_item(page, Item::What::sample, entry, sample->text, sample->name);
   } else if (const auto* photo = std::get_if<Photo>(&entry.what)) {
-    page.photos.push_back(text(photo->text));
+    add_item(page, Item::What::photo, entry, photo->text);
   } else if (const auto* note = std::get_if<Note>(&entry.what)) {
-    page.notes.push_back(text(note->text));
+    add_item(page, Item::What::note, entry, note->text);
   } else if (const auto* tally = std::get_if<Tally>(&entry.what)) {
     check_tally(page, entry, *tally);
   } else if (std::holds_alternative<StationHeading>(entry.what)) {
     ++page.counts.stations;
     ++stations_since_tally_;
   }
-  if (!entry.remark.empty()) page.notes.push_back(text(entry.remark));
+  if (!entry.remark.empty()) {
+    add_item(page, Item::What::note, entry, entry.remark);
+    page.items.back().column = notebook.source.place(entry.line, entry.remark).column;
+  }
+}
+
+void Reduction::Log::add_item(Page& page, Item::What what, const Entry& entry, Span said,
+                              Span name) {
+  page.items.push_back({what, text(name), text(said), unit_, settings_.observer, settings_.date,
+                        entry.line, entry.column});
 }
 
 void Reduction::Log::report(Page& page, const Entry& entry, Diagnostic diagnostic) {

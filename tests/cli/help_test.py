@@ -7,7 +7,9 @@ import re
 from program import Case, main
 
 COMMANDS = ("reduce", "check", "convert", "declination", "fix", "summary", "net", "rose", "map", "sheet",
-            "explain", "help")
+            "register", "explain", "help")
+
+COMMANDS_OF_LOGS = ("reduce", "check", "fix", "summary", "net", "rose", "map", "sheet", "register")
 
 
 class Help(Case):
@@ -28,7 +30,7 @@ class Help(Case):
                     [command, "-h"],
                     ["--help", command],
                     [command, "--help", "word", "--strict"]
-                    if command in ("reduce", "check", "fix", "summary", "net", "rose", "map", "sheet")
+                    if command in COMMANDS_OF_LOGS
                     else [command, "--help", "word"],
                 )
             }

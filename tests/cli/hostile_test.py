@@ -85,11 +85,12 @@ def lines_with(texts):
 
 TABLES = [("reduce", "-q"), ("reduce", "-q", "--repeats", "mean", "--grid"),
           ("fix", "-q", "--format", "csv"),
-          ("summary", "-q", "--format", "csv", "--by", "unit,station")]
+          ("summary", "-q", "--format", "csv", "--by", "unit,station"), ("register", "-q")]
 DOCUMENTS = [("reduce", "-q", "--format", "json"), ("reduce", "-q", "--format", "geojson"),
              ("check", "--report-format", "json"), ("fix", "-q", "--format", "json"),
              ("fix", "-q", "--format", "geojson"), ("fix", "-q", "--rays", "-", "-o", "/dev/null"),
-             ("summary", "-q", "--format", "json", "--by", "unit,station")]
+             ("summary", "-q", "--format", "json", "--by", "unit,station"),
+             ("register", "-q", "--format", "json"), ("register", "-q", "--format", "geojson")]
 TEXT_REPORTS = [("check",), ("check", "--report-format", "lines"), ("reduce", "-o", "/dev/null"), ("fix",), ("fix", "--format", "csv"),
                 ("summary", "--by", "unit,station"), ("map", "-o", "/dev/null"),
                 ("net", "--contours", "-o", "/dev/null"), ("sheet", "-o", "/dev/null")]

@@ -24,6 +24,8 @@ def long_log(number, stations):
     for station in range(stations):
         lines.append(f"station L{number}-{station} at 44.5S 169.25E")
         lines.append(f"  bedding N{station % 90}E 32N" if number % 2 else f"  bedding {station % 90:03} 32 N")
+        if station % 9 == number:
+            lines.append(f"  photo {station}")
         if station % 50 == number:
             lines.append("  bedding N98E 41N ; over ninety")
         if station % 70 == number:
@@ -84,6 +86,9 @@ class Jobs(Case):
             ["summary", "--format", "csv"],
             ["net"],
             ["rose"],
+            ["register"],
+            ["register", "--format", "json"],
+            ["register", "--format", "geojson"],
         ):
             with self.subTest(arguments):
                 self.assert_same(*arguments, *self.mix(), status=3)

@@ -11,6 +11,7 @@ from program import Case, main
 
 COMMANDS = {
     "reduce": "gpkg shp kml kmz fgb gml gpx dxf xlsx ods",
+    "register": "gpkg shp kml kmz fgb gml gpx dxf xlsx ods",
     "fix": "gpkg shp kml kmz fgb gml gpx dxf xlsx ods",
     "summary": "xlsx ods",
     "net": "png pdf ps eps",
@@ -24,7 +25,7 @@ MAGIC = {
     "gml": b"<?xml", "gpx": b"<?xml", "dxf": b"  0\nSECTION", "xlsx": b"PK", "ods": b"PK",
     "png": b"\x89PNG", "pdf": b"%PDF", "ps": b"%!PS", "eps": b"%!PS",
 }
-LOG = MIXED + "station D\n  bedding 242/37 NW ; no position\n"
+LOG = MIXED.replace("  bedding", "  sample S1 fresh\n  bedding") + "station D\n  bedding 242/37 NW ; no position\n  note no position\n"
 
 
 class Names(Case):
@@ -72,11 +73,12 @@ class Names(Case):
     def test_what_another_command_writes_is_named(self):
         self.assertIn("net, rose and map write .svg", self.refusal("reduce", "day.txt", "-o", "a.svg"))
         self.assertIn("sheet write .html", self.refusal("net", "day.txt", "-o", "a.html"))
-        self.assertIn("reduce and fix write .geojson",
+        self.assertIn("reduce, fix and register write .geojson",
                       self.refusal("summary", "day.txt", "-o", "a.geojson"))
 
     def test_every_command_refuses_and_writes_nothing(self):
-        for command in ("reduce", "check", "fix", "summary", "net", "rose", "map", "sheet"):
+        for command in ("reduce", "check", "fix", "summary", "net", "rose", "map", "sheet",
+                        "register"):
             for name in ("a.XLSX", "a.docx" if command != "check" else "a.pdf", "b/c.KML"):
                 self.refusal(command, "day.txt", "-o", name)
         for name in ("a.json", "a.kml"):

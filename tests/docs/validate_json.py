@@ -2,7 +2,8 @@
 # SPDX-License-Identifier: MIT
 """Validates what the program writes as JSON against the schemas in docs/, with python3-jsonschema.
 
-Every log of the demonstration data is reduced, fixed and summed up, alone and all together, under
+Every log of the demonstration data is reduced, fixed, summed up and
+listed, alone and all together, under
 several options, and declinations are asked for at strong and weak fields, early and late. The
 schemas must also refuse documents that are wrong, or they would prove nothing.
 
@@ -71,6 +72,7 @@ def main():
          [[*one, *by] for one in report_options + [["--north", "magnetic"], ["--repeats", "mean"],
                                                    ["--without-suspect"]]
           for by in ([], ["--by", "unit"], ["--by", "unit,station"])], batches),
+        ("register.schema.json", ["register", "--quiet", "--format", "json"], report_options, batches),
         ("declination.schema.json", ["declination", "--format", "json"],
          [[], ["1978-07-19"], ["1900"], ["2029.99"], ["2015.0", "--elevation", "-430"]],
          [["44.65S 169.03E"], ["78N 96W"], ["82N 120W"], ["90S 0E"], ["59G 345210 5052310"]]),

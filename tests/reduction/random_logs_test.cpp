@@ -482,9 +482,10 @@ class Auditor {
       }
     }
     for (const Page& page : log_.pages()) {
-      notes -= page.notes.size();
-      samples -= page.samples.size();
-      photos -= page.photos.size();
+      for (const Item& item : page.items)
+        --(item.what == Item::What::note    ? notes
+           : item.what == Item::What::photo ? photos
+                                            : samples);
     }
     expect(notes == 0 && samples == 0 && photos == 0, "a note, sample or photo is lost");
     const notebook::Source& source = log_.book().source;

@@ -467,13 +467,32 @@ TEST_CASE("samples, photos, notes and lone remarks stay with their station") {
   const One one(
       "sample Q1-a garnet band\nphoto 0412\nnote float # below; here\n; alone\nunit x\n"
       "joint vertical N ; beside\nstation Q2\nnote second\n");
-  const Page& page = one.log.pages().at(1);
-  REQUIRE(page.samples.size() == 1);
-  CHECK(page.samples[0].name == "Q1-a");
-  CHECK(page.samples[0].text == "garnet band");
-  CHECK(page.photos == std::vector<std::string_view>{"0412"});
-  CHECK(page.notes == std::vector<std::string_view>{"float # below; here", "alone"});
-  CHECK(one.log.pages().at(2).notes == std::vector<std::string_view>{"second"});
+  const auto said = [&](std::size_t page) {
+    std::string all;
+    for (const Item& item : one.log.pages().at(page).items)
+      all.append(name_of(item.what)).append(":").append(item.name).append(":").append(item.text) +=
+          '|';
+    return all;
+  };
+  CHECK(said(1) == "sample:Q1-a:garnet band|photo::0412|note::float # below; here|note::alone|");
+  CHECK(said(2) == "note::second|");
+}
+
+TEST_CASE("unit, date and observer of an item are those of its line") {
+  const One one(
+      "date 2026-02-14\nstation A\nsample A1\nunit gneiss\nphoto 1\nunit schist\nobserver BN\n"
+      "note x\ndate 2026-02-15 ; later\nstation B\nnote y\n");
+  const auto said = [&](std::size_t page, std::size_t item) {
+    const Item& one_item = one.log.pages().at(page).items.at(item);
+    return std::string(one_item.unit) + '|' + std::string(one_item.observer) + '|' +
+           notebook::iso_date(*one_item.date) + '|' + std::to_string(one_item.line) + ':' +
+           std::to_string(one_item.column);
+  };
+  CHECK(said(1, 0) == "gneiss||2026-02-14|3:1");  // the first unit holds for what stands before it
+  CHECK(said(1, 1) == "gneiss||2026-02-14|5:1");
+  CHECK(said(1, 2) == "schist|BN|2026-02-14|8:1");
+  CHECK(said(1, 3) == "schist|BN|2026-02-15|9:19");
+  CHECK(said(2, 0) == "|BN|2026-02-15|11:1");
 }
 
 TEST_CASE("a rejected reading is a row without figures, and its repeats stand") {

@@ -63,8 +63,15 @@ void run_logs_in_turn(const CommandLine& line, const MakeInTurn& make, Outcome& 
 /// Whether a log ends the run with status 1: for its errors, and under --strict its warnings.
 bool is_faulty(const CommandLine& line, const reduction::Counts& counts);
 
+/// Says how many faults a log has, unless `line` is quiet, and judges it.
+void note_faults(LogPart& part, const CommandLine& line, const reduction::Reduction& reduction);
+
+/// Where the faults of a log are told: in a document, or else as their number on the error stream.
+enum class FaultsTold : std::uint8_t { in_document, counted };
+
 /// Reduces every log of `line` into `documents`. Stops where the first document's reader has gone.
-void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome);
+void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome,
+                 FaultsTold told = FaultsTold::in_document);
 
 /// Whether what goes to `file` is coloured.
 bool is_colored(const CommandLine& line, const OutputFile& file);

@@ -17,6 +17,7 @@ namespace lodebook::cli {
 // The order of each enumeration is that of the option's words in the option table.
 enum class Format : std::uint8_t { csv, json, geojson, log };
 enum class FixFormat : std::uint8_t { text, json, csv, geojson };
+enum class RegisterFormat : std::uint8_t { csv, json, geojson };
 enum class SummaryFormat : std::uint8_t { text, json, csv };
 enum class AnswerFormat : std::uint8_t { text, json };
 enum class ReportFormat : std::uint8_t { text, json, lines };
@@ -38,6 +39,7 @@ struct CommandLine {
   AnswerFormat answer_format = AnswerFormat::text;  ///< of `declination`
   std::optional<FixFormat> fix_format;              ///< of `fix`
   std::optional<SummaryFormat> summary_format;      ///< of `summary`
+  std::optional<RegisterFormat> register_format;    ///< of `register`
   std::optional<std::string> rays;
   bool sidecar = false;
   std::optional<reduction::North> north;

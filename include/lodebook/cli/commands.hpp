@@ -27,6 +27,8 @@ Outcome rose(const CommandLine& line);
 Outcome map(const CommandLine& line);
 /// One log as a page to print.
 Outcome sheet(const CommandLine& line);
+/// Samples, photos and notes of whole logs.
+Outcome register_items(const CommandLine& line);
 /// The page of a diagnostic, or the list of all.
 Outcome explain(const CommandLine& line);
 /// Help on a command, on the program or on the log language.

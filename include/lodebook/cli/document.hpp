@@ -16,6 +16,9 @@
 #include <lodebook/output/fix_report.hpp>
 #include <lodebook/output/geojson.hpp>
 #include <lodebook/output/json.hpp>
+#include <lodebook/output/register_csv.hpp>
+#include <lodebook/output/register_geojson.hpp>
+#include <lodebook/output/register_json.hpp>
 #include <lodebook/output/report.hpp>
 
 namespace lodebook::cli {
@@ -53,7 +56,8 @@ class LogText {
   using Writer =
       std::variant<Csv, CleanLog, output::JsonWriter, output::GeoJsonWriter, output::StationReport,
                    output::JsonReport, output::LineReport, output::FixReport, output::FixJson,
-                   output::FixCsv, output::FixGeoJson, output::FixRays>;
+                   output::FixCsv, output::FixGeoJson, output::FixRays, output::RegisterCsv,
+                   output::RegisterJson, output::RegisterGeoJson>;
 
   explicit LogText(Writer writer) : writer_(std::move(writer)) {}
 
@@ -74,6 +78,9 @@ class Document {
   /// The positions of `fix`, or its sight lines, of logs that `LogText::fixed` writes.
   static Document fixes(FixFormat format, bool color, OutputFile file);
   static Document rays(OutputFile file);
+
+  /// The samples, photos and notes.
+  static Document items(RegisterFormat format, OutputFile file);
 
   /// The text of a log to come.
   LogText blank_log() const { return LogText(blank_); }

@@ -13,9 +13,6 @@ namespace lodebook::cli {
 Outcome show_groups(Command command, const CommandLine& line,
                     const std::function<std::string(const output::SummaryDocument&)>& show);
 
-/// Says how many faults a log has, unless `line` is quiet, and judges it.
-void note_faults(LogPart& part, const CommandLine& line, const reduction::Reduction& reduction);
-
 /// Refuses a selection of kinds that is not among those that the logs have.
 std::optional<UsageError> refuse_kinds(const CommandLine& line,
                                        const std::vector<std::string>& kinds);

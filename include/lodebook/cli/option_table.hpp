@@ -21,6 +21,7 @@ enum class Command : std::uint8_t {
   rose,
   map,
   sheet,
+  register_items,
   explain,
   help,
 };

@@ -94,6 +94,24 @@ struct Check {
   std::optional<double> cone95;
 };
 
+/// What stands beside the readings: a sample, a photo, or a note; a remark that stands beside no
+/// reading is a note too.
+struct Item {
+  enum class What : std::uint8_t { sample, photo, note };
+  What what = What::note;
+  /// Of a sample.
+  std::string_view name;
+  std::string_view text;
+  /// In force at its line.
+  std::string_view unit;
+  std::string_view observer;
+  std::optional<notebook::Date> date;
+  std::uint32_t line = 1;
+  std::uint32_t column = 1;
+};
+/// `sample`, `photo`, `note`.
+std::string_view name_of(Item::What what);
+
 /// Counts of a station, a log or a batch. readings = ok + suspect + rejected.
 struct Counts {
   std::size_t readings = 0;
@@ -136,14 +154,8 @@ struct Page {
   std::vector<notebook::Diagnostic> diagnostics;
   Counts counts;
 
-  struct Named {
-    std::string_view name;
-    std::string_view text;
-  };
-  std::vector<Named> samples;
-  std::vector<std::string_view> photos;
-  /// Notes, and remarks that stand beside no reading.
-  std::vector<std::string_view> notes;
+  /// In the order of the text.
+  std::vector<Item> items;
 };
 
 }  // namespace lodebook::reduction

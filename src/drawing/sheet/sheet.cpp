@@ -43,8 +43,7 @@ std::string title_of(const reduction::Reduction& reduction) {
 
 /// Whether there is anything to say of a page: the one before the first station is often empty.
 bool says_something(const reduction::Page& page) {
-  return page.is_station || !page.rows.empty() || !page.diagnostics.empty() ||
-         !page.samples.empty() || !page.photos.empty() || !page.notes.empty();
+  return page.is_station || !page.rows.empty() || !page.diagnostics.empty() || !page.items.empty();
 }
 
 void append_style(Markup& markup) {

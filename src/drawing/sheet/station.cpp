@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <lodebook/output/diagnostic.hpp>
 #include <lodebook/output/report_words.hpp>
 #include <lodebook/output/text.hpp>
@@ -37,6 +38,18 @@ std::string date_words(const std::optional<notebook::Date>& date) {
   return date ? notebook::iso_date(*date) : std::string();
 }
 
+void append_items(Markup& markup, const Page& page) {
+  constexpr std::array<std::string_view, 3> terms = {"Sample", "Photo", "Note"};
+  for (std::size_t what = 0; what < terms.size(); ++what) {
+    for (const reduction::Item& item : page.items) {
+      if (item.what != static_cast<reduction::Item::What>(what)) continue;
+      std::string text(item.name);
+      if (!text.empty()) text += ' ';
+      append_fact(markup, terms[what], text.append(item.text));
+    }
+  }
+}
+
 void append_facts(Markup& markup, const Page& page, const reduction::Reduction& reduction) {
   const Settings& heading = reduction.heading();
   const Settings& here = page.settings;
@@ -58,12 +71,7 @@ void append_facts(Markup& markup, const Page& page, const reduction::Reduction& 
   if (observer != heading.observer) append_fact(markup, "Observer", observer);
   append_fact(markup, "Unit",
               changes(page, "", [](const Row& row) { return std::string(row.unit); }));
-  for (const Page::Named& sample : page.samples)
-    append_fact(markup, "Sample", std::string(sample.name) + ' ' + std::string(sample.text));
-  for (const std::string_view photo : page.photos)
-    append_fact(markup, "Photo", photo);
-  for (const std::string_view note : page.notes)
-    append_fact(markup, "Note", note);
+  append_items(markup, page);
   markup.close();
   markup.line_break();
 }
