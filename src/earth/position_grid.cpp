@@ -84,6 +84,12 @@ bool is_mgrs(const PositionText& text, const Designation& d) {
   return figures == 1 ? d.rest->length >= 4 : figures == 2 && d.rest->length == d.rest[1].length;
 }
 
+// In band X, zones 31, 33, 35 and 37 are wider, and those between them do not exist (DMA TM 8358.1,
+// 1990, section 2-5.1; from memory).
+bool is_left_out(int zone, char band) {
+  return band == 'X' && (zone == 32 || zone == 34 || zone == 36);
+}
+
 // A zone outside 1 to 60, or a letter that is no band. Polar squares have neither.
 std::optional<PositionError> check_zone(const Designation& d) {
   if (d.zone == nullptr) return std::nullopt;
@@ -92,6 +98,9 @@ std::optional<PositionError> check_zone(const Designation& d) {
   }
   if (d.letter_count < 5 && bands.find(d.band()) == std::string_view::npos) {
     return fault_in(PositionFault::zone, *d.first_letter, *d.first_letter);
+  }
+  if (d.letter_count < 5 && is_left_out(static_cast<int>(d.zone->value), d.band())) {
+    return fault_in(PositionFault::zone, *d.zone, *d.first_letter);
   }
   return std::nullopt;
 }

@@ -41,7 +41,8 @@ enum class PositionFault : std::uint8_t {
   swapped,          ///< longitude first, without letters
   hemisphere,       ///< a letter on one coordinate only, or a sign and a letter, or two latitudes
   uneven,           ///< figures that do not divide into two coordinates
-  zone,             ///< a zone outside 1 to 60, or a band letter that does not exist
+  loose_figure,     ///< a figure behind a whole position: an accuracy without its mark?
+  zone,             ///< a zone outside 1 to 60, or a band letter or zone that does not exist
   band,             ///< the band letter contradicts the northing
   outside_grid,     ///< an easting or northing outside the zone
 };
@@ -50,7 +51,9 @@ struct PositionError {
   PositionFault fault = PositionFault::unreadable;
   std::size_t offset = 0;  ///< first byte at fault within the text
   std::size_t length = 0;  ///< bytes at fault, at least 1 unless the text is empty
-  std::string meant;       ///< what was probably meant, ready to be typed; may be empty
+  /// What was probably meant, ready to be typed; may be empty. For loose_figure it is the position
+  /// alone.
+  std::string meant;
 };
 
 /// Reads the whole of `text` as one position: latitude and longitude in decimals, degrees and
