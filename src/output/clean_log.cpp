@@ -101,7 +101,9 @@ class CleanLog {
     const Entry& first = entries.front();
     if (in_station_ && is_indented(first)) out_ += "  ";
     append_statement(out_, notebook_, entries);
-    append_beside("; ", first.remark);
+    // Behind a space its # would begin a comment.
+    const bool is_hash = notebook_.source.text(first.remark).starts_with('#');
+    append_beside(is_hash ? ";" : "; ", first.remark);
     append_beside("", first.comment);
   }
 

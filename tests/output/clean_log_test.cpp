@@ -122,6 +122,14 @@ TEST_CASE("a blank line stands before each station, and runs of them become one"
   CHECK(test::clean("").empty());
 }
 
+TEST_CASE("a remark that begins with # stays a remark") {
+  for (const std::string remark : {"# sample", "#", "#12", "# a # b", "a #b"}) {
+    CAPTURE(remark);
+    const std::string log = "station A\n  joint vertical N14E ;" + remark + "\n";
+    check_round_trip(log);
+  }
+}
+
 TEST_CASE("parts of a statement may have been typed in any order") {
   const std::string log = "station A\n  leg N 30m to nowhere back 80\n";
   CHECK(comparable(log)[1][23] == "station-unknown back-bearing");
