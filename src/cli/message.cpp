@@ -67,6 +67,12 @@ std::string named(std::string_view name) {
   return shown;
 }
 
+/// What stands between the columns of a header that has no comma; 0 for nothing.
+char other_separator(std::string_view header) {
+  const std::size_t at = header.find_first_of(";\t");
+  return at == std::string_view::npos ? '\0' : header[at];
+}
+
 }  // namespace
 
 UsageError command_unknown(std::string_view word, bool is_file) {
@@ -257,8 +263,13 @@ UsageError column_unknown(std::string_view column, std::string_view file,
   const std::vector<std::string_view> known(columns.begin(), columns.end());
   const auto nearest = meant(column, known);
   std::string help;
+  const char separator = columns.size() == 1 ? other_separator(columns.front()) : '\0';
   if (columns.empty()) {
     help = "the first line of the file must name the columns";
+  } else if (separator != '\0') {
+    return usage(fmt::format("the columns of {} are separated by {}, not by commas", named(file),
+                             separator == ';' ? "semicolons" : "tabs"),
+                 "save it with commas between the columns, and a point for decimals");
   } else {
     help = fmt::format("the columns are {}", named(joined(known)));
     if (nearest) help = fmt::format("'{}'? {}", named(*nearest), help);

@@ -70,6 +70,11 @@ class CsvColumn(Case):
         )
         self.assertEqual(self.convert("", "s", status=2).stdout, b"")
 
+    def test_columns_that_are_not_separated_by_commas_are_told(self):
+        for mark, name in ((";", b"semicolons"), ("\t", b"tabs")):
+            done = self.convert(f"name{mark}strike\nA{mark}N62E\n", "strike", status=2)
+            self.assertIn(b"the columns of in.csv are separated by " + name, done.stderr)
+
     def test_a_quote_that_is_never_closed_is_told(self):
         text = 's,t\nN50W,1\nS,"x\nN,2\n'
         done = self.convert(text, "s", status=1)
