@@ -70,7 +70,9 @@ void run_batch(const CommandLine& line, std::size_t jobs, std::span<const Docume
     std::string text;
     const std::error_code error = read_log_text(name, line.encoding, text);
     if (!error)
-      part.make(notebook::read_log(Source(typed_name(name), std::move(text)), {line.rule}), go_on);
+      part.make(
+          notebook::read_log(Source(typed_name(name), std::move(text), line.encoding), {line.rule}),
+          go_on);
     return error;
   };
   Progress progress(line.words.size(), is_waited_for(line, documents));

@@ -105,7 +105,8 @@ class LineConversion {
       const std::string_view text = lines.text(lines.line(i));
       const std::size_t before = diagnostics.size();
       if (!is_blank(text) &&
-          !converter_.convert(Source(lines.name(), std::string(text)), results, diagnostics))
+          !converter_.convert(Source(lines.name(), std::string(text), line_.encoding), results,
+                              diagnostics))
         outcome_.errors = true;
       results += '\n';
       for (std::size_t j = before; j < diagnostics.size(); ++j) {

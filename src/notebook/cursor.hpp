@@ -158,4 +158,9 @@ class Cursor {
   std::size_t at_ = 0;
 };
 
+/// The text of the next token; empty at the end.
+inline std::string_view first_word(const Cursor& cursor) {
+  return cursor.text(cursor.here());
+}
+
 }  // namespace lodebook::notebook

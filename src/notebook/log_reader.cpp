@@ -63,7 +63,10 @@ Span sub(Span whole, std::size_t offset, std::size_t length) {
 }  // namespace
 
 LogReader::LogReader(const Source& source, const ReadOptions& options)
-    : source_(source), vocabulary_(kinds_), faults_(source, own_block_.diagnostics) {
+    : source_(source),
+      options_(options),
+      vocabulary_(kinds_),
+      faults_(source, own_block_.diagnostics) {
   rules_.rule = options.rule;
   faults_.ask(*this);
 }
@@ -94,7 +97,10 @@ void LogReader::look_through(Notebook& notebook) {
     if (reading_count_ > 0)
       notebook.first_reading_line = std::min(notebook.first_reading_line, line);
   }
+  end_void(VoidSetting::set);
+  end_void(VoidSetting::declination);
   settle_zones(notebook);
+  notebook.waiting = std::move(waits_);
   notebook.entries = std::move(own_block_.entries);
   notebook.names = std::move(names_);
   notebook.kinds = std::move(kinds_);
@@ -108,7 +114,7 @@ bool LogReader::is_lone_attitude(std::uint32_t line) {
   const std::size_t begin = std::min(bytes.find_first_not_of(' '), bytes.size());
   const std::size_t end = std::min(bytes.find(' ', begin), bytes.size());
   const auto meaning = meaning_of(sub(whole, begin, end - begin));
-  return meaning && is_attitude(*meaning);
+  return meaning && is_attitude(*meaning) && !may_wait(meaning->kind, trimmed(bytes.substr(end)));
 }
 
 bool LogReader::read_block(Block& block) {
@@ -248,14 +254,15 @@ bool LogReader::has_sound_bytes(Span whole) {
     const auto byte = static_cast<unsigned char>(bytes[at]);
     const std::size_t length = utf8_length(bytes.substr(at));
     if (length == 0) {
-      faults_.add(sub(whole, at, 1), wording::encoding_byte(byte));
+      faults_.add(sub(whole, at, 1), wording::encoding_byte(byte, source_.encoding()));
       return false;
     }
     // C0 and DEL, and C1, which is U+0080 to U+009F.
     const bool c1 = byte == 0xC2 && static_cast<unsigned char>(bytes[at + 1]) < 0xA0;
     if (c1 || (byte < 0x80 && !is_sound(bytes[at]))) {
       const unsigned code = c1 ? static_cast<unsigned char>(bytes[at + 1]) : byte;
-      faults_.add(sub(whole, at, length), wording::control_character(code));
+      faults_.add(sub(whole, at, length),
+                  mended(wording::control_character(code), sub(whole, at, length), {}));
       return false;
     }
     at += length;
@@ -276,8 +283,7 @@ void LogReader::read_unsound(Statement& statement) {
     block_->diagnostics[fault].reading = reading.number;
     push(statement, reading);
   } else if (meaning->keyword == Keyword::station) {
-    // What follows does not belong to the station above.
-    in_station_ = true;
+    begin_station();
     push(statement, StationHeading{});
   } else {
     push_unread(statement);
@@ -307,21 +313,6 @@ void LogReader::split_beside(Statement& statement) const {
 Span LogReader::body_of(const Statement& statement) const {
   const std::uint32_t word = statement.word.length;
   return trim(sub(statement.whole, word, statement.whole.length - word));
-}
-
-void LogReader::read_unknown(Statement& statement) {
-  const Span whole = statement.whole;
-  const Tokens tokens(source_.text(), whole);
-  const Cursor cursor(source_.text(), tokens, faults_);
-  if (looks_like_attitude(cursor)) {
-    const std::string_view kind =
-        last_kind_ == no_kind ? std::string_view() : kinds_[last_kind_].name;
-    faults_.add(statement.word, wording::attitude_without_kind(text(whole), kind));
-  } else {
-    const std::string_view word = text(statement.word);
-    faults_.add(statement.word, wording::unknown_start(word, vocabulary_.nearest_to(word)));
-  }
-  push_unread(statement);
 }
 
 void LogReader::dispatch(Statement& statement, Meaning meaning) {
@@ -372,17 +363,16 @@ void LogReader::dispatch(Statement& statement, Meaning meaning) {
 
 bool LogReader::finish(Cursor& cursor, std::string_view help) const {
   if (cursor.at_end()) return true;
-  if (cursor.is_letter_for_zero()) {
-    help = letter_for_zero;
-  } else if (help.empty() && is_single_) {
-    help = alone;
-  }
-  cursor.report(cursor.rest(), wording::trailing_text(cursor.text(cursor.rest()), help));
+  if (help.empty() || cursor.is_letter_for_zero()) help = advice_on_tail(cursor);
+  const Span tail = cursor.rest();
+  Diagnostic fault = wording::trailing_text(cursor.text(tail), help);
+  if (help.empty()) fault = mended(std::move(fault), {tail.offset, 0}, "; ");
+  cursor.report(tail, std::move(fault));
   return false;
 }
 
 Notebook read_log(Source source, const ReadOptions& options) {
-  Notebook notebook{std::move(source), options, {}, {}, {}, {}, 0, 1};
+  Notebook notebook{std::move(source), options, {}, {}, {}, {}, {}, 0, 1};
   LogReader(notebook.source, options).look_through(notebook);
   return notebook;
 }

@@ -1,27 +1,45 @@
 // SPDX-License-Identifier: MIT
-// Reads a log line by line. One class in six files: lines (log_reader), readings
-// (reading_reader), stations and places (station_reader), settings (setting_reader), a reading on
-// its own (single_reader), and a statement read again with a change in it (trial).
+// Reads a log line by line. One class in eleven files: lines (log_reader), attitudes
+// (reading_reader), sights and legs (sight_reader), what readings wait for (question_reader),
+// stations and places (station_reader), positions and heights (position_reader), names and words of
+// the log's own (name_reader), settings (setting_reader), advice (advice_reader), a reading on its
+// own (single_reader), and a statement read again with a change in it (trial).
 #pragma once
+
+#include <array>
 
 #include "attitude_reader.hpp"
 #include "vocabulary.hpp"
 
 namespace lodebook::notebook {
 
-/// Whether the first pass keeps a statement: settings, stations and their places, landmarks, sights
-/// and legs.
+/// Whether the first pass keeps a statement: settings, also void ones, stations and their places,
+/// landmarks, sights and legs.
 template <class What>
 bool matters_beyond_its_station(const What& what) {
   if constexpr (std::is_same_v<What, Reading>) {
     return std::holds_alternative<Sight>(what.what) || std::holds_alternative<Leg>(what.what);
   }
+  if constexpr (std::is_same_v<What, Unread>) return what.setting != VoidSetting::none;
   return !(std::is_same_v<What, Clock> || std::is_same_v<What, Unit> ||
            std::is_same_v<What, Sample> || std::is_same_v<What, Photo> ||
            std::is_same_v<What, Note> || std::is_same_v<What, Tally> ||
            std::is_same_v<What, KindDeclaration> || std::is_same_v<What, ShortDeclaration> ||
-           std::is_same_v<What, Bare> || std::is_same_v<What, Unread>);
+           std::is_same_v<What, Bare>);
 }
+
+/// Where the next repeat starts: behind a comma that has no digit on one of its sides.
+std::size_t repeat_end(std::string_view text, std::size_t at);
+
+/// The word that `typed` was probably meant to be, as advice; none for a known word, which stands
+/// where it may not.
+std::string near_word(std::string_view typed, std::span<const std::string_view> known);
+
+/// Fails with the words that could stand here.
+std::nullopt_t fail_word(Cursor& cursor, std::string_view what, std::string_view known);
+
+/// Cuts `whole` at `at` (npos: at its end) into what stands before and from there on.
+std::pair<Span, Span> cut(Span whole, std::size_t at);
 
 class LogReader final : private Judge {
  public:
@@ -76,7 +94,6 @@ class LogReader final : private Judge {
   void read_unsound(Statement& statement);
   /// Cuts remark and comment off `whole`, and the body behind the word.
   void split_beside(Statement& statement) const;
-  void read_unknown(Statement& statement);
   void dispatch(Statement& statement, Meaning meaning);
   std::string_view text(Span span) const { return source_.text(span); }
   Span trim(Span span) const;
@@ -91,11 +108,50 @@ class LogReader final : private Judge {
     entry.comment = statement.comment;
     entry.what = what;
   }
-  void push_unread(const Statement& statement) { push(statement, Unread{}); }
+  void push_unread(const Statement& statement, VoidSetting setting = VoidSetting::none) {
+    push(statement, Unread{setting});
+  }
   /// What a reading on its own may be.
   static constexpr std::string_view alone = "the reading alone";
   /// The end of a statement: what is left over is a fault.
   bool finish(Cursor& cursor, std::string_view help = {}) const;
+
+  // ---- advice_reader.cpp
+  /// A line whose first word is not known.
+  void read_unknown(Statement& statement);
+  std::string advice_on_unknown(const Statement& statement);
+  /// What to type for text behind a complete statement; empty where it may be a remark.
+  std::string_view advice_on_tail(const Cursor& cursor) const;
+  /// Whether `span` is an attitude of `kind` from end to end, under the rules in force.
+  bool reads_as(KindId kind, Span span);
+  /// The kind above, or else bedding or lineation, of which `span` is an attitude.
+  std::optional<KindId> kind_that_reads(Span span);
+  /// An attitude behind the first word, up to the statement's end.
+  std::optional<Span> attitude_within(const Statement& statement);
+  /// Warns of a remark behind a reading of `kind` that is one itself.
+  void warn_of_remark(const Statement& statement, KindId kind);
+
+  // ---- question_reader.cpp
+  /// Whether an attitude may wait for what the log does not say; false only where it cannot, so
+  /// that the first pass need not read it.
+  bool may_wait(KindId kind, std::string_view body) const;
+  /// The log says how bare pairs of such a kind are written.
+  bool is_ordered(KindId kind) const;
+  /// What a reading with the fault `code` waits for, if anything; `typed` stands at its start.
+  std::optional<Question> question_of(KindId kind, Code code, const Cursor& typed) const;
+  /// Rejects a good pair that only the order, which is void, would have told apart.
+  void doubt_order(Reading& reading, const Cursor& typed);
+  /// The line of the void statement that would answer; 0 for none.
+  std::uint32_t void_behind(Question question) const;
+  /// The last fault is the reading's, which waits for `question`: the first pass counts it, and the
+  /// second asks at the first one for all.
+  void ask_once(Reading& reading, std::optional<Question> question);
+  /// A setting's statement is void: it is as if nothing were stated, until it is again.
+  void begin_void(const Statement& statement, VoidSetting setting);
+  void end_void(VoidSetting setting);
+  std::uint32_t* void_line(VoidSetting setting);
+  void forget(VoidSetting setting);
+  void count_for_void(VoidSetting setting);
 
   // ---- reading_reader.cpp
   void read_reading(Statement& statement, KindId kind);
@@ -112,6 +168,8 @@ class LogReader final : private Judge {
   /// Whether `rest`, behind a comma, can only belong to what stands `before` it.
   bool goes_on(Span before, Span rest, bool is_plane);
   void report_comma(Reading& reading, Cursor& cursor, Span rest);
+  /// One attitude and its words, with what it waits for; `rest` as in Repeat.
+  void read_repeat(Reading& reading, Span rest);
   void read_attitude(Reading& reading, Cursor& cursor);
   bool read_plane_words(Reading& reading, PlaneAttitude& plane, Cursor& cursor);
   bool read_line_words(Reading& reading, LineAttitude& line, Cursor& cursor);
@@ -131,6 +189,8 @@ class LogReader final : private Judge {
   Reading new_reading(const Statement& statement, KindId kind);
 
   // ---- station_reader.cpp
+  /// What comes next belongs to no station above, whatever can be read of this one's heading.
+  void begin_station();
   void read_station(Statement& statement);
   void read_at(Statement& statement);
   void read_landmark(Statement& statement);
@@ -162,11 +222,17 @@ class LogReader final : private Judge {
   bool state_once(std::optional<Place>& first, std::string_view what, Span span);
   /// The entry just read has a position whose zone letter is an S.
   void take_zone_s(std::uint32_t line, Span span, const earth::WrittenPosition& written);
+  /// For one that nothing decides.
+  Diagnostic fault_of_zone(Span position, const earth::WrittenPosition& written) const;
   /// Decides all of them, once all other positions are known.
   void settle_zones(Notebook& notebook);
 
   // ---- setting_reader.cpp
   void read_setting(Statement& statement, Keyword keyword);
+  /// False for a statement that is void.
+  bool take_setting(Statement& statement, Keyword keyword);
+  bool take_date(const Statement& statement);
+  bool take_datum(const Statement& statement);
   void read_kind(Statement& statement);
   void read_short(Statement& statement);
 
@@ -190,6 +256,7 @@ class LogReader final : private Judge {
   void offer_slips(std::size_t first);
 
   const Source& source_;
+  ReadOptions options_;
   /// Where the first pass has been; none while it is under way.
   const Notebook* notebook_ = nullptr;
   /// One reading on its own is read, which has no place for a remark.
@@ -220,6 +287,20 @@ class LogReader final : private Judge {
   PairRules rules_;
   std::optional<Notation> dial_;
   bool has_pace_ = false;
+  /// Lines of the void statements that would hold here; 0 for none. Readings from a number on wait
+  /// for what was set and the declination.
+  struct VoidLines {
+    std::uint32_t set = 0;
+    std::uint32_t set_from = 0;
+    std::uint32_t declination = 0;
+    std::uint32_t declination_from = 0;
+    std::uint32_t rule = 0;
+    std::uint32_t order = 0;
+    std::uint32_t pace = 0;
+  };
+  VoidLines void_;
+  Waiting waits_;  ///< of the first pass
+  std::array<bool, question_count> asked_{};
   KindId last_kind_ = no_kind;
   Span last_word_;
   Meaning last_meaning_;

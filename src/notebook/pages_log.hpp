@@ -213,7 +213,9 @@ station Q1
      "Write decimals with a point (N62.5E), and put a space after the comma between readings."},
     {unknown_word, "unknown-word", error, "a word is not understood",
      "A line begins with a keyword or a kind, and some words after it must be known, too. This one "
-     "is not. The nearest known word is offered. No text is skipped silently.",
+     "is not. The nearest known word is offered. No text is skipped silently. A line that was "
+     "probably meant to begin a station, such as 'staton Q2', does so, but without name and "
+     "position: what stands below it is not the station's above.",
      R"(set 0
 declination 24.6E
 station Q1

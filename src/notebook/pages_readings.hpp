@@ -72,7 +72,8 @@ station Q1
     {dip_side_missing, "dip-side-missing", error,
      "a strike and dip without the side that goes down",
      "Two planes have the same strike and dip, one down to each side. Without a side, and without "
-     "'rule' in the heading, either could be meant, so the reading is rejected.",
+     "'rule' in the heading, either could be meant, so the reading is rejected. Several such "
+     "readings are one question for the log, with their number.",
      R"(set 0
 declination 24.6E
 station Q1

@@ -77,6 +77,17 @@ station Q1
   bedding N62E 37NW doubtful
 )",
      "Remove the word once you trust the reading."},
+    {remark_reading, "remark-reading", warning, "a remark reads as a reading",
+     "What stands behind ';' is a remark: it is kept with the reading and exported, but counts as "
+     "no reading. This one is an attitude from end to end, so that it was probably meant to be "
+     "one. The reading before it is kept as it is.",
+     R"(set 0
+declination 24.6E
+station Q1
+  joint 240 85 NW ; 238 87 NW
+)",
+     "Put a comma in place of ';' for another reading of the same surface, or the kind and the "
+     "reading in a line of their own for another surface. If it is a remark, add a word to it."},
 
     // ---- stations and places
     {name, "name", error, "a name is missing, or is not one word",

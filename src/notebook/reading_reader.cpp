@@ -1,6 +1,4 @@
 // SPDX-License-Identifier: MIT
-#include <lodebook/notebook/nearest.hpp>
-
 #include <array>
 
 #include "log_reader.hpp"
@@ -11,38 +9,10 @@ namespace {
 
 using Type = Token::Type;
 
-/// Where the next repeat starts: behind a comma that has no digit on one of its sides.
-std::size_t repeat_end(std::string_view text, std::size_t at) {
-  for (at = text.find(',', at); at < text.size(); at = text.find(',', at + 1)) {
-    const bool between =
-        at > 0 && is_digit(text[at - 1]) && at + 1 < text.size() && is_digit(text[at + 1]);
-    if (!between) return at;
-  }
-  return text.size();
-}
-
-/// The word that `typed` was probably meant to be, as advice; none for a known word, which stands
-/// where it may not.
-std::string near_word(std::string_view typed, std::span<const std::string_view> known) {
-  const auto word = nearest(typed, known);
-  return word && !equals_word(typed, *word) ? std::string(*word) + "?" : std::string();
-}
-
 constexpr std::array<std::string_view, 8> plane_words = {
     "overturned", "upright", "facing", "doubtful", "normal", "reverse", "dextral", "sinistral"};
 constexpr std::array<std::string_view, 6> line_words = {"on",      "doubtful", "normal",
                                                         "reverse", "dextral",  "sinistral"};
-constexpr std::array<std::string_view, 3> sight_words = {"south-end", "vertical", "doubtful"};
-constexpr std::array<std::string_view, 5> leg_words = {"slope", "back", "south-end", "to",
-                                                       "doubtful"};
-
-std::string_view first_word(const Cursor& cursor) {
-  return cursor.text(cursor.here());
-}
-
-bool starts_bearing(const Cursor& cursor) {
-  return cursor.is(Type::angle) || starts_lettered_bearing(cursor);
-}
 
 /// The notation that decides whether a reading is in the dial's; points belong to both.
 std::optional<Notation> notation_of(const Bearing& bearing) {
@@ -66,6 +36,15 @@ struct NotationOf {
 };
 
 }  // namespace
+
+std::size_t repeat_end(std::string_view text, std::size_t at) {
+  for (at = text.find(',', at); at < text.size(); at = text.find(',', at + 1)) {
+    const bool between =
+        at > 0 && is_digit(text[at - 1]) && at + 1 < text.size() && is_digit(text[at + 1]);
+    if (!between) return at;
+  }
+  return text.size();
+}
 
 Reading LogReader::new_reading(const Statement& statement, KindId kind) {
   Reading reading;
@@ -164,19 +143,12 @@ void LogReader::read_repeats(Statement& statement, KindId kind) {
     if (!reading.first) {
       statement.column = source_.place(statement.line, reading.written).column;
     }
-    const Tokens tokens(source_.text(), reading.written);
-    Cursor cursor(source_.text(), tokens, faults_);
-    const std::size_t faults = block_->diagnostics.size();
-    if (repeat.rest.empty()) {
-      read_attitude(reading, cursor);
-    } else {
-      report_comma(reading, cursor, repeat.rest);
-    }
-    if (reading.rejected) offer_slips(faults);
+    read_repeat(reading, repeat.rest);
     if (!reading.rejected) note_notation(reading, reading.written);
     push(statement, reading);
     at = repeat.end + 1;
   }
+  if (!statement.remark.empty()) warn_of_remark(statement, kind);
 }
 
 void LogReader::report_comma(Reading& reading, Cursor& cursor, Span rest) {
@@ -192,9 +164,33 @@ void LogReader::report_comma(Reading& reading, Cursor& cursor, Span rest) {
 void LogReader::count_repeats(const Statement& statement, KindId kind) {
   const bool is_plane = kinds_[kind].type == Kind::Type::plane;
   for (std::uint32_t at = 0; at <= statement.body.length;) {
-    new_reading(statement, kind);
-    at = next_repeat(statement.body, at, is_plane).end + 1;
+    const Repeat repeat = next_repeat(statement.body, at, is_plane);
+    Reading reading = new_reading(statement, kind);
+    reading.written = repeat.written;
+    if (repeat.rest.empty() && may_wait(kind, text(reading.written))) {
+      reading.rejected = true;
+      read_repeat(reading, repeat.rest);
+    }
+    at = repeat.end + 1;
   }
+}
+
+void LogReader::read_repeat(Reading& reading, Span rest) {
+  const Tokens tokens(source_.text(), reading.written);
+  Cursor cursor(source_.text(), tokens, faults_);
+  const Cursor start = cursor;
+  const std::size_t faults = block_->diagnostics.size();
+  if (rest.empty()) {
+    read_attitude(reading, cursor);
+  } else {
+    report_comma(reading, cursor, rest);
+  }
+  if (rest.empty() && may_wait(reading.kind, text(reading.written))) {
+    doubt_order(reading, start);
+    if (reading.rejected)
+      ask_once(reading, question_of(reading.kind, block_->diagnostics.back().code, start));
+  }
+  if (reading.rejected && !reading.waits_for) offer_slips(faults);
 }
 
 void LogReader::read_attitude(Reading& reading, Cursor& cursor) {
@@ -251,20 +247,29 @@ bool LogReader::read_sense(const Reading& reading, Sense& stated, Cursor& cursor
   return false;
 }
 
+namespace {
+
+std::optional<Facing> facing_at(const Cursor& cursor) {
+  if (cursor.is_word("overturned")) return Facing::overturned;
+  if (cursor.is_word("upright")) return Facing::upright;
+  if (cursor.is_word("facing") && cursor.is_word("unknown", 1)) return Facing::unknown;
+  return std::nullopt;
+}
+
+}  // namespace
+
 bool LogReader::read_plane_words(Reading& reading, PlaneAttitude& plane, Cursor& cursor) {
   while (!cursor.at_end()) {
     if (read_doubtful(reading, cursor)) continue;
-    const bool open = plane.facing == Facing::unstated;
     if (read_sense(reading, plane.sense, cursor)) continue;
-    if (open && cursor.is_word("overturned")) {
-      plane.facing = Facing::overturned;
-      cursor.skip();
-    } else if (open && cursor.is_word("upright")) {
-      plane.facing = Facing::upright;
-      cursor.skip();
-    } else if (open && cursor.is_word("facing") && cursor.is_word("unknown", 1)) {
-      plane.facing = Facing::unknown;
-      cursor.skip(2);
+    const auto facing = facing_at(cursor);
+    if (facing && plane.facing == Facing::unstated) {
+      plane.facing = *facing;
+      cursor.skip(*facing == Facing::unknown ? 2 : 1);
+    } else if (facing) {
+      cursor.report(cursor.rest(),
+                    wording::facing_twice(cursor.text(cursor.rest()), plane.facing == *facing));
+      return false;
     } else {
       return finish(cursor, near_word(first_word(cursor), plane_words));
     }
@@ -295,133 +300,6 @@ bool LogReader::read_line_words(Reading& reading, LineAttitude& line, Cursor& cu
     }
   }
   return true;
-}
-
-std::optional<Slope> LogReader::read_vertical(Cursor& cursor) {
-  const Span span = cursor.here();
-  if (cursor.at_end())
-    return cursor.fail(span, wording::incomplete("the statement", "angle", "-4, +12 or 15%"));
-  const auto slope = read_slope(cursor);
-  if (!slope) return std::nullopt;
-  if (slope->degrees() < -90 || slope->degrees() > 90)
-    return cursor.fail(
-        span,
-        wording::slope_range(cursor.text(span), cursor.accepted({in_place({span.end(), 0}, "%")})));
-  return slope;
-}
-
-void LogReader::read_sight(Reading& reading, Span body) {
-  reading.what = Sight{};
-  Sight& sight = std::get<Sight>(reading.what);
-  const auto name = take_name(body, "the sight");
-  if (!name) return;
-  sight.target = number_of(text(*name));
-  const Tokens tokens(source_.text(), body);
-  Cursor cursor(source_.text(), tokens, faults_);
-  if (cursor.at_end())
-    return cursor.report(cursor.here(),
-                         wording::incomplete("the sight", "bearing", "sight NAME N66W"));
-  if (has_decimal_comma(cursor)) return;
-  if (cursor.is(Type::word) && !starts_bearing(cursor) && cursor.peek(1)) {
-    Cursor ahead = cursor;
-    ahead.skip();
-    if (starts_bearing(ahead)) {
-      const std::string_view second = first_word(cursor);
-      return cursor.report(
-          cursor.here(),
-          wording::name_of_two_words(second, std::string(text(*name)) + "-" + std::string(second)));
-    }
-  }
-  const std::size_t start = cursor.position();
-  const auto bearing = read_bearing(cursor, Behind::words);
-  if (!bearing) return;
-  sight.bearing = *bearing;
-  const Span bearing_span = cursor.since(start);
-  while (!cursor.at_end()) {
-    if (read_doubtful(reading, cursor)) continue;
-    if (!sight.south_end && cursor.is_word("south-end")) {
-      sight.south_end = true;
-      cursor.skip();
-    } else if (!sight.vertical && cursor.is_word("vertical")) {
-      cursor.skip();
-      sight.vertical = read_vertical(cursor);
-      if (!sight.vertical) return;
-    } else {
-      finish(cursor, near_word(first_word(cursor), sight_words));
-      return;
-    }
-  }
-  reading.rejected = false;
-  note_notation(reading, bearing_span);
-}
-
-void LogReader::read_leg(Reading& reading, Span body) {
-  reading.what = Leg{};
-  Leg& leg = std::get<Leg>(reading.what);
-  const Tokens tokens(source_.text(), body);
-  Cursor cursor(source_.text(), tokens, faults_);
-  if (cursor.at_end())
-    return cursor.report(cursor.here(), wording::incomplete("the leg", "bearing", "leg S38E 120m"));
-  if (has_decimal_comma(cursor)) return;
-  const auto bearing = read_bearing(cursor, Behind::words);
-  if (!bearing) return;
-  leg.bearing = *bearing;
-  const Span bearing_span = cursor.since(0);
-  if (!cursor.is(Type::angle))
-    return cursor.report(cursor.here(),
-                         wording::incomplete("the leg", "distance", "leg S38E 120m"));
-
-  const Token figure = *cursor.peek();
-  const bool foot_mark = figure.fault == Token::Fault::only_minutes;
-  if (!foot_mark && !figure_at(cursor)) return;
-  if (figure.has_sign)
-    return cursor.report(figure.span(),
-                         wording::number(cursor.text(figure), "a distance has no sign"));
-  cursor.skip();
-  leg.distance.value = figure.value;
-  if (cursor.is_word("m")) {
-    leg.distance.unit = LengthUnit::metres;
-  } else if (cursor.is_word("ft")) {
-    leg.distance.unit = LengthUnit::feet;
-  } else if (cursor.is_word("paces") || cursor.is_word("pace")) {
-    leg.distance.unit = LengthUnit::paces;
-  } else {
-    return report_unit(cursor, figure);
-  }
-  if (foot_mark || figure.percent || figure.marked)
-    return cursor.report(figure.span(), wording::number(cursor.text(figure), "such as 120m"));
-  if (leg.distance.unit == LengthUnit::paces && !has_pace_)
-    return cursor.report(figure.span(), wording::pace_missing());
-  cursor.skip();
-
-  while (!cursor.at_end()) {
-    if (read_doubtful(reading, cursor)) continue;
-    if (!leg.south_end && cursor.is_word("south-end")) {
-      leg.south_end = true;
-      cursor.skip();
-    } else if (!leg.slope && cursor.is_word("slope")) {
-      cursor.skip();
-      leg.slope = read_vertical(cursor);
-      if (!leg.slope) return;
-    } else if (!leg.back && cursor.is_word("back")) {
-      cursor.skip();
-      if (cursor.at_end())
-        return cursor.report(cursor.here(), wording::incomplete("'back'", "bearing", "back N44W"));
-      leg.back = read_bearing(cursor, Behind::words);
-      if (!leg.back) return;
-    } else if (leg.to == no_name && cursor.is_word("to")) {
-      cursor.skip();
-      Span rest = take_word(cursor);
-      const auto name = take_name(rest, "'to'");
-      if (!name) return;
-      leg.to = number_of(text(*name));
-    } else {
-      finish(cursor, near_word(first_word(cursor), leg_words));
-      return;
-    }
-  }
-  reading.rejected = false;
-  note_notation(reading, bearing_span);
 }
 
 void LogReader::note_notation(const Reading& reading, Span span) {

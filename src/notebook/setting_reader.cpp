@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <array>
+#include <lodebook/notebook/nearest.hpp>
 
 #include "log_reader.hpp"
 
@@ -9,16 +10,6 @@ namespace lodebook::notebook {
 namespace {
 
 using Type = Token::Type;
-
-std::string_view word_at(const Cursor& cursor) {
-  return cursor.text(cursor.here());
-}
-
-/// Fails with the words that could stand here.
-std::nullopt_t fail_word(Cursor& cursor, std::string_view what, std::string_view known) {
-  if (cursor.at_end()) return cursor.fail(cursor.here(), wording::incomplete(what, "value", known));
-  return cursor.fail(cursor.here(), wording::unknown_word(word_at(cursor), known));
-}
 
 std::optional<DialSetting> read_dial(Cursor& cursor) {
   DialSetting dial;
@@ -36,8 +27,13 @@ std::optional<RuleSetting> read_rule(Cursor& cursor) {
   if (cursor.is_word("left")) {
     rule.rule = HandRule::left;
   } else if (!cursor.is_word("right")) {
+    const std::string_view word = cursor.at_end() ? std::string_view() : first_word(cursor);
+    const bool right = word.starts_with('r') || word.starts_with('R');
+    const bool left = word.starts_with('l') || word.starts_with('L');
     return fail_word(cursor, "'rule'",
-                     "right or left: the side that goes down, looking along the strike");
+                     right  ? "right?"
+                     : left ? "left?"
+                            : "right or left: the side that goes down, looking along the strike");
   }
   cursor.skip();
   return rule;
@@ -49,6 +45,17 @@ bool skip_pair(Cursor& cursor, std::string_view first, std::string_view second) 
     return false;
   cursor.skip(3);
   return true;
+}
+
+/// `strike dip` for `strike/dip`; empty for anything else.
+std::string pair_without_slash(const Cursor& cursor) {
+  for (const auto& [first, second] :
+       {std::pair("strike", "dip"), std::pair("direction", "dip"), std::pair("dip", "direction"),
+        std::pair("trend", "plunge"), std::pair("plunge", "trend")}) {
+    if (cursor.is_word(first) && cursor.is_word(second, 1))
+      return std::string(first) + "/" + second + "?";
+  }
+  return {};
 }
 
 std::optional<OrderSetting> read_order(Cursor& cursor) {
@@ -67,11 +74,31 @@ std::optional<OrderSetting> read_order(Cursor& cursor) {
     } else if (lines_open && skip_pair(cursor, "plunge", "trend")) {
       order.lines = LineOrder::plunge_trend;
     } else {
+      if (const std::string meant = pair_without_slash(cursor); !meant.empty())
+        return cursor.fail(cursor.rest(), wording::unknown_word(cursor.text(cursor.rest()), meant));
       return fail_word(cursor, "'order'",
                        "strike/dip, direction/dip, dip/direction, trend/plunge or plunge/trend");
     }
   } while (!cursor.at_end());
   return order;
+}
+
+/// `E`, `west`
+bool is_side(const Cursor& cursor) {
+  return cursor.is_word("e") || cursor.is_word("east") || cursor.is_word("w") ||
+         cursor.is_word("west");
+}
+
+/// An angle without E or W: its sign may tell, else either is offered.
+Diagnostic fault_of_side(const Cursor& cursor, const Token& angle, Span span) {
+  Diagnostic fault = wording::declination_side(cursor.text(span));
+  std::string bare(cursor.text(angle));
+  if (angle.has_sign) bare.erase(0, angle.negative ? dash_length(bare) : 1);
+  for (const char side : {'E', 'W'}) {
+    if (angle.has_sign && angle.negative != (side == 'W')) continue;
+    fault = mended(std::move(fault), span, bare + side);
+  }
+  return fault;
 }
 
 /// Reads `24.6E`, `0`; with `with_sigma` also `±0.4`.
@@ -80,6 +107,14 @@ std::optional<DeclinationSetting> read_declination_angle(Cursor& cursor, bool wi
     return cursor.fail(cursor.here(), wording::incomplete("the statement", "angle", "24.6E"));
   if (has_decimal_comma(cursor)) return std::nullopt;
   const std::size_t start = cursor.position();
+  if (is_side(cursor) && cursor.is(Type::angle, 1)) {
+    const std::string meant =
+        std::string(cursor.text(*cursor.peek(1))) + cursor.text(*cursor.peek(0))[0];
+    return cursor.fail(
+        cursor.rest(),
+        mended(wording::number(cursor.text(cursor.rest()), meant + "?"),
+               {cursor.here().offset, cursor.peek(1)->end() - cursor.here().offset}, meant));
+  }
   const Token* token = figure_at(cursor);
   if (!token) return std::nullopt;
   const Token angle = *token;
@@ -90,8 +125,10 @@ std::optional<DeclinationSetting> read_declination_angle(Cursor& cursor, bool wi
   const bool west = cursor.is_word("w") || cursor.is_word("west");
   if (east || west) cursor.skip();
   const Span span = cursor.since(start);
-  if ((angle.has_sign || !(east || west)) && angle.value != 0)
-    return cursor.fail(span, wording::declination_side(cursor.text(span)));
+  if (!(east || west) && angle.value != 0)
+    return cursor.fail(span, fault_of_side(cursor, angle, span));
+  if (angle.has_sign && angle.value != 0)
+    return cursor.fail(span, wording::declination_twice(cursor.text(span), angle.negative, east));
   DeclinationSetting setting;
   const auto declination = west ? Declination::west(angle.value) : Declination::east(angle.value);
   if (!declination) return cursor.fail(span, wording::declination_large(cursor.text(span), true));
@@ -117,18 +154,24 @@ std::optional<SetSetting> read_set(Cursor& cursor) {
 
 /// A figure above zero behind a word of `accuracy`.
 std::optional<double> read_sigma(Cursor& cursor, bool percent) {
+  if (cursor.is(Type::plus_minus))
+    return cursor.fail(
+        cursor.here(),
+        mended(wording::number(cursor.text(cursor.here()), "leave the ± out"), cursor.here(), {}));
   const Token* token = figure_at(cursor);
   if (!token) return std::nullopt;
-  if (token->percent != percent || token->negative || !(token->value > 0))
-    return cursor.fail(token->span(), wording::number(cursor.text(*token),
-                                                      percent ? "percent, such as 2%"
-                                                              : "degrees above 0, such as 0.5"));
+  const std::string_view typed = cursor.text(*token);
+  if (token->negative || !(token->value > 0))
+    return cursor.fail(token->span(), wording::accuracy_zero(typed, percent ? "2%" : "0.5"));
+  if (token->percent != percent)
+    return cursor.fail(token->span(), percent ? mended(wording::accuracy_percent(typed, true),
+                                                       {token->span().end(), 0}, "%")
+                                              : wording::accuracy_percent(typed, false));
   cursor.skip();
   return token->value;
 }
 
 std::optional<AccuracySetting> read_accuracy(Cursor& cursor) {
-  constexpr std::string_view known = "bearing 0.5 dip 1 distance 2%";
   AccuracySetting accuracy;
   do {
     if (!accuracy.bearing && cursor.is_word("bearing")) {
@@ -144,7 +187,8 @@ std::optional<AccuracySetting> read_accuracy(Cursor& cursor) {
       accuracy.distance_percent = read_sigma(cursor, true);
       if (!accuracy.distance_percent) return std::nullopt;
     } else {
-      return fail_word(cursor, "'accuracy'", known);
+      return fail_word(cursor, "'accuracy'",
+                       "bearing, dip or distance before each figure, such as bearing 0.5");
     }
   } while (!cursor.at_end());
   return accuracy;
@@ -152,6 +196,11 @@ std::optional<AccuracySetting> read_accuracy(Cursor& cursor) {
 
 std::optional<PaceSetting> read_pace(Cursor& cursor) {
   if (cursor.at_end()) return fail_word(cursor, "'pace'", "pace 0.76m");
+  // `2.5'` is meant for feet.
+  if (cursor.is(Type::angle) && cursor.peek()->fault == Token::Fault::only_minutes) {
+    report_unit(cursor, *cursor.peek());
+    return std::nullopt;
+  }
   const Token* token = figure_at(cursor);
   if (!token) return std::nullopt;
   const Token figure = *token;
@@ -202,142 +251,129 @@ std::optional<DeclinationSetting> read_declination_words(Cursor& cursor) {
     setting.from = from;
     return setting;
   }
-  if (cursor.is(Type::word))
-    return cursor.fail(cursor.here(), wording::number(word_at(cursor), "24.6E, model or as-set"));
+  if (cursor.is(Type::word) && !(is_side(cursor) && cursor.is(Type::angle, 1))) {
+    constexpr std::array<std::string_view, 2> words = {"model", "as-set"};
+    const auto near = nearest(first_word(cursor), words);
+    return cursor.fail(cursor.here(),
+                       wording::number(first_word(cursor),
+                                       near ? std::string(*near) + "?" : "24.6E, model or as-set"));
+  }
   return read_declination_angle(cursor, true);
 }
 
+namespace {
+
+VoidSetting void_setting(Keyword keyword) {
+  switch (keyword) {
+    case Keyword::set:
+      return VoidSetting::set;
+    case Keyword::declination:
+      return VoidSetting::declination;
+    case Keyword::rule:
+      return VoidSetting::rule;
+    case Keyword::order:
+      return VoidSetting::order;
+    case Keyword::pace:
+      return VoidSetting::pace;
+    default:
+      return VoidSetting::none;
+  }
+}
+
+}  // namespace
+
 void LogReader::read_setting(Statement& statement, Keyword keyword) {
+  const VoidSetting setting = void_setting(keyword);
+  if (take_setting(statement, keyword)) {
+    end_void(setting);
+  } else {
+    begin_void(statement, setting);
+    push_unread(statement, setting);
+  }
+}
+
+bool LogReader::take_setting(Statement& statement, Keyword keyword) {
   const Tokens tokens(source_.text(), statement.body);
   Cursor cursor(source_.text(), tokens, faults_);
   // Takes the setting if it was read to its end; otherwise the statement is void.
-  const auto take = [&](auto setting) {
-    if (setting && finish(cursor)) {
-      push(statement, *setting);
-      return true;
-    }
-    push_unread(statement);
-    return false;
+  const auto take = [&](const auto& setting) {
+    if (!setting || !finish(cursor)) return false;
+    push(statement, *setting);
+    return true;
+  };
+  const auto take_text = [&](HeadingText::Which which) {
+    push(statement, HeadingText{which, statement.body});
+    return true;
   };
   if (keyword != Keyword::datum && keyword != Keyword::date && has_decimal_comma(cursor))
-    return push_unread(statement);
+    return false;
   switch (keyword) {
     case Keyword::area:
-      return push(statement, HeadingText{HeadingText::Which::area, statement.body});
+      return take_text(HeadingText::Which::area);
     case Keyword::observer:
-      return push(statement, HeadingText{HeadingText::Which::observer, statement.body});
+      return take_text(HeadingText::Which::observer);
     case Keyword::instrument:
-      return push(statement, HeadingText{HeadingText::Which::instrument, statement.body});
-    case Keyword::date: {
-      const auto date = read_date(text(statement.body));
-      if (date) return push(statement, DateSetting{*date});
-      faults_.add(statement.body,
-                  statement.body.empty()
-                      ? wording::incomplete("'date'", "value", "date 2026-02-14")
-                      : wording::date(text(statement.body), meant_date(text(statement.body))));
-      return push_unread(statement);
-    }
+      return take_text(HeadingText::Which::instrument);
+    case Keyword::date:
+      return take_date(statement);
     case Keyword::dial: {
       const auto dial = read_dial(cursor);
-      if (take(dial)) dial_ = dial->notation;
-      return;
+      if (!take(dial)) return false;
+      dial_ = dial->notation;
+      return true;
     }
     case Keyword::set:
-      take(read_set(cursor));
-      return;
+      return take(read_set(cursor));
     case Keyword::declination:
-      take(read_declination_words(cursor));
-      return;
+      return take(read_declination_words(cursor));
     case Keyword::rule: {
       const auto rule = read_rule(cursor);
-      if (take(rule)) rules_.rule = rule->rule;
-      return;
+      if (!take(rule)) return false;
+      rules_.rule = rule->rule;
+      return true;
     }
     case Keyword::order: {
       const auto order = read_order(cursor);
-      if (!take(order)) return;
+      if (!take(order)) return false;
       if (order->planes != PlaneOrder::unstated) rules_.planes = order->planes;
       if (order->lines != LineOrder::unstated) rules_.lines = order->lines;
-      return;
+      return true;
     }
     case Keyword::pace:
-      if (take(read_pace(cursor))) has_pace_ = true;
-      return;
+      if (!take(read_pace(cursor))) return false;
+      return has_pace_ = true;
     case Keyword::accuracy:
-      take(read_accuracy(cursor));
-      return;
+      return take(read_accuracy(cursor));
     case Keyword::attraction:
-      take(read_attraction(cursor));
-      return;
-    default:  // datum
-      if (is_known_datum(text(statement.body)))
-        return push(statement, DatumSetting{statement.body});
-      faults_.add(statement.body, statement.body.empty()
-                                      ? wording::incomplete("'datum'", "value", "datum WGS84")
-                                      : wording::datum(text(statement.body)));
-      return push_unread(statement);
+      return take(read_attraction(cursor));
+    default:
+      return take_datum(statement);
   }
 }
 
-void LogReader::read_kind(Statement& statement) {
-  Span body = statement.body;
-  const auto name = take_name(body, "the kind");
-  if (!name) return push_unread(statement);
-  const Tokens tokens(source_.text(), body);
-  Cursor cursor(source_.text(), tokens, faults_);
-  const bool plane = cursor.is_word("plane");
-  if (!plane && !cursor.is_word("line")) {
-    fail_word(cursor, "the kind", "plane or line");
-    return push_unread(statement);
+bool LogReader::take_date(const Statement& statement) {
+  const std::string_view typed = text(statement.body);
+  if (const auto date = read_date(typed)) {
+    push(statement, DateSetting{*date});
+    return true;
   }
-  cursor.skip();
-  if (!finish(cursor)) return push_unread(statement);
-  if (const auto known = vocabulary_.find(text(*name))) {
-    const auto first = declared_kinds_.find(known->kind);
-    if (first != declared_kinds_.end() &&
-        fold_case(kinds_[known->kind].name) == fold_case(text(*name))) {
-      faults_.add(*name, wording::already_stated("a kind of that name", first->second));
-      return push_unread(statement);
-    }
-  }
-  if (vocabulary_.is_taken(text(*name))) {
-    faults_.add(*name, wording::word_taken(text(*name)));
-    return push_unread(statement);
-  }
-  if (kinds_.size() == most_kinds) {
-    faults_.add(*name, wording::kinds_full(text(*name), most_kinds));
-    return push_unread(statement);
-  }
-  const auto id = static_cast<KindId>(kinds_.size());
-  kinds_.push_back({std::string(text(*name)), plane ? Kind::Type::plane : Kind::Type::line, false});
-  vocabulary_.add(text(*name), {Keyword::reading, id});
-  declared_kinds_.emplace(id, source_.place(statement.line, *name));
-  push(statement, KindDeclaration{id});
+  const std::string meant = meant_date(typed);
+  Diagnostic fault = typed.empty() ? wording::incomplete("'date'", "value", "date 2026-02-14")
+                                   : wording::date(typed, meant);
+  if (!meant.empty()) fault = mended(std::move(fault), statement.body, meant);
+  faults_.add(statement.body, std::move(fault));
+  return false;
 }
 
-void LogReader::read_short(Statement& statement) {
-  Span body = statement.body;
-  const auto word = take_name(body, "the short word");
-  if (!word) return push_unread(statement);
-  const Tokens tokens(source_.text(), body);
-  Cursor cursor(source_.text(), tokens, faults_);
-  const Span meaning_span = take_word(cursor);
-  const std::string_view meant = text(meaning_span);
-  const auto meaning = vocabulary_.find(meant);
-  if (!meaning) {
-    const auto near = vocabulary_.nearest_to(meant);
-    const std::string advice = near ? std::string(*near) + "?" : "short b bedding";
-    faults_.add(meaning_span, meant.empty() ? wording::incomplete("'short'", "value", advice)
-                                            : wording::unknown_word(meant, advice));
-    return push_unread(statement);
+bool LogReader::take_datum(const Statement& statement) {
+  const std::string_view typed = text(statement.body);
+  if (is_known_datum(typed)) {
+    push(statement, DatumSetting{statement.body});
+    return true;
   }
-  if (!finish(cursor)) return push_unread(statement);
-  if (vocabulary_.is_taken(text(*word))) {
-    faults_.add(*word, wording::word_taken(text(*word)));
-    return push_unread(statement);
-  }
-  vocabulary_.add(text(*word), *meaning);
-  push(statement, ShortDeclaration{*word, meaning_span});
+  faults_.add(statement.body, typed.empty() ? wording::incomplete("'datum'", "value", "datum WGS84")
+                                            : wording::datum(typed));
+  return false;
 }
 
 }  // namespace lodebook::notebook

@@ -149,7 +149,7 @@ std::optional<earth::Position> LogReader::read_single_position() {
   const auto written = read_coordinates(where);
   if (!written || has_second_line()) return std::nullopt;
   if (written->if_south) {
-    faults_.add(where, wording::position_zone_unclear(written->zone));
+    faults_.add(where, fault_of_zone(where, *written));
     return std::nullopt;
   }
   return written->position;

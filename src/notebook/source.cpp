@@ -50,8 +50,8 @@ void append_utf8(std::string& out, unsigned code) {
 
 }  // namespace
 
-Source::Source(std::string name, std::string text)
-    : name_(std::move(name)), text_(std::move(text)) {
+Source::Source(std::string name, std::string text, Encoding encoding)
+    : name_(std::move(name)), text_(std::move(text)), encoding_(encoding) {
   assert(text_.size() <= max_size);
   const std::size_t begin = text_.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
   const std::size_t size = text_.size();

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
 #include <algorithm>
-#include <lodebook/earth/geodesic.hpp>
 
 #include "log_reader.hpp"
 
@@ -9,18 +10,6 @@ namespace lodebook::notebook {
 namespace {
 
 using Type = Token::Type;
-
-/// How near two positions of one log are expected to be, metres.
-constexpr double log_extent_m = 500'000;
-
-std::size_t name_end(std::string_view text) {
-  std::size_t at = 0;
-  while (at < text.size() && text[at] != ',' && text[at] != ';' && text[at] != '>' &&
-         space_length(text.substr(at)) == 0) {
-    ++at;
-  }
-  return at;
-}
 
 /// Where the word `lower` starts in `text`, behind white space; npos if it does not.
 std::size_t find_word(std::string_view text, std::string_view lower) {
@@ -33,20 +22,6 @@ std::size_t find_word(std::string_view text, std::string_view lower) {
     if (starts && ends && equals_word(text.substr(at, lower.size()), lower)) return at;
   }
   return std::string_view::npos;
-}
-
-std::size_t find_plus_minus(std::string_view text) {
-  for (std::size_t at = 0; at < text.size(); ++at) {
-    if (plus_minus_length(text.substr(at)) > 0) return at;
-  }
-  return std::string_view::npos;
-}
-
-/// Cuts `whole` at `at` (npos: at its end) into what stands before and from there on.
-std::pair<Span, Span> cut(Span whole, std::size_t at) {
-  const std::uint32_t before =
-      at == std::string_view::npos ? whole.length : static_cast<std::uint32_t>(at);
-  return {{whole.offset, before}, {whole.offset + before, whole.length - before}};
 }
 
 std::optional<std::uint32_t> read_count(const Token& token) {
@@ -66,163 +41,32 @@ std::optional<std::uint8_t> two_digits(std::string_view text, unsigned limit) {
   return static_cast<std::uint8_t>(value);
 }
 
-std::optional<GivenPosition>* given_position_of(Entry& entry) {
-  if (auto* heading = std::get_if<StationHeading>(&entry.what)) return &heading->position;
-  if (auto* landmark = std::get_if<Landmark>(&entry.what)) return &landmark->position;
-  return nullptr;
-}
-
-std::optional<earth::Position> position_of(Entry& entry) {
-  if (const auto* at = std::get_if<At>(&entry.what)) return at->position.position;
-  const auto* given = given_position_of(entry);
-  if (!given || !*given) return std::nullopt;
-  return (*given)->position;
-}
-
-/// Puts the settled meaning of a position whose zone letter is an S into its entry.
-void set_position(Entry& entry, const earth::WrittenPosition& written, ZoneS zone) {
-  const auto& settled = zone == ZoneS::south ? written.if_south : written.position;
-  if (auto* at = std::get_if<At>(&entry.what)) {
-    if (zone == ZoneS::unclear) {
-      entry.what = Unread{};
-    } else {
-      at->position.position = *settled;
-    }
-  } else if (auto* given = given_position_of(entry)) {
-    if (zone == ZoneS::unclear) {
-      given->reset();
-    } else {
-      (*given)->position = *settled;
-    }
+/// `9.40`, `0940`, `9h40`, `9:40 pm` as `09:40`, `21:40`; empty for anything else.
+std::string meant_time(std::string_view typed) {
+  const std::size_t begin = std::min(typed.find_first_not_of("0123456789"), typed.size());
+  std::string_view hours = typed.substr(0, begin);
+  std::string_view rest = typed.substr(begin);
+  std::string_view minutes;
+  if (hours.size() >= 3 && hours.size() <= 4) {
+    minutes = hours.substr(hours.size() - 2);
+    hours.remove_suffix(2);
+  } else if (!rest.empty() && std::string_view(".:hH-").find(rest[0]) != std::string_view::npos) {
+    rest.remove_prefix(1);
+    minutes = rest.substr(0, std::min(rest.find_first_not_of("0123456789"), rest.size()));
+    rest.remove_prefix(minutes.size());
   }
+  rest = trimmed(rest);
+  const bool pm = equals_word(rest, "pm");
+  const bool half = pm || equals_word(rest, "am");
+  if ((!rest.empty() && !half && !equals_word(rest, "h")) || minutes.size() != 2) return {};
+  auto hour = two_digits(hours, half ? 13 : 24);
+  const auto minute = two_digits(minutes, 60);
+  if (!hour || !minute) return {};
+  if (half) hour = static_cast<std::uint8_t>(*hour % 12 + (pm ? 12 : 0));
+  return fmt::format("{:02}:{:02}", *hour, *minute);
 }
 
 }  // namespace
-
-const Names& LogReader::names() const {
-  return notebook_ ? notebook_->names : names_;
-}
-
-NameId LogReader::number_of(std::string_view name) {
-  if (!notebook_) return names_.intern(name);
-  const Names& all = notebook_->names;
-  // Most are met in the order in which the first pass met them.
-  const bool is_next = next_name_ < all.size() && all.shown(next_name_) == name;
-  const NameId number = is_next ? next_name_ : all.find(name);
-  if (number == next_name_) ++next_name_;
-  return number;
-}
-
-std::optional<Place> LogReader::declared_before(Declared& declared, NameId name, Place place) {
-  if (name >= declared.size()) declared.resize(name + 1);
-  std::optional<Place> first = declared[name];
-  if (!first) declared[name] = place;
-  return first;
-}
-
-std::optional<Span> LogReader::take_name(Span& body, std::string_view what) {
-  const std::string_view rest = text(body);
-  const std::size_t end = name_end(rest);
-  const Span name{body.offset, static_cast<std::uint32_t>(end)};
-  if (rest.empty()) {
-    faults_.add(body, wording::name_missing(what));
-    return std::nullopt;
-  }
-  const bool forbidden = end < rest.size() && space_length(rest.substr(end)) == 0;
-  if (end == 0 || forbidden || rest[0] == '#') {
-    const Span bad{body.offset, static_cast<std::uint32_t>(std::max<std::size_t>(end, 1))};
-    faults_.add(bad, wording::name_character(text(bad)));
-    return std::nullopt;
-  }
-  body = trim({name.end(), body.length - name.length});
-  return name;
-}
-
-Span LogReader::take_word(Cursor& cursor) const {
-  const Span rest = cursor.rest();
-  const std::string_view whole = text(rest);
-  std::uint32_t length = 0;
-  while (length < rest.length && space_length(whole.substr(length)) == 0)
-    ++length;
-  cursor.skip_to(rest.offset + length);
-  return {rest.offset, length};
-}
-
-bool LogReader::has_second_word(Span name, Span body,
-                                std::initializer_list<std::string_view> keywords) {
-  const std::string_view rest = text(body);
-  std::size_t letters = 0;
-  while (letters < rest.size() && (is_letter(rest[letters]) || rest[letters] == '-' ||
-                                   static_cast<unsigned char>(rest[letters]) >= 0x80)) {
-    ++letters;
-  }
-  const std::string_view word = rest.substr(0, letters);
-  // One letter may be a hemisphere; two with digits behind, a grid square.
-  const bool is_word = letters > 1 && is_letter(rest[0]) &&
-                       (letters == rest.size() || space_length(rest.substr(letters)) > 0);
-  const bool is_keyword =
-      std::any_of(keywords.begin(), keywords.end(),
-                  [word](std::string_view keyword) { return equals_word(word, keyword); });
-  if (!is_word || is_keyword) return false;
-  faults_.add({body.offset, static_cast<std::uint32_t>(letters)},
-              wording::name_of_two_words(word, std::string(text(name)) + "-" + std::string(word)));
-  return true;
-}
-
-std::optional<GivenPosition> LogReader::read_position(
-    Span span, std::optional<earth::WrittenPosition>& zone_s) {
-  const auto [position_span, accuracy_span] = cut(span, find_plus_minus(text(span)));
-  const Span where = trim(position_span);
-  GivenPosition given;
-  if (!accuracy_span.empty()) {
-    const Tokens tokens(source_.text(), accuracy_span);
-    Cursor cursor(source_.text(), tokens, faults_);
-    cursor.skip();
-    if (cursor.at_end()) return cursor.fail(accuracy_span, wording::accuracy_missing());
-    if (has_decimal_comma(cursor)) return std::nullopt;
-    const auto accuracy = read_height(cursor);
-    if (!accuracy) return std::nullopt;
-    if (accuracy->value < 0) return cursor.fail(accuracy_span, wording::accuracy_missing());
-    given.accuracy_m = accuracy->metres(1);
-  }
-  if (where.empty()) {
-    faults_.add(where,
-                wording::incomplete("the statement", "position", "such as 44.6891S 169.0144E ±8"));
-    return std::nullopt;
-  }
-  const auto written = read_coordinates(where);
-  if (!written) return std::nullopt;
-  if (written->if_south) {
-    zone_s = written;
-  } else {
-    given.position = *written->position;
-  }
-  return given;
-}
-
-std::optional<earth::WrittenPosition> LogReader::read_coordinates(Span where) {
-  const auto read = earth::read_position(text(where));
-  if (const auto* written = std::get_if<earth::WrittenPosition>(&read)) return *written;
-  const auto& error = std::get<earth::PositionError>(read);
-  const Span fault{where.offset + static_cast<std::uint32_t>(error.offset),
-                   static_cast<std::uint32_t>(error.length)};
-  faults_.add(fault, wording::position(text(fault), error));
-  return std::nullopt;
-}
-
-std::optional<Length> LogReader::read_height(Cursor& cursor, std::string_view help) {
-  const Token* token = figure_at(cursor);
-  if (!token) return std::nullopt;
-  if (token->percent || token->marked)
-    return cursor.fail(token->span(), wording::number(cursor.text(*token), "metres, or ft"));
-  cursor.skip();
-  Length length{token->signed_value(), LengthUnit::metres};
-  if (cursor.is_word("ft")) length.unit = LengthUnit::feet;
-  if (cursor.is_word("m") || cursor.is_word("ft")) cursor.skip();
-  if (cursor.is(Token::Type::angle)) help = "a figure without a space in it";
-  if (!finish(cursor, help)) return std::nullopt;
-  return length;
-}
 
 bool LogReader::state_once(std::optional<Place>& first, std::string_view what, Span span) {
   if (first) {
@@ -232,11 +76,14 @@ bool LogReader::state_once(std::optional<Place>& first, std::string_view what, S
   return true;
 }
 
-void LogReader::read_station(Statement& statement) {
+void LogReader::begin_station() {
   in_station_ = true;
   notation_noted_ = false;
   at_ = elevation_ = time_ = std::nullopt;
+}
 
+void LogReader::read_station(Statement& statement) {
+  begin_station();
   Span body = statement.body;
   const std::size_t at_word = find_word(text(body), "at");
   StationHeading heading;
@@ -342,8 +189,11 @@ void LogReader::read_time(Statement& statement) {
   const auto minute =
       colon + 3 == typed.size() ? two_digits(typed.substr(colon + 1), 60) : std::nullopt;
   if (!hour || !minute) {
-    faults_.add(statement.body, typed.empty() ? wording::incomplete("'time'", "value", "time 09:40")
-                                              : wording::time(typed));
+    const std::string meant = meant_time(typed);
+    Diagnostic fault = typed.empty() ? wording::incomplete("'time'", "value", "time 09:40")
+                                     : wording::time(typed, meant);
+    if (!meant.empty()) fault = mended(std::move(fault), statement.body, meant);
+    faults_.add(statement.body, std::move(fault));
     return push_unread(statement);
   }
   time_ = source_.place(statement.line, statement.whole);
@@ -370,7 +220,10 @@ void LogReader::read_tally(Statement& statement) {
     }
     const auto count = read_count(*cursor.peek());
     if (!count) {
-      cursor.report(cursor.here(), wording::number(cursor.text(cursor.here()), example));
+      cursor.report(
+          cursor.here(),
+          wording::number(cursor.text(cursor.here()),
+                          cursor.text(cursor.here()) == "," ? "leave the comma out" : example));
       return push_unread(statement);
     }
     cursor.skip();
@@ -390,43 +243,6 @@ void LogReader::read_tally(Statement& statement) {
     cursor.skip();
   } while (!cursor.at_end());
   push(statement, tally);
-}
-
-void LogReader::take_zone_s(std::uint32_t line, Span span, const earth::WrittenPosition& written) {
-  Entry& entry = block_->entries.back();
-  if (!notebook_) {
-    waiting_.push_back({block_->entries.size() - 1, line, written});
-    return;
-  }
-  const ZoneS zone = notebook_->zones.at(line);
-  if (zone == ZoneS::south) faults_.add(span, wording::zone_south(written.zone));
-  if (zone == ZoneS::unclear) faults_.add(span, wording::position_zone_unclear(written.zone));
-  set_position(entry, written, zone);
-}
-
-void LogReader::settle_zones(Notebook& notebook) {
-  std::vector<earth::Position> known;
-  auto waiting = waiting_.begin();
-  for (std::size_t i = 0; !waiting_.empty() && i < own_block_.entries.size(); ++i) {
-    if (waiting != waiting_.end() && waiting->entry == i) {
-      ++waiting;
-    } else if (const auto position = position_of(own_block_.entries[i])) {
-      known.push_back(*position);
-    }
-  }
-  const auto fits = [&known](const std::optional<earth::Position>& candidate) {
-    return candidate && std::any_of(known.begin(), known.end(), [&](const earth::Position& other) {
-             return earth::distance_m(*candidate, other) <= log_extent_m;
-           });
-  };
-  for (const WaitingPosition& one : waiting_) {
-    const bool north = fits(one.written.position);
-    const bool south = fits(one.written.if_south);
-    const bool plainly_north = one.written.position && (north || (!south && known.empty()));
-    const ZoneS zone = plainly_north ? ZoneS::band : south ? ZoneS::south : ZoneS::unclear;
-    notebook.zones.emplace(one.line, zone);
-    set_position(own_block_.entries[one.entry], one.written, zone);
-  }
 }
 
 }  // namespace lodebook::notebook

@@ -92,6 +92,7 @@ const std::vector<Diagnostic>& LogReader::read_again(std::string text) {
   again.last_word_ = {};
   again.last_kind_ = last_kind_;
   again.rules_ = rules_;
+  again.void_ = void_;
   again.has_pace_ = has_pace_;
   again.dial_.reset();
   again.in_station_ = true;

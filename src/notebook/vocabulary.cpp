@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <array>
 
+#include "tokens.hpp"
+
 namespace lodebook::notebook {
 
 namespace {
@@ -88,6 +90,33 @@ const Vocabulary::Meanings& language() {
   return words;
 }
 
+/// A word cut short has so many letters at least; fewer stand for too many.
+constexpr std::size_t shortest_cut = 3;
+
+/// `stat` for `station`.
+bool is_beginning(std::string_view word, std::string_view known) {
+  return known.size() > word.size() && equals_word(known.substr(0, word.size()), word);
+}
+
+/// `stn` for `station`: its first letter, its last, and some between in their order.
+bool is_contraction(std::string_view word, std::string_view known) {
+  if (word.front() != known.front() || word.back() != known.back()) return false;
+  std::size_t at = 0;
+  for (const char letter : known) {
+    if (at < word.size() && letter == word[at]) ++at;
+  }
+  return at == word.size();
+}
+
+/// The only one of `known` that `fits`.
+template <class Fits>
+std::optional<std::string_view> only_one(const std::vector<std::string_view>& known, Fits fits) {
+  const auto found = std::find_if(known.begin(), known.end(), fits);
+  if (found == known.end() || std::find_if(found + 1, known.end(), fits) != known.end())
+    return std::nullopt;
+  return *found;
+}
+
 }  // namespace
 
 Vocabulary::Vocabulary(std::vector<Kind>& kinds) {
@@ -132,7 +161,13 @@ std::optional<std::string_view> Vocabulary::nearest_to(std::string_view word) co
       known.push_back(name);
   }
   std::sort(known.begin(), known.end());
-  return nearest(word, known);
+  while (!word.empty() && (word.back() == ':' || word.back() == '.'))
+    word.remove_suffix(1);
+  if (const auto near = nearest(word, known)) return near;
+  const std::string cut = fold_case(word);
+  if (cut.size() < shortest_cut) return std::nullopt;
+  const auto begins = only_one(known, [&](auto name) { return is_beginning(cut, name); });
+  return begins ? begins : only_one(known, [&](auto name) { return is_contraction(cut, name); });
 }
 
 }  // namespace lodebook::notebook

@@ -64,7 +64,8 @@ class Vocabulary {
     }
   };
   using Meanings = std::unordered_map<std::string, Meaning, Hash, std::equal_to<>>;
-  /// The known word that `word` was probably meant to be.
+  /// The known word that `word` was probably meant to be: mistyped, cut short (`stat`, `stn`), or
+  /// with a colon or point behind it.
   std::optional<std::string_view> nearest_to(std::string_view word) const;
 
  private:

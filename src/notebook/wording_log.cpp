@@ -13,7 +13,8 @@ namespace lodebook::notebook::wording {
 using fmt::format;
 
 Diagnostic name_missing(std::string_view what) {
-  return error(Code::name, format("{} has no name", what), "one word, such as Q1 or Trig-Dome");
+  return error(Code::name, format("{} has no name", what),
+               "a name of one word, such as Q1 or Trig-Dome");
 }
 
 Diagnostic name_of_two_words(std::string_view second, std::string_view joined) {
@@ -26,28 +27,33 @@ Diagnostic name_character(std::string_view typed) {
                "a name has no comma, ; or > and does not start with #");
 }
 
+Diagnostic name_mark(std::string_view mark) {
+  return error(Code::name, format("a name cannot hold '{}'", mark),
+               format("leave the '{}' out", mark));
+}
+
 Diagnostic accuracy_missing() {
-  return error(Code::number, "a figure in metres must follow the plus-or-minus", "±8");
+  return error(Code::number, "± needs a figure in metres behind it, not below 0", "such as ±8");
 }
 
 Diagnostic datum(std::string_view typed) {
   return error(
-      Code::datum, format("datum '{}' is not WGS 84 at compass accuracy", typed),
-      "convert the positions first; WGS84, GDA2020, NZGD2000, ETRS89 and NAD83 are taken as "
-      "they are");
+      Code::datum, format("positions on datum '{}' are not on WGS 84", typed),
+      "convert the positions to WGS 84; GDA2020, NZGD2000, ETRS89 and NAD83 are near enough");
 }
 
 Diagnostic already_stated(std::string_view what, Place first) {
   Diagnostic diagnostic =
       error(Code::already_stated, format("{} was already stated", what), "keep one of the two");
-  diagnostic.related.push_back({first, "the first one, which counts"});
+  diagnostic.related.push_back({first, "the first one, which is used"});
   return diagnostic;
 }
 
 Diagnostic station_repeated(std::string_view name, Place first) {
-  Diagnostic diagnostic = warning(Code::station_repeated, 20,
-                                  format("station '{}' has a block already; both are kept", name),
-                                  "another name, if it is another place");
+  Diagnostic diagnostic =
+      warning(Code::station_repeated, 20,
+              format("station '{}' comes a second time; both blocks are kept", name),
+              "another name for one of them, if it is another place");
   diagnostic.related.push_back({first, "the first block"});
   return diagnostic;
 }
@@ -60,7 +66,7 @@ Diagnostic reading_outside_station() {
 Diagnostic tally(std::string_view what, std::size_t said, std::size_t counted) {
   return warning(Code::tally, 45,
                  format("the tally says {} {}, the log has {}", said, what, counted),
-                 "a line lost, or typed twice?");
+                 "was a line lost, or typed twice?");
 }
 
 Diagnostic declination_side(std::string_view typed) {
@@ -71,11 +77,36 @@ Diagnostic declination_side(std::string_view typed) {
                                        : format("{0}E or {0}W?", typed));
 }
 
+Diagnostic declination_twice(std::string_view typed, bool negative, bool east) {
+  const std::string_view figure = typed.substr(0, typed.find_first_of("eEwW"));
+  const std::size_t sign = figure.find_first_of("0123456789.");
+  const auto bare = figure.substr(std::min(sign, figure.size()));
+  const std::string_view trimmed = bare.substr(0, bare.find_last_not_of(" \t") + 1);
+  // A minus before E is west; before W it may be a habit, or turn it round.
+  std::string help =
+      negative ? format("{0}W or {0}E?", trimmed) : format("{}{}?", trimmed, east ? 'E' : 'W');
+  if (negative && east) help = format("{}W?", trimmed);
+  return make(Code::declination_side, Severity::error, setting_weight,
+              format("'{}' has a sign and a letter", typed),
+              help + " the letter alone says the side");
+}
+
+Diagnostic accuracy_zero(std::string_view typed, std::string_view example) {
+  return error(Code::number, format("accuracy '{}' is not above 0", typed),
+               format("one standard error, such as {}", example));
+}
+
+Diagnostic accuracy_percent(std::string_view typed, bool percent_wanted) {
+  if (percent_wanted)
+    return error(Code::number, format("'{}' lacks its %", typed), format("{}%?", typed));
+  return error(Code::number, format("'{}' is no angle", typed), "degrees, such as 0.5");
+}
+
 Diagnostic declination_missing(bool set_known) {
   return warning(Code::declination_missing, 90,
-                 set_known ? "no declination is known: bearings are read - set, magnetic"
+                 set_known ? "no declination is known: bearings stay magnetic, less what was set"
                            : "no declination is known: bearings stay magnetic",
-                 "a line such as 'declination 24.6E' above, or --declination");
+                 "add a line such as 'declination 24.6E' above, or pass --declination");
 }
 
 Diagnostic declination_large(std::string_view typed, bool impossible) {
@@ -83,48 +114,49 @@ Diagnostic declination_large(std::string_view typed, bool impossible) {
     return make(Code::declination_large, Severity::error, setting_weight,
                 format("'{}' is over 180 degrees", typed), "");
   return warning(Code::declination_large, 85, format("'{}' is over 60 degrees", typed),
-                 "so much only near a magnetic pole, where a compass is of little use");
+                 "it is so large only near a magnetic pole, where a compass is of little use");
 }
 
 Diagnostic set_missing(double declination) {
   return warning(
       Code::set_missing, 80,
-      format("no 'set': the dial is taken as set to 0, under a declination of {}",
-             lettered(declination)),
-      "'set 0' if nothing was turned into the dial; 'declination as-set' if it was right");
+      format("assuming the dial was set to 0; the declination is {}", lettered(declination)),
+      "'set 0' if nothing was turned into the dial; 'declination as-set' if the right declination "
+      "was");
 }
 
 Diagnostic option_overridden(std::string_view what, std::string_view log, std::string_view option) {
-  return warning(
-      Code::option_overridden, 70,
-      format("the log says {} {}, the command line {}; the log's holds", what, log, option),
-      format("leave out --{}, or correct the log", what));
+  return warning(Code::option_overridden, 70,
+                 format("the log says {} {}, the command line {}; the log takes precedence", what,
+                        log, option),
+                 format("leave out --{}, or correct the log", what));
 }
 
 Diagnostic kinds_full(std::string_view word, std::size_t most) {
   return error(Code::word_taken,
                format("'{}' cannot be given a meaning: the log has {} kinds", word, most),
-               "a kind for many");
+               "use one kind for many readings");
 }
 
 Diagnostic word_taken(std::string_view word) {
-  return error(Code::word_taken, format("'{}' already means something", word), "another word");
+  return error(Code::word_taken, format("'{}' already means something", word),
+               "choose another word");
 }
 
 Diagnostic date(std::string_view typed, std::string_view meant) {
   return error(
-      Code::date, format("'{}' is no date", typed),
+      Code::date, format("'{}' is not a date", typed),
       meant.empty() ? std::string("year-month-day, such as 2026-02-14") : format("{}?", meant));
 }
 
-Diagnostic time(std::string_view typed) {
-  return make(Code::time, Severity::error, line_weight, format("'{}' is no time of day", typed),
-              "hours:minutes, such as 09:40");
+Diagnostic time(std::string_view typed, std::string_view meant) {
+  return make(Code::time, Severity::error, line_weight, format("'{}' is not a time of day", typed),
+              meant.empty() ? std::string("hours:minutes, such as 09:40") : format("{}?", meant));
 }
 
 Diagnostic date_order(std::string_view date, std::string_view before) {
-  return warning(Code::date_order, 30, format("{} comes after {} in the log", date, before),
-                 "pages out of order, or a date mistyped?");
+  return warning(Code::date_order, 30, format("date {} comes after {} in the log", date, before),
+                 "are pages out of order, or is a date mistyped?");
 }
 
 std::string either(const std::vector<std::string>& things) {
@@ -171,8 +203,11 @@ Diagnostic number_dash(std::string_view figure, const Offers& offers) {
     help = either(offers);
   }
   return offering(
-      error(Code::number, "a dash that could be a minus sign or a hyphen", std::move(help)),
-      offers);
+      error(Code::number, "this dash could be a minus sign or a hyphen", std::move(help)), offers);
+}
+
+Diagnostic number_spaced(std::string_view typed, std::string_view joined) {
+  return error(Code::number, format("'{}' is two figures", typed), format("{}?", joined));
 }
 
 Diagnostic number_minutes(std::string_view typed) {
@@ -194,26 +229,52 @@ Diagnostic unknown_word(std::string_view word, std::string_view help) {
   return error(Code::unknown_word, format("'{}' is not understood here", word), std::string(help));
 }
 
-Diagnostic unknown_start(std::string_view word, std::optional<std::string_view> nearest) {
+Diagnostic unknown_start(std::string_view word, std::string_view help) {
   return make(Code::unknown_word, Severity::error, line_weight,
-              format("no statement or kind is called '{}'", word),
-              nearest ? format("{}?", *nearest)
-                      : format("'note' before free text; 'kind {} plane' or 'kind {} line' for a "
-                               "kind of your own",
-                               word, word));
+              format("'{}' is neither a keyword nor a kind", word), std::string(help));
+}
+
+std::string advice_on_words(std::string_view word, bool may_be_kind) {
+  if (!may_be_kind) return "'note' before free text";
+  return format(
+      "'note' before free text; 'kind {0} plane' or 'kind {0} line' above for a kind of your own",
+      word);
+}
+
+std::string advice_on_reading(std::string_view kind, std::string_view attitude) {
+  if (kind.empty()) return "a line with a reading starts with its kind, such as bedding";
+  return format("a line with a reading starts with its kind: '{} {}'", kind, attitude);
+}
+
+std::string advice_on_kind(std::string_view word, bool is_line, std::uint32_t count) {
+  const std::string declared = format("'kind {} {}'", word, is_line ? "line" : "plane");
+  const std::string shortened = format("'short {} {}'", word, is_line ? "lineation" : "bedding");
+  if (count < 2)
+    return format("{} above for a kind of your own; {} if it stands for one", declared, shortened);
+  return format(
+      "{} lines begin so: {} above them if it stands for that kind; {} for a kind of your own",
+      count, shortened, declared);
+}
+
+Diagnostic misspelt_station(std::string_view word) {
+  return error(Code::unknown_word, format("'{}' is neither a keyword nor a kind", word),
+               "station? what stands below belongs to no named station until then");
 }
 
 Diagnostic attitude_without_kind(std::string_view line, std::string_view kind) {
-  return error(Code::unknown_word, "a reading without its kind",
+  return error(Code::unknown_word, "this reading has no kind",
                kind.empty() ? format("bedding {}?", line) : format("{} {}?", kind, line));
 }
 
 Diagnostic trailing_text(std::string_view typed, std::string_view help) {
-  return error(Code::trailing_text, format("'{}' after a complete statement", typed),
+  return error(Code::trailing_text, format("'{}' follows a complete statement", typed),
                help.empty() ? std::string("'; ' before a remark") : std::string(help));
 }
 
-Diagnostic encoding_byte(unsigned char byte) {
+Diagnostic encoding_byte(unsigned char byte, Encoding encoding) {
+  if (encoding == Encoding::windows_1252)
+    return error(Code::encoding, format("byte 0x{:02X} is no character of windows-1252", byte),
+                 "leave --encoding out if the file is UTF-8; else save it as UTF-8");
   return error(Code::encoding, format("byte 0x{:02X} is not UTF-8", byte),
                "save as UTF-8, or pass --encoding windows-1252");
 }
@@ -227,8 +288,66 @@ Diagnostic control_character(unsigned code) {
 }
 
 Diagnostic line_length(std::size_t bytes, std::size_t limit) {
-  return error(Code::line_length, format("a line of {} bytes; at most {} are read", bytes, limit),
+  return error(Code::line_length,
+               format("the line has {} bytes; at most {} are read", bytes, limit),
                "break it into statements, one a line");
+}
+
+Diagnostic remark_reading(std::string_view remark) {
+  return warning(Code::remark_reading, 50,
+                 format("remark '{}' is a reading, which counts nowhere", remark),
+                 "', ' in place of ';' for another reading of the surface");
+}
+
+Diagnostic facing_twice(std::string_view typed, bool same) {
+  return error(Code::trailing_text,
+               same ? format("'{}' is said twice", typed)
+                    : format("'{}' contradicts the facing before it", typed),
+               "keep one of the two");
+}
+
+Diagnostic readings_wait(Question question, std::uint32_t count) {
+  constexpr std::string_view by_rule =
+      "'rule right' (down to the right, looking along the strike) or 'rule left'";
+  const auto ask = [count](Code code, std::string_view readings, std::string_view what,
+                           std::string help) {
+    return make(code, Severity::error, setting_weight,
+                format("{} {} wait for {}", count, readings, what), std::move(help));
+  };
+  switch (question) {
+    case Question::side:
+      return ask(Code::dip_side_missing, "planes", "a side, or a rule",
+                 format("{} above the first, or the side in each: N62E 37 NW", by_rule));
+    case Question::side_or_order:
+      return ask(
+          Code::dip_side_missing, "planes",
+          "'order direction/dip', or 'order strike/dip' with a rule",
+          format("'order direction/dip' above the first; or 'order strike/dip' and {}", by_rule));
+    case Question::dip_first:
+      return ask(Code::pair_order, "planes", "'order dip/direction'",
+                 "'order dip/direction' above the first; or > in each: 37 > 332");
+    case Question::order_of_plane:
+      return ask(Code::pair_order, "planes", "an order",
+                 format("'order direction/dip' or 'order dip/direction' above the first; or 'order "
+                        "strike/dip' and {}",
+                        by_rule));
+    case Question::plunge_first:
+      return ask(Code::pair_order, "lines", "'order plunge/trend'",
+                 "'order plunge/trend' above the first; or > in each: 35 > 310");
+    case Question::order_of_line:
+      return ask(Code::pair_order, "lines", "an order",
+                 "'order trend/plunge' or 'order plunge/trend' above the first");
+    case Question::pace:
+      break;
+  }
+  return ask(Code::pace_missing, "legs", "the length of a pace",
+             "a line such as 'pace 0.76m' above the first, with your own length");
+}
+
+void add_waiting(Diagnostic& diagnostic, std::uint32_t count, std::string_view what) {
+  diagnostic.message += count == 1 ? format("; 1 reading waits for this {}", what)
+                                   : format("; {} readings wait for this {}", count, what);
+  diagnostic.weight = std::max(diagnostic.weight, setting_weight);
 }
 
 }  // namespace lodebook::notebook::wording

@@ -2,6 +2,7 @@
 // The words of diagnostics on positions, and on what follows from place and date.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include <lodebook/earth/geomagnetic.hpp>
@@ -18,9 +19,9 @@ std::string_view position_fault(earth::PositionFault fault) {
   using enum earth::PositionFault;
   switch (fault) {
     case unreadable:
-      return "no position";
+      return "not a position";
     case number:
-      return "no plain number";
+      return "not a plain number";
     case decimal_comma:
       return "a comma inside a figure";
     case latitude_range:
@@ -28,21 +29,38 @@ std::string_view position_fault(earth::PositionFault fault) {
     case longitude_range:
       return "a longitude over 180";
     case minutes_range:
-      return "minutes or seconds that are not below 60, or a fraction before them";
+      return "minutes and seconds must be below 60; only the last may have decimals";
     case swapped:
       return "longitude before latitude";
     case hemisphere:
-      return "which hemisphere?";
+      return "each of the two needs its letter (N or S, E or W), or neither";
     case uneven:
-      return "figures that do not make a latitude and a longitude";
+      return "the figures do not make a latitude and a longitude";
+    case loose_figure:
+      return "a figure behind a whole position";
     case zone:
-      return "no such grid zone";
+      return "there is no such grid zone";
     case band:
-      return "the band letter contradicts the northing";
+      return "the band letter does not fit the northing";
     case outside_grid:
       return "outside the grid zone";
   }
-  return "no position";
+  return "not a position";
+}
+
+/// `345210` where a latitude was looked for.
+bool is_lone_easting(std::string_view typed, earth::PositionFault fault) {
+  constexpr std::size_t shortest = 5;
+  return fault == earth::PositionFault::latitude_range && typed.size() >= shortest &&
+         std::all_of(typed.begin(), typed.begin() + shortest,
+                     [](char c) { return c >= '0' && c <= '9'; }) &&
+         typed.find_first_of("NSEWnsew") == std::string_view::npos;
+}
+
+/// A position to the degree, to tell places apart: `36N 32E`.
+std::string about(const earth::Position& position) {
+  return format("{:.0f}{} {:.0f}{}", std::abs(position.latitude), position.latitude < 0 ? 'S' : 'N',
+                std::abs(position.longitude), position.longitude < 0 ? 'W' : 'E');
 }
 
 /// `1900-01-01 to 2030-01-01`
@@ -55,7 +73,7 @@ std::string outside_models(std::string_view date) {
 }
 
 std::string against_model(double declared, const ModelDeclination& model) {
-  return format("declination {}; the geomagnetic model ({}) has {} ±{} here on {}",
+  return format("the stated declination is {}; the geomagnetic model ({}) gives {} ±{} here on {}",
                 lettered(declared), model.model, lettered(model.degrees_east),
                 trimmed(model.sigma, 2), model.date);
 }
@@ -64,22 +82,20 @@ std::string against_model(double declared, const ModelDeclination& model) {
 
 Diagnostic model_without_date() {
   return make(Code::declination_model, Severity::error, setting_weight,
-              "no date, so the geomagnetic model gives no declination: bearings stay magnetic",
-              "a line such as 'date 1978-07-19' above");
+              "the geomagnetic model needs a date: bearings stay magnetic",
+              "add a line such as 'date 1978-07-19' above");
 }
 
 Diagnostic model_without_position() {
-  return make(
-      Code::declination_model, Severity::error, setting_weight,
-      "no position here or above, so the geomagnetic model gives no declination: bearings stay "
-      "magnetic",
-      "'at' and the station's position, or a declination such as 24.6E");
+  return make(Code::declination_model, Severity::error, setting_weight,
+              "the geomagnetic model needs a position, here or above: bearings stay magnetic",
+              "add 'at' and the station's position, or a figure, such as 'declination 24.6E'");
 }
 
 Diagnostic model_out_of_years(std::string_view date) {
   return make(Code::declination_model, Severity::error, setting_weight,
               format("{}: bearings stay magnetic", outside_models(date)),
-              "the declination of that day, such as 24.6E; or is the date mistyped?");
+              "is the date mistyped? else add that day's figure, such as 'declination 24.6E'");
 }
 
 Diagnostic model_out_of_heights(double height_m) {
@@ -108,20 +124,24 @@ Diagnostic declination_stale(double declared, const ModelDeclination& model,
                             earth::first_field_year, earth::last_field_year);
   if (true_in) {
     const bool older = *true_in < year;
-    help = format("it was so here {}in {:.0f}: from {} map?", older ? "" : "only ",
+    help = format("it was right here {}in {:.0f}: from {} map?", older ? "" : "only ",
                   std::floor(*true_in), older ? "an old" : "a newer");
   }
   return warning(Code::declination_stale, 75, against_model(declared, model),
-                 format("{} 'declination model' takes {}", help, lettered(model.degrees_east)));
+                 format("{} 'declination model' uses {}", help, lettered(model.degrees_east)));
 }
 
 Diagnostic set_side(double set, double declination) {
   return warning(Code::set_side, 88,
-                 format("the dial is set to {}, under a declination of {}", lettered(set),
+                 format("the dial is set to {}, but the declination is {}", lettered(set),
                         lettered(declination)),
                  format("set {}? as it stands, {} degrees are {} every bearing", lettered(-set),
                         trimmed(std::abs(declination - set), 2),
                         declination > set ? "added to" : "subtracted from"));
+}
+
+std::string needed_here() {
+  return "needed here first";
 }
 
 std::string stated_here() {
@@ -129,9 +149,9 @@ std::string stated_here() {
 }
 
 Diagnostic no_compass(double horizontal_nt, bool model_asked) {
-  const std::string fact =
-      format("no compass here: the horizontal field is {} nT", trimmed(horizontal_nt, 0));
-  constexpr std::string_view help = "directions that do not come from a needle";
+  const std::string fact = format("a compass is useless here: the horizontal field is only {} nT",
+                                  trimmed(horizontal_nt, 0));
+  constexpr std::string_view help = "take directions that do not come from a needle";
   if (!model_asked) return warning(Code::weak_field, 65, fact, std::string(help));
   return make(Code::weak_field, Severity::error, setting_weight,
               format("{}, and the geomagnetic model gives no declination", fact),
@@ -141,7 +161,7 @@ Diagnostic no_compass(double horizontal_nt, bool model_asked) {
 Diagnostic sluggish_needle(double horizontal_nt) {
   return warning(
       Code::weak_field, 40,
-      format("the horizontal field is only {} nT: a needle is sluggish and its declination "
+      format("the horizontal field is only {} nT: the needle is sluggish and its declination "
              "doubtful",
              trimmed(horizontal_nt, 0)),
       "check the compass against a known direction here");
@@ -153,7 +173,7 @@ Diagnostic position_borrowed(bool declination, bool grid) {
                      !grid          ? "the declination is"
                      : !declination ? "grid north is"
                                     : "declination and grid north are"),
-              "'at' and the station's position");
+              "add 'at' and the station's position");
 }
 
 Diagnostic position_far(double metres, std::string_view before) {
@@ -166,31 +186,42 @@ Diagnostic grid_unknown() {
   return warning(Code::grid_unknown, 70,
                  "no position here or above, so grid north is not known: bearings refer to true "
                  "north",
-                 "'at' and the station's position");
+                 "add 'at' and the station's position");
 }
 
 Diagnostic position(std::string_view typed, const earth::PositionError& error_found) {
   const Code code = error_found.fault == earth::PositionFault::decimal_comma ? Code::decimal_comma
                                                                              : Code::position;
-  return error(code, format("'{}': {}", typed, position_fault(error_found.fault)),
-               error_found.meant.empty()
-                   ? std::string("44.6502S 169.0314E, 44 39 00S 169 01 53E or 59G 345210 5052310")
-                   : format("{}?", error_found.meant));
+  if (is_lone_easting(typed, error_found.fault))
+    return error(Code::position, format("'{}': a grid position without its zone", typed),
+                 "the zone and its letter in front, such as 59G 345210 5052310");
+  std::string help = "44.6502S 169.0314E, 44 39 00S 169 01 53E or 59G 345210 5052310";
+  if (!error_found.meant.empty()) help = format("{}?", error_found.meant);
+  if (error_found.fault == earth::PositionFault::loose_figure)
+    help = format("{0} ±{1}? or, if it is a height, 'elevation {1}'", error_found.meant, typed);
+  return error(code, format("'{}': {}", typed, position_fault(error_found.fault)), std::move(help));
 }
 
-Diagnostic position_zone_unclear(int zone) {
+Diagnostic position_zone_unclear(const earth::WrittenPosition& written) {
+  const int zone = written.zone;
+  if (!written.position)
+    return error(
+        Code::position,
+        format("'{0}S': the northing is none of band S, and nothing else in the log tells that "
+               "zone {0} south is meant",
+               zone),
+        format("{} south ({})?", zone, about(*written.if_south)));
   return error(Code::position,
-               format("'{}S' is latitude band S in the north, or zone {} south; nothing else tells "
-                      "which",
-                      zone, zone),
-               format("{} south?", zone));
+               format("'{0}S' is zone {0} north in latitude band S, or zone {0} south", zone),
+               format("{0} north ({1}) or {0} south ({2})?", zone, about(*written.position),
+                      about(*written.if_south)));
 }
 
 Diagnostic zone_south(int zone) {
   return note(Code::zone_south,
               format("'{}S' is taken as zone {} south: only that fits the log's other positions",
                      zone, zone),
-              format("{} south", zone));
+              format("'{} south' says so plainly", zone));
 }
 
 }  // namespace lodebook::notebook::wording

@@ -8,6 +8,7 @@
 #include <lodebook/output/diagnostic.hpp>
 #include <lodebook/output/report_words.hpp>
 #include <lodebook/output/table.hpp>
+#include <map>
 
 #include <lodebook/output/text.hpp>
 
@@ -44,6 +45,33 @@ void append_uncertainties(std::string& out, const Page& page, std::string_view b
   }
 }
 
+/// Waits for what is asked at another reading, or at a void statement.
+bool waits_untold(const Page& page, const reduction::Row& row) {
+  return row.reading->waits_for &&
+         std::ranges::find(page.diagnostics, row.reading->number, &notebook::Diagnostic::reading) ==
+             page.diagnostics.end();
+}
+
+/// The rows that wait for what one diagnostic of the log asks for: `3 readings wait
+/// [dip-side-missing]: lines 12, 13, 14`.
+void append_waiting(std::string& out, const Page& page) {
+  constexpr std::size_t most_lines = 12;
+  std::map<notebook::Code, std::vector<std::uint32_t>> lines;
+  for (const reduction::Row& row : page.rows) {
+    if (waits_untold(page, row)) lines[*row.reading->waits_for].push_back(row.entry->line);
+  }
+  for (auto& [code, at] : lines) {
+    const std::size_t count = at.size();
+    at.erase(std::unique(at.begin(), at.end()), at.end());
+    const std::size_t shown = std::min(at.size(), most_lines);
+    fmt::format_to(std::back_inserter(out), "\n  {} {} [{}]: {} {}{}", count,
+                   count == 1 ? "reading waits" : "readings wait", notebook::name_of(code),
+                   at.size() == 1 ? "line" : "lines",
+                   fmt::join(at.begin(), at.begin() + static_cast<std::ptrdiff_t>(shown), ", "),
+                   shown < at.size() ? ", ..." : "");
+  }
+}
+
 }  // namespace
 
 void append_heading(std::string& out, const reduction::Reduction& reduction, bool color) {
@@ -67,7 +95,9 @@ void append_heading(std::string& out, const reduction::Reduction& reduction, boo
   append_rule(out, settings);
   std::string north;
   append_north(north, settings, wanted);
-  if (has_wanted_north(settings, wanted)) {
+  if (reduction.notebook().reading_count == 0 && !has_wanted_north(settings, wanted)) {
+    out += "; no readings yet";
+  } else if (has_wanted_north(settings, wanted)) {
     out += "; ";
     out += north;
   } else {
@@ -93,13 +123,16 @@ void append_station(std::string& out, const Page& page, reduction::North wanted,
   }
   append_counts(out, page.counts);
   // One line for a clean station; where something is wrong, one for each thing.
-  const bool clean = page.counts.errors == 0 && page.counts.warnings == 0;
+  const bool waiting = std::ranges::any_of(
+      page.rows, [&](const reduction::Row& row) { return waits_untold(page, row); });
+  const bool clean = page.counts.errors == 0 && page.counts.warnings == 0 && !waiting;
   const std::string_view before = clean ? "; " : "\n  ";
   append_uncertainties(out, page, before);
   for (const Check& check : page.checks) {
     out += before;
     append_check(out, check, notation);
   }
+  if (waiting) append_waiting(out, page);
   out.push_back('\n');
 }
 

@@ -59,13 +59,6 @@ std::size_t lines_not_understood(std::span<const Diagnostic> faults) {
   return lines;
 }
 
-/// A statement about the declination that was not understood: it explains why none is known.
-bool is_faulty_declination(const Entry& entry, const Source& source) {
-  constexpr std::string_view keyword = "declination";
-  return std::holds_alternative<Unread>(entry.what) &&
-         fold_case(source.text(entry.statement).substr(0, keyword.size())) == keyword;
-}
-
 /// Has sights, legs, or a wish to correct them.
 bool tells_places(const Notebook& notebook) {
   return std::ranges::any_of(notebook.entries, [](const Entry& entry) {
@@ -162,7 +155,8 @@ class Reduction::Log {
   std::size_t next_fix_fault_ = 0;  ///< next diagnostic of the fixes
   /// The settings in force have not been checked at a good reading of this page.
   bool unchecked_ = true;
-  bool declination_faulty_ = false;
+  bool declination_void_ = false;
+  bool set_void_ = false;
   bool declination_missing_said_ = false;
   bool set_missing_said_ = false;
   std::optional<Date> last_date_;
@@ -286,7 +280,11 @@ void Reduction::Log::read_page(Page& page, const std::optional<KnownField>& fiel
 void Reduction::Log::take_entry(Page& page, const Entry& entry) {
   if (const auto overridden = overridden_option(entry, options)) report(page, entry, *overridden);
   if (const auto* date = std::get_if<DateSetting>(&entry.what)) check_date(page, entry, date->date);
-  if (is_faulty_declination(entry, notebook.source)) declination_faulty_ = true;
+  if (const auto* unread = std::get_if<Unread>(&entry.what)) {
+    // Such a statement explains why nothing is known.
+    declination_void_ = declination_void_ || unread->setting == VoidSetting::declination;
+    set_void_ = set_void_ || unread->setting == VoidSetting::set;
+  }
   if (apply(settings_, entry, notebook.source)) unchecked_ = true;
   site_.pass(entry);
   site_checks_.state(entry, notebook.source);
@@ -325,22 +323,28 @@ void Reduction::Log::report(Page& page, const Entry& entry, Diagnostic diagnosti
 void Reduction::Log::check_settings(Page& page, const Entry& entry) {
   const double declination = settings_.declination.degrees_east();
   if (settings_.declination_from == From::nowhere && options.north != North::magnetic &&
-      !declination_faulty_ && !declination_missing_said_) {
+      !declination_void_ && !declination_missing_said_) {
     declination_missing_said_ = true;
     report(page, entry, wording::declination_missing(settings_.set_from != From::nowhere));
   }
   if (settings_.declination_known() && !settings_.as_set() && settings_.set_from == From::nowhere &&
-      (declination > 1 || declination < -1) && !set_missing_said_) {
+      (declination > 1 || declination < -1) && !set_void_ && !set_missing_said_) {
     set_missing_said_ = true;
     report(page, entry, wording::set_missing(declination));
   }
 }
 
-/// Passes on what the site's checks have found. It is shown at the station's heading, or at `entry`
-/// before the first station.
+/// Passes on what the site's checks have found. It is shown where it was stated, or else at the
+/// station's heading, or at `entry` before the first station.
 void Reduction::Log::report_site(Page& page, const Entry& entry) {
-  for (Diagnostic& found : site_checks_.take_found())
-    report(page, page.is_station ? page.block->entries.front() : entry, std::move(found));
+  for (SiteChecks::Found& found : site_checks_.take_found()) {
+    report(page, page.is_station ? page.block->entries.front() : entry,
+           std::move(found.diagnostic));
+    if (!found.stated_at) continue;
+    Diagnostic& shown = page.diagnostics.back();
+    shown.related.push_back({shown.place, wording::needed_here()});
+    shown.place = *found.stated_at;
+  }
 }
 
 void Reduction::Log::check_tally(Page& page, const Entry& entry, const Tally& tally) {

@@ -101,6 +101,34 @@ struct Apply {
     return true;
   }
   bool operator()(const AttractionSetting&) const { return settings.attraction_correct = true; }
+  /// A void statement leaves what the options say.
+  bool operator()(const Unread& unread) const {
+    const OptionSettings& options = settings.options;
+    switch (unread.setting) {
+      case VoidSetting::set:
+        set_set(settings, options.set.value_or(Declination()),
+                options.set ? From::option : From::nowhere);
+        return true;
+      case VoidSetting::declination:
+        set_declination(settings, options.declination.value_or(DeclinationSetting{}),
+                        options.declination ? From::option : From::nowhere);
+        return true;
+      case VoidSetting::rule:
+        settings.rule = options.rule;
+        settings.rule_from = options.rule ? From::option : From::nowhere;
+        return true;
+      case VoidSetting::order:
+        settings.plane_order = PlaneOrder::unstated;
+        settings.line_order = LineOrder::unstated;
+        return true;
+      case VoidSetting::pace:
+        settings.pace_m.reset();
+        return true;
+      case VoidSetting::none:
+        break;
+    }
+    return false;
+  }
   template <class Other>
   bool operator()(const Other&) const {
     return false;
@@ -111,6 +139,7 @@ struct Apply {
 
 Settings initial_settings(const Options& options) {
   Settings settings;
+  settings.options = {options.declination, options.set, options.rule};
   if (options.set) set_set(settings, *options.set, From::option);
   if (options.declination) set_declination(settings, *options.declination, From::option);
   if (options.rule) {

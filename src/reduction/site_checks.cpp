@@ -60,6 +60,8 @@ void SiteChecks::state(const Entry& entry, const Source& source) {
     declination_at_ = source.place(entry.line, entry.statement);
   } else if (std::holds_alternative<SetSetting>(entry.what)) {
     set_at_ = source.place(entry.line, entry.statement);
+  } else if (std::holds_alternative<DateSetting>(entry.what)) {
+    date_at_ = source.place(entry.line, entry.statement);
   }
 }
 
@@ -93,7 +95,7 @@ void SiteChecks::check_model(const Settings& settings) {
   } else if (!earth::field_covers_height(settings.site.height_m)) {
     if (is_new(Once::out_of_heights)) add(wording::model_out_of_heights(settings.site.height_m));
   } else if (is_new(Once::out_of_years)) {
-    add(wording::model_out_of_years(iso_date(*settings.date)));
+    add(wording::model_out_of_years(iso_date(*settings.date)), date_at_);
   }
 }
 

@@ -18,13 +18,18 @@ class SiteChecks {
 
   /// A page begins. Says so if its station lies improbably far from those before it.
   void enter(const Page& page);
-  /// A statement of a declination, or of what was set, goes by.
+  /// A statement of a declination, of what was set or of a date goes by.
   void state(const notebook::Entry& entry, const notebook::Source& source);
   /// A good reading is made under `settings`.
   void check(const Settings& settings);
 
-  /// What has been found since the last call; places are filled in by the caller.
-  std::vector<notebook::Diagnostic> take_found() { return std::exchange(found_, {}); }
+  /// Something found; without a place of its own the caller fills one in.
+  struct Found {
+    notebook::Diagnostic diagnostic;
+    std::optional<notebook::Place> stated_at;
+  };
+  /// What has been found since the last call.
+  std::vector<Found> take_found() { return std::exchange(found_, {}); }
 
  private:
   enum class Once : std::uint8_t {
@@ -42,7 +47,9 @@ class SiteChecks {
 
   /// True the first time only.
   bool is_new(Once what);
-  void add(notebook::Diagnostic diagnostic) { found_.push_back(std::move(diagnostic)); }
+  void add(notebook::Diagnostic diagnostic, const std::optional<notebook::Place>& at = {}) {
+    found_.push_back({std::move(diagnostic), at});
+  }
   void check_model(const Settings& settings);
   void check_needle(const Settings& settings);
   void check_stated(const Settings& settings);
@@ -58,13 +65,14 @@ class SiteChecks {
   std::map<std::pair<double, notebook::Code>, double> off_said_;
   std::optional<notebook::Place> declination_at_;
   std::optional<notebook::Place> set_at_;
+  std::optional<notebook::Place> date_at_;
   /// The last two stations with a position.
   struct Located {
     std::string_view name;
     earth::Position position;
   };
   std::vector<Located> before_;
-  std::vector<notebook::Diagnostic> found_;
+  std::vector<Found> found_;
 };
 
 }  // namespace lodebook::reduction

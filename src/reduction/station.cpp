@@ -65,6 +65,7 @@ void Station::begin_row(Row& row, const Entry& entry, const Settings& settings,
   row.date = settings.date;
   row.written = notebook_.source.text(row.reading->written);
   row.remark = notebook_.source.text(entry.remark);
+  if (row.reading->waits_for) row.codes.push_back(*row.reading->waits_for);
 }
 
 void Station::add(std::span<const Entry> statement, const Settings& settings,

@@ -50,6 +50,11 @@ class Reading(Case):
         alone = self.assert_status(1, "reduce", "good.txt", "bad.txt")
         self.assertEqual(done.stdout, alone.stdout)
 
+    def test_a_byte_without_a_character_in_windows_1252(self):
+        self.put("old.txt", b"station A\n  note caf\x81\n")
+        done = self.assert_status(1, "check", "--encoding", "windows-1252", "old.txt")
+        self.assertIn(b"byte 0x81 is no character of windows-1252 [encoding]", done.stdout)
+
     def test_a_closed_standard_input_is_told(self):
         done = self.run_program("reduce", "-", stdin=None, preexec_fn=lambda: os.close(0))
         self.assertEqual(done.returncode, 3)

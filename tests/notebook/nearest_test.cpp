@@ -32,6 +32,24 @@ TEST_CASE("case does not count, and the answer is as known") {
   CHECK(near("Joimt") == "joint");
 }
 
+TEST_CASE("marks on letters do not count") {
+  constexpr std::array<std::string_view, 4> names = {"Akdağ-summit", "Çamlık", "Łysica",
+                                                     "Ørnfjell"};
+  CHECK(nearest("Akdag-summit", names) == std::optional<std::string_view>("Akdağ-summit"));
+  CHECK(nearest("camlik", names) == std::optional<std::string_view>("Çamlık"));
+  CHECK(nearest("Lysica", names) == std::optional<std::string_view>("Łysica"));
+  CHECK(nearest("ornfjel", names) == std::optional<std::string_view>("Ørnfjell"));
+}
+
+TEST_CASE("the first part of a name with a hyphen will do, where only one begins so") {
+  constexpr std::array<std::string_view, 2> one = {"Akdağ-summit", "Trig-Dome"};
+  CHECK(nearest("Akdag", one) == std::optional<std::string_view>("Akdağ-summit"));
+  CHECK(nearest("TRIG", one) == std::optional<std::string_view>("Trig-Dome"));
+  CHECK(nearest("Tr", one) == std::nullopt);
+  constexpr std::array<std::string_view, 2> two = {"Akdağ-summit", "Akdağ-col"};
+  CHECK(nearest("Akdag", two) == std::nullopt);
+}
+
 TEST_CASE("at most a third of the letters may be wrong") {
   CHECK(near("slikenlne") == "slickenline");  // two of eleven
   CHECK(near("slkenlne") == "slickenline");   // three of eleven

@@ -280,10 +280,29 @@ TEST_CASE("area, observer and instrument are text to the line's end") {
   }
 }
 
-TEST_CASE("a faulty setting is void and the one before it holds") {
-  const auto book = read_line("rule up\nbedding 078/41", "rule left");
+TEST_CASE("a faulty setting is void, and the one before it holds no longer") {
+  const auto book = read_line("rule up\nbedding 242/37", "rule left");
   CHECK(codes(book) == "unknown-word");
-  CHECK(good<notebook::PlaneAttitude>(book).rule == HandRule::left);
+  CHECK(last<notebook::Reading>(book).rejected);
+  const auto again = read_line("rule up\nrule right\nbedding 242/37", "rule left");
+  CHECK(codes(again) == "unknown-word");
+  CHECK(good<notebook::PlaneAttitude>(again).rule == HandRule::right);
+}
+
+TEST_CASE("an angle with a sign and a letter is told so") {
+  const auto help = [](const std::string& line) { return read(line).diagnostics.at(0).help; };
+  CHECK(help("declination -24.6E").starts_with("24.6W?"));
+  CHECK(help("declination +24.6E").starts_with("24.6E?"));
+  CHECK(help("set -24.6 W").starts_with("24.6W or 24.6E?"));
+  CHECK(read("declination -24.6E").diagnostics.at(0).message == "'-24.6E' has a sign and a letter");
+}
+
+TEST_CASE("an accuracy says what is wrong with it") {
+  const auto first = [](const std::string& line) { return read(line).diagnostics.at(0); };
+  CHECK(first("accuracy dip 0").message == "accuracy '0' is not above 0");
+  CHECK(first("accuracy distance 2").message == "'2' lacks its %");
+  CHECK(first("accuracy distance 2").help == "2%?");
+  CHECK(first("accuracy distance 0").message == "accuracy '0' is not above 0");
 }
 
 TEST_CASE("kind adds a kind of plane or line") {

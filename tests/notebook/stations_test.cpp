@@ -32,9 +32,9 @@ TEST_CASE("a station has a name of one word") {
 }
 
 TEST_CASE("a name has no comma, semicolon or > and does not start with #") {
-  CHECK(places(read("station Q,1")) == "1:9-10 name");
+  CHECK(places(read("station Q,1")) == "1:10-11 name");
   CHECK(places(read("station >Q")) == "1:9-10 name");
-  CHECK(places(read("station Q>1")) == "1:9-10 name");
+  CHECK(places(read("station Q>1")) == "1:10-11 name");
   CHECK(places(read("station #Q")) == "1:9-11 name");
   CHECK(places(read("landmark #Q")) == "1:10-12 name");
   CHECK(places(read("station")) == "1:8-9 name");
@@ -198,16 +198,30 @@ TEST_CASE("a zone letter S is the band unless only the south fits the log") {
   CHECK(last<At>(at_line).position.position.latitude < 0);
 }
 
-TEST_CASE("a zone letter S that nothing decides is an error that offers the south") {
+TEST_CASE("a zone letter S that nothing decides is an error that offers what it may be") {
   // The northing fits only the south, and no other position says that this is meant.
   const auto alone = read("station Q1 at 59S 342600 5049100\n");
   CHECK(codes(alone) == "position");
-  CHECK(alone.diagnostics.at(0).help == "59 south?");
+  CHECK(alone.diagnostics.at(0).help == "59 south (45S 169E)?");
   CHECK_FALSE(last<StationHeading>(alone).position);
   // Neither fits.
   const auto neither = read("landmark Far 10N 10E\nstation Q1 at 38S 444140 3684706\n");
   CHECK(codes(neither) == "position");
-  CHECK(neither.diagnostics.at(0).help == "38 south?");
+  CHECK(neither.diagnostics.at(0).help == "38 north (33N 44E) or 38 south (57S 44E)?");
+}
+
+TEST_CASE("a height with a space in it is offered without") {
+  const auto book = read_line("elevation 1 200");
+  REQUIRE(places(book) == "2:11-16 number");
+  CHECK(book.diagnostics[0].help == "1200?");
+  REQUIRE(book.diagnostics[0].fixes.size() == 1);
+  CHECK(book.diagnostics[0].fixes[0].text == "1200");
+}
+
+TEST_CASE("an accuracy without its mark is told so") {
+  const auto book = read("station Q1 at 44S 169E 8");
+  REQUIRE(places(book) == "1:24-25 position");
+  CHECK(book.diagnostics[0].help.starts_with("44S 169E ±8? or, if it is a height"));
 }
 
 TEST_CASE("elevations are metres, or feet") {
@@ -230,8 +244,8 @@ TEST_CASE("elevations are metres, or feet") {
   CHECK(codes(read_line("elevation high")) == "number");
   CHECK(codes(read_line("elevation 812 km")) == "trailing-text");
   const auto spaced = read_line("elevation 1 412");
-  CHECK(codes(spaced) == "trailing-text");
-  CHECK(spaced.diagnostics[0].help == "a figure without a space in it");
+  CHECK(codes(spaced) == "number");
+  CHECK(spaced.diagnostics[0].help == "1412?");
   CHECK(codes(read_line("elevation 1,412")) == "decimal-comma");
   CHECK(codes(read_line("elevation 1e3")) == "number");
   CHECK(codes(read_line("elevation 8°")) == "number");
@@ -335,6 +349,29 @@ TEST_CASE("readings under a broken station line belong to no station above") {
   CHECK(codes(book) == "name");
   CHECK(all<StationHeading>(book).size() == 2);
   CHECK(station_name(book) == "");
+}
+
+TEST_CASE("a misspelt station line begins a station without a name") {
+  for (const std::string line : {"staton C", "stn C", "station: C", "Stat. C", "sta C at 44S 169E",
+                                 "stations C", "station,C"}) {
+    CAPTURE(line);
+    const auto book =
+        read("station Q1 at 44S 169E\n" + line + "\nat 45S 170E\nbedding N62E 37NW\n");
+    REQUIRE(codes(book) == "unknown-word");
+    CHECK(book.diagnostics[0].help.starts_with("station?"));
+    CHECK(all<StationHeading>(book).size() == 2);
+    CHECK(station_name(book) == "");
+    CHECK(all<At>(book).size() == 1);
+  }
+}
+
+TEST_CASE("a word that is not near station begins none") {
+  for (const std::string line : {"st C", "stretch C", "stop C"}) {
+    CAPTURE(line);
+    const auto book = read("station Q1\n" + line + "\n");
+    CHECK(codes(book) == "unknown-word");
+    CHECK(all<StationHeading>(book).size() == 1);
+  }
 }
 
 TEST_CASE("a sample has a name and free text") {

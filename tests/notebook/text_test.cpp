@@ -306,9 +306,10 @@ TEST_CASE("an unknown first word offers the nearest known one") {
   };
   const Row rows[] = {
       {"beding N78E 41N", "bedding?"},          {"BEDDNIG N78E 41N", "bedding?"},
-      {"lineaton N50W 35", "lineation?"},       {"staton Q1", "station?"},
+      {"lineaton N50W 35", "lineation?"},       {"elevaton 812", "elevation?"},
       {"slickenlines N50W 35", "slickenline?"}, {"sights Cairn N66W", "sight?"},
-      {"bedding: N78E 41N", "bedding?"},        {"elevaton 812", "elevation?"},
+      {"bedding: N78E 41N", "bedding?"},        {"bdg N62E 37NW", "bedding?"},
+      {"elev. 812", "elevation?"},              {"jnt N62E 37NW", "joint?"},
   };
   for (const Row& row : rows) {
     CAPTURE(row.line);
@@ -324,6 +325,65 @@ TEST_CASE("an unknown first word offers the nearest known one") {
   const auto far = read_line("gneissosity N78E 41N");
   CHECK(codes(far) == "unknown-word");
   CHECK(far.diagnostics.at(0).help.find("kind gneissosity plane") != std::string::npos);
+}
+
+TEST_CASE("a line that holds a reading is never offered a note") {
+  struct Row {
+    const char* line;
+    const char* help;
+  };
+  const Row lines[] = {
+      {"zebra N62E 37NW", "'kind zebra plane' above for a kind of your own; 'short zebra bedding'"},
+      {"zebra N50W 35", "'kind zebra line' above for a kind of your own; 'short zebra lineation'"},
+      {"seen here: bedding N62E 37NW", "starts with its kind: 'bedding N62E 37NW'"},
+      {"overturned N62E 37NW", "starts with its kind: 'bedding N62E 37NW'"},
+      {"zebra crossing by the hut", "'note' before free text"},
+  };
+  for (const Row& row : lines) {
+    CAPTURE(row.line);
+    const auto book = read_line(row.line);
+    REQUIRE(codes(book) == "unknown-word");
+    CHECK(book.diagnostics[0].help.find(row.help) != std::string::npos);
+  }
+  // Where it stands before more than one, it is probably a short word.
+  const auto book = read_line("zebra N62E 37NW\nzebra N60E 35NW");
+  CHECK(book.diagnostics.at(0).help.starts_with("2 lines begin so: 'short zebra bedding'"));
+}
+
+TEST_CASE("what is no remark is never offered to be one") {
+  for (const std::string line :
+       {"joint N62E 37NW 12", "joint N62E 37NW NE", "joint N62E 37NW ?", "joint N62E 37NW below N",
+        "joint N62E 37NW overturned upright", "joint N62E 37NW upright upright",
+        "lineation N50W 35 overturned", "sight A N66W 12", "leg N62E 120m 12", "set 0 5",
+        "declination 24.6E 2", "dial quadrant 2"}) {
+    CAPTURE(line);
+    const auto book = read_line(line);
+    REQUIRE(codes(book) == "trailing-text");
+    CHECK(book.diagnostics[0].help.find("remark") == std::string::npos);
+    CHECK_FALSE(book.diagnostics[0].help.empty());
+  }
+  CHECK(read_line("joint N62E 37NW overturned upright").diagnostics.at(0).message ==
+        "'upright' contradicts the facing before it");
+  CHECK(read_line("joint N62E 37NW weathered").diagnostics.at(0).help == "'; ' before a remark");
+}
+
+TEST_CASE("a remark that is an attitude from end to end is warned of, and the row is kept") {
+  const auto book = read_line("joint 240 85 NW ; 238 87 NW");
+  REQUIRE(places(book) == "2:19-28 remark-reading");
+  const auto& warned = book.diagnostics[0];
+  CHECK(warned.severity == notebook::Severity::warning);
+  REQUIRE(warned.fixes.size() == 1);
+  std::string mended = "joint 240 85 NW ; 238 87 NW";
+  const auto at = warned.fixes[0].span.offset - std::string("station Q1\n").size();
+  mended.replace(at, warned.fixes[0].span.length, warned.fixes[0].text);
+  CHECK(mended == "joint 240 85 NW, 238 87 NW");
+  CHECK(codes(read_line(mended)) == "");
+  CHECK(codes(read_line("lineation N50W 35 ; 310/36, N50W 34")) == "remark-reading");
+  for (const std::string remark : {"weathered", "horizontal", "38", "238 87 NW, weathered",
+                                   "another 238 87 NW", "N50W 35", "12 m upslope", "photo 3"}) {
+    CAPTURE(remark);
+    CHECK(codes(read_line("joint 240 85 NW ; " + remark)) == "");
+  }
 }
 
 TEST_CASE("a line that looks like an attitude is offered the kind above it") {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <algorithm>
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -47,8 +48,8 @@ inline std::string entry_fault(const Book& book) {
   return book.reading_count == readings ? "" : "readings miscounted";
 }
 
-/// The same of its diagnostics. Rejected readings must be those with an error: none is dropped
-/// silently, none kept with one.
+/// The same of its diagnostics. Rejected readings must be those with an error, or that wait for
+/// what one asks for all of them: none is dropped silently, none kept with one.
 inline std::string diagnostic_fault(const Book& book) {
   using namespace notebook;
   std::vector<bool> rejected;
@@ -56,7 +57,14 @@ inline std::string diagnostic_fault(const Book& book) {
     if (const auto* const reading = std::get_if<Reading>(&entry.what))
       rejected.push_back(reading->rejected);
   }
-  std::vector<bool> has_error(rejected.size());
+  std::vector<bool> has_error;
+  for (const Entry& entry : book.entries) {
+    if (const auto* const reading = std::get_if<Reading>(&entry.what))
+      has_error.push_back(reading->waits_for.has_value());
+  }
+  const bool all_have_reason =
+      std::ranges::none_of(has_error, std::identity()) || !book.diagnostics.empty();
+  if (!all_have_reason) return "readings that wait, and nothing that asks";
   const Diagnostic* before = nullptr;
   for (const Diagnostic& diagnostic : book.diagnostics) {
     const std::string at = " at line " + std::to_string(diagnostic.place.line) + ", column " +

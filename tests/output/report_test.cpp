@@ -67,6 +67,22 @@ TEST_CASE("without a declination the report is loud") {
   CHECK_FALSE(contains(asked, "NO DECLINATION"));
 }
 
+TEST_CASE("without a reading nothing is missed") {
+  CHECK_FALSE(contains(test::report(""), "NO DECLINATION"));
+  CHECK_FALSE(contains(test::report("area Quern Ridge\n"), "NO DECLINATION"));
+}
+
+TEST_CASE("a station says which of its readings wait") {
+  const std::string report = test::report(
+      "set 0\ndeclination 0\nstation A\njoint 242/37, 240 35\n"
+      "station B\njoint 100/20\n");
+  CHECK(contains(report,
+                 "A: no position; 2 rejected\n  1 reading waits [dip-side-missing]: line 4\n"));
+  CHECK(contains(report,
+                 "B: no position; 1 rejected\n  1 reading waits [dip-side-missing]: line 6\n"));
+  CHECK(contains(report, "3 planes wait for 'order direction/dip'"));
+}
+
 TEST_CASE("a clean station takes one line") {
   const std::string report = test::report(test::small_log);
   std::size_t found = 0;

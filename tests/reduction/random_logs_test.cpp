@@ -527,6 +527,8 @@ class Auditor {
     expect(!row.strike_is_axis || *row.strike < 180, at + "an axis over 180");
     bool error = false;
     for (const Code code : row.codes) {
+      // One diagnostic asks for all that wait.
+      if (row.reading->waits_for == code) error = true;
       expect(std::count(row.codes.begin(), row.codes.end(), code) == 1, at + "a code twice");
       for (const Diagnostic* diagnostic : log_.all(code)) {
         if (diagnostic->reading == row.reading->number && diagnostic->severity == Severity::error)

@@ -513,6 +513,31 @@ TEST_CASE("a rejected reading is a row without figures, and its repeats stand") 
   CHECK(one.log.row(4).target == "Peak");
 }
 
+TEST_CASE("readings that wait for an answer are rejected rows with their code") {
+  const Reduced log(on_true_dial("joint 242/37\njoint 240 35, 243/36\nleg N 30 paces\n"));
+  REQUIRE(log.row_count() == 4);
+  CHECK(log.codes() == "dip-side-missing pace-missing ");
+  for (std::size_t i = 0; i < 3; ++i) {
+    CHECK(log.row(i).status == Status::rejected);
+    CHECK(log.row(i).codes == std::vector<Code>{Code::dip_side_missing});
+  }
+  CHECK(log.row(3).codes == std::vector<Code>{Code::pace_missing});
+  CHECK(log.counts().rejected == 4);
+  CHECK(log.counts().errors == 2);
+}
+
+TEST_CASE("what stands below a misspelt station line belongs to no station above") {
+  const Reduced log(
+      "set 0\ndeclination 0\nstation A at 44S 169E\nstaton B\nleg N 100m to C\n"
+      "joint vertical N14E\nstation C\n");
+  REQUIRE(log.row_count() == 2);
+  CHECK(log.pages().size() == 4);
+  CHECK_FALSE(log.pages()[2].position);
+  CHECK(log.pages()[2].station.empty());
+  CHECK_FALSE(log.pages()[3].position);
+  CHECK(log.row(1).status == Status::ok);
+}
+
 TEST_CASE("landmarks are listed with what was said of them") {
   const Reduced log("landmark Cairn 44.65S 169.03E elevation 100 ft\nlandmark Peak\nstation Q1\n");
   const auto& landmarks = log.reduction().landmarks();

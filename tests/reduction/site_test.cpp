@@ -142,13 +142,43 @@ TEST_CASE("where the model cannot tell, it is an error once, and bearings stay m
     CHECK(log.counts().not_understood == 0);
     CHECK(log.codes() == "declination-model ");
   };
-  check("set 10E\ndeclination model\n" + at_ridge + reading, "no date");
-  check("set 10E\ndeclination model\ndate 2026-02-14\nstation Q1\n" + reading, "no position");
+  check("set 10E\ndeclination model\n" + at_ridge + reading, "needs a date");
+  check("set 10E\ndeclination model\ndate 2026-02-14\nstation Q1\n" + reading, "needs a position");
   check("set 10E\ndeclination model\ndate 1899-12-31\n" + at_ridge + reading, "1900-01-01");
   check("set 10E\ndeclination model\ndate 2030-01-02\n" + at_ridge + reading, "2030-01-01");
   check("set 10E\ndeclination model\ndate 2026-02-14\n" + at_ridge + "elevation 900000\n" +
             reading + "\n",
         "900000 m");
+}
+
+TEST_CASE("a date outside the models is shown where it is stated") {
+  const Reduced log("set 0\ndeclination model\ndate 1899-12-31\n" + at_ridge + reading);
+  const auto& outside = log.only(Code::declination_model);
+  CHECK(outside.place.line == 3);
+  REQUIRE(outside.related.size() == 1);
+  CHECK(outside.related[0].place.line == 4);
+}
+
+TEST_CASE("a declination whose statement is void is not the one before it") {
+  const std::string heading = "set 0\ndeclination 20E\n" + at_ridge + "bedding N62E 37NW\n";
+  const Reduced log(heading + "declination -24.6E\nstation Q2\nbedding N62E 37NW\n");
+  CHECK(log.row(0).north == North::geographic);
+  CHECK(log.row(1).north == North::magnetic);
+  CHECK(log.row(1).status == reduction::Status::ok);
+  CHECK(log.codes() == "declination-side ");
+  const Reduced again(heading +
+                      "declination -24.6E\ndeclination 24.6W\nstation Q2\nbedding N62E 37NW\n");
+  CHECK(off(again.row(1).strike, 242 - 24.6) < exact);
+  Options options;
+  options.declination = {notebook::DeclinationSetting::From::stated, *Declination::east(5), 0};
+  const Reduced stood_in("set 0\ndeclination 24.6\n" + at_ridge + "bedding N62E 37NW\n", options);
+  CHECK(off(stood_in.row(0).strike, 247) < exact);
+}
+
+TEST_CASE("what was set, where its statement is void, is not what was set before") {
+  const Reduced log("set 10E\ndeclination 20E\n" + at_ridge + "set 5\nbedding N62E 37NW\n");
+  CHECK(miss(log.row(0).correction, 20) < exact);
+  CHECK(log.codes() == "declination-side ");
 }
 
 TEST_CASE("each cause is said, whatever was said before") {

@@ -21,7 +21,7 @@ enum class RegisterFormat : std::uint8_t { csv, json, geojson };
 enum class SummaryFormat : std::uint8_t { text, json, csv };
 enum class AnswerFormat : std::uint8_t { text, json };
 enum class ReportFormat : std::uint8_t { text, json, lines };
-enum class Encoding : std::uint8_t { utf_8, windows_1252 };
+using notebook::Encoding;
 enum class Color : std::uint8_t { automatic, always, never };
 
 /// The most logs at once.

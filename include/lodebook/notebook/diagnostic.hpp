@@ -5,6 +5,7 @@
 #include <limits>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include <lodebook/notebook/source.hpp>
@@ -62,6 +63,7 @@ enum class Code : std::uint8_t {
   strike_uncertain,
   trend_uncertain,
   doubtful,
+  remark_reading,
   // stations and places
   name,
   position,
@@ -134,5 +136,11 @@ struct Diagnostic {
   /// other rows, less where no reading is lost.
   double weight = 0;
 };
+
+/// `diagnostic` with one more fix.
+inline Diagnostic mended(Diagnostic diagnostic, Span span, std::string text) {
+  diagnostic.fixes.push_back({span, std::move(text)});
+  return diagnostic;
+}
 
 }  // namespace lodebook::notebook

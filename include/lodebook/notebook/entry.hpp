@@ -111,8 +111,12 @@ struct ShortDeclaration {
 
 /// Only a comment, a remark or both.
 struct Bare {};
+/// A setting whose statement may be void, so that nothing is stated until it is again.
+enum class VoidSetting : std::uint8_t { none, set, declination, rule, order, pace };
 /// A line that was not understood.
-struct Unread {};
+struct Unread {
+  VoidSetting setting = VoidSetting::none;
+};
 
 /// One statement (or one reading of it) and what stands beside it. All entries of one line share
 /// `statement`, `remark` and `comment`.

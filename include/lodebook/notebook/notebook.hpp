@@ -9,6 +9,7 @@
 
 #include <lodebook/notebook/diagnostic.hpp>
 #include <lodebook/notebook/entry.hpp>
+#include <lodebook/notebook/waiting.hpp>
 
 namespace lodebook::notebook {
 
@@ -54,14 +55,15 @@ enum class ZoneS : std::uint8_t { band, south, unclear };
 struct Notebook {
   Source source;
   ReadOptions options;
-  /// Settings, stations and their places, landmarks, sights and legs, in the order of the text. All
-  /// else, above all the many attitudes of planes and lines, matters at its station only, where a
-  /// BlockReader reads it.
+  /// Settings, also void ones, stations and their places, landmarks, sights and legs, in the order
+  /// of the text. All else, above all the many attitudes of planes and lines, matters at its
+  /// station only, where a BlockReader reads it.
   std::vector<Entry> entries;
   Names names;
   std::vector<Kind> kinds;
   /// By line.
   std::map<std::uint32_t, ZoneS> zones;
+  Waiting waiting;
   /// Number of readings, attitudes and rejected ones included.
   std::uint32_t reading_count = 0;
   /// Line of the first reading; without one, the line behind the last.

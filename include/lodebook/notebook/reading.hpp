@@ -4,7 +4,7 @@
 
 #include <variant>
 
-#include <lodebook/notebook/source.hpp>
+#include <lodebook/notebook/diagnostic.hpp>
 #include <lodebook/notebook/written.hpp>
 
 namespace lodebook::notebook {
@@ -100,6 +100,8 @@ struct Reading {
   KindId kind = no_kind;
   /// Its statement is not one that can be corrected; the attitude is what could be read.
   bool rejected = false;
+  /// Rejected for want of what the log does not say; one diagnostic asks for all such readings.
+  std::optional<Code> waits_for;
   bool doubtful = false;
   /// The first reading of its statement; repeats of one surface follow it.
   bool first = true;

@@ -39,16 +39,21 @@ struct Extent {
 /// U+FEFF in UTF-8, which some editors put at the head of a file.
 inline constexpr std::string_view byte_order_mark = "\xEF\xBB\xBF";
 
+/// What the bytes of a file stand for.
+enum class Encoding : std::uint8_t { utf_8, windows_1252 };
+
 /// A log's bytes and its lines. Lines end at LF, CR LF or CR; a byte-order mark is skipped. Bytes
 /// that are not UTF-8 are kept; each counts as one column.
 class Source {
  public:
-  /// `name` is how the log is shown; `text` is at most 4 GiB - 1 bytes (`max_size`).
-  Source(std::string name, std::string text);
+  /// `name` is how the log is shown; `text` is at most 4 GiB - 1 bytes (`max_size`), UTF-8 by now,
+  /// whatever its `encoding` was.
+  Source(std::string name, std::string text, Encoding encoding = Encoding::utf_8);
 
   static constexpr std::size_t max_size = 0xFFFF'FFFE;
 
   const std::string& name() const { return name_; }
+  Encoding encoding() const { return encoding_; }
   std::string_view text() const { return text_; }
   std::string_view text(Span span) const {
     return std::string_view(text_).substr(span.offset, span.length);
@@ -78,6 +83,7 @@ class Source {
 
   std::string name_;
   std::string text_;
+  Encoding encoding_;
   std::vector<std::uint32_t> starts_;
 };
 

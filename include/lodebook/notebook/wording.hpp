@@ -5,6 +5,7 @@
 
 #include <lodebook/earth/position.hpp>
 #include <lodebook/notebook/diagnostic.hpp>
+#include <lodebook/notebook/waiting.hpp>
 #include <lodebook/notebook/written.hpp>
 
 namespace lodebook::notebook {
@@ -71,6 +72,10 @@ Diagnostic comma_within(std::string_view rest, const Offers& offers);
 Diagnostic slope_range(std::string_view typed, const Offers& offers);
 Diagnostic distance_unit(std::string_view typed, bool foot_mark, const Offers& offers);
 Diagnostic pace_missing();
+/// Two or more readings wait for one answer.
+Diagnostic readings_wait(Question question, std::uint32_t count);
+/// So many readings wait for the statement of `what` that `diagnostic` calls void.
+void add_waiting(Diagnostic& diagnostic, std::uint32_t count, std::string_view what);
 Diagnostic landmark_unknown(std::string_view name, std::optional<std::string_view> nearest);
 Diagnostic station_unknown(std::string_view name, std::optional<std::string_view> nearest);
 Diagnostic back_bearing(double disagreement, double limit, std::string_view help);
@@ -103,13 +108,20 @@ Diagnostic plane_unknown(std::string_view kind);
 Diagnostic strike_uncertain(double sigma, double dip);
 Diagnostic trend_uncertain(double sigma, double plunge);
 Diagnostic doubtful();
+/// A remark that is an attitude from end to end.
+Diagnostic remark_reading(std::string_view remark);
+/// A second word on a plane's facing.
+Diagnostic facing_twice(std::string_view typed, bool same);
 
 // ---- stations and places
 Diagnostic name_missing(std::string_view what);
 Diagnostic name_of_two_words(std::string_view second, std::string_view joined);
 Diagnostic name_character(std::string_view typed);
+/// A comma, ; or > inside a name or right behind it.
+Diagnostic name_mark(std::string_view mark);
 Diagnostic position(std::string_view typed, const earth::PositionError& error);
-Diagnostic position_zone_unclear(int zone);
+/// A zone letter S that nothing decides.
+Diagnostic position_zone_unclear(const earth::WrittenPosition& written);
 Diagnostic zone_south(int zone);
 Diagnostic accuracy_missing();
 Diagnostic datum(std::string_view typed);
@@ -120,6 +132,11 @@ Diagnostic tally(std::string_view what, std::size_t said, std::size_t counted);
 
 // ---- settings
 Diagnostic declination_side(std::string_view typed);
+/// A sign and a letter: `-24.6E`.
+Diagnostic declination_twice(std::string_view typed, bool negative, bool east);
+/// An accuracy that is not above 0, or is percent in place of degrees, or the other way round.
+Diagnostic accuracy_zero(std::string_view typed, std::string_view example);
+Diagnostic accuracy_percent(std::string_view typed, bool percent_wanted);
 Diagnostic declination_missing(bool set_known);
 Diagnostic declination_large(std::string_view typed, bool impossible);
 Diagnostic set_missing(double declination);
@@ -127,7 +144,7 @@ Diagnostic option_overridden(std::string_view what, std::string_view log, std::s
 Diagnostic word_taken(std::string_view word);
 Diagnostic kinds_full(std::string_view word, std::size_t most);
 Diagnostic date(std::string_view typed, std::string_view meant);
-Diagnostic time(std::string_view typed);
+Diagnostic time(std::string_view typed, std::string_view meant);
 Diagnostic date_order(std::string_view date, std::string_view before);
 
 // ---- place and date
@@ -152,6 +169,8 @@ Diagnostic declination_stale(double declared, const ModelDeclination& model,
 Diagnostic set_side(double set, double declination);
 /// Beside the place of a statement that another diagnostic is about.
 std::string stated_here();
+/// The station that needs a statement, beside the place of that.
+std::string needed_here();
 /// No needle finds north; an error where the model was to give the declination.
 Diagnostic no_compass(double horizontal_nt, bool model_asked);
 Diagnostic sluggish_needle(double horizontal_nt);
@@ -168,14 +187,24 @@ inline constexpr std::string_view bearings_look_so = "a bearing looks like N50W,
 Diagnostic number(std::string_view typed, std::string_view help, const Offers& offers = {});
 /// A dash that touches the word before it, or stands alone.
 Diagnostic number_dash(std::string_view figure, const Offers& offers);
+/// `1 200`
+Diagnostic number_spaced(std::string_view typed, std::string_view joined);
 Diagnostic number_minutes(std::string_view typed);
 Diagnostic decimal_comma(std::string_view typed, const Offers& offers);
 Diagnostic unknown_word(std::string_view word, std::string_view help);
-Diagnostic unknown_start(std::string_view word, std::optional<std::string_view> nearest);
+Diagnostic unknown_start(std::string_view word, std::string_view help);
+/// Help for it: before words alone; `may_be_kind` where the word can be given a meaning.
+std::string advice_on_words(std::string_view word, bool may_be_kind);
+/// Before an attitude of `kind`, which may be empty, that is not the line's first word.
+std::string advice_on_reading(std::string_view kind, std::string_view attitude);
+/// Right before an attitude, of a line or else a plane, so many times in the log.
+std::string advice_on_kind(std::string_view word, bool is_line, std::uint32_t count);
+/// A line that was meant to begin a station, and does so without its name and position.
+Diagnostic misspelt_station(std::string_view word);
 /// A line that starts with an attitude; `kind` is the kind above it, if any.
 Diagnostic attitude_without_kind(std::string_view line, std::string_view kind);
 Diagnostic trailing_text(std::string_view typed, std::string_view help);
-Diagnostic encoding_byte(unsigned char byte);
+Diagnostic encoding_byte(unsigned char byte, Encoding encoding);
 Diagnostic encoding_utf_16();
 Diagnostic control_character(unsigned code);
 Diagnostic line_length(std::size_t bytes, std::size_t limit);

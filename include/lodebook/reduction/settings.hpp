@@ -36,8 +36,16 @@ struct Site {
   std::optional<earth::GridPosition> grid;
 };
 
+/// What the command line says, which holds where the log says nothing that can be read.
+struct OptionSettings {
+  std::optional<notebook::DeclinationSetting> declination;
+  std::optional<Declination> set;
+  std::optional<HandRule> rule;
+};
+
 /// What holds at one line of a log.
 struct Settings {
+  OptionSettings options;
   std::string_view area;
   std::string_view observer;
   std::string_view instrument;

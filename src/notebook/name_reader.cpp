@@ -1,0 +1,161 @@
+// SPDX-License-Identifier: MIT
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "log_reader.hpp"
+
+namespace lodebook::notebook {
+
+namespace {
+
+std::size_t name_end(std::string_view text) {
+  std::size_t at = 0;
+  while (at < text.size() && text[at] != ',' && text[at] != ';' && text[at] != '>' &&
+         space_length(text.substr(at)) == 0) {
+    ++at;
+  }
+  return at;
+}
+
+}  // namespace
+
+const Names& LogReader::names() const {
+  return notebook_ ? notebook_->names : names_;
+}
+
+NameId LogReader::number_of(std::string_view name) {
+  if (!notebook_) return names_.intern(name);
+  const Names& all = notebook_->names;
+  // Most are met in the order in which the first pass met them.
+  const bool is_next = next_name_ < all.size() && all.shown(next_name_) == name;
+  const NameId number = is_next ? next_name_ : all.find(name);
+  if (number == next_name_) ++next_name_;
+  return number;
+}
+
+std::optional<Place> LogReader::declared_before(Declared& declared, NameId name, Place place) {
+  if (name >= declared.size()) declared.resize(name + 1);
+  std::optional<Place> first = declared[name];
+  if (!first) declared[name] = place;
+  return first;
+}
+
+std::optional<Span> LogReader::take_name(Span& body, std::string_view what) {
+  const std::string_view rest = text(body);
+  const std::size_t end = name_end(rest);
+  const Span name{body.offset, static_cast<std::uint32_t>(end)};
+  if (rest.empty()) {
+    faults_.add(body, wording::name_missing(what));
+    return std::nullopt;
+  }
+  const bool forbidden = end < rest.size() && space_length(rest.substr(end)) == 0;
+  if (forbidden && end > 0) {
+    const Span bad{body.offset + static_cast<std::uint32_t>(end), 1};
+    faults_.add(bad, mended(wording::name_mark(text(bad)), bad, {}));
+    return std::nullopt;
+  }
+  if (end == 0 || rest[0] == '#') {
+    const Span bad{body.offset, static_cast<std::uint32_t>(std::max<std::size_t>(end, 1))};
+    faults_.add(bad, wording::name_character(text(bad)));
+    return std::nullopt;
+  }
+  body = trim({name.end(), body.length - name.length});
+  return name;
+}
+
+Span LogReader::take_word(Cursor& cursor) const {
+  const Span rest = cursor.rest();
+  const std::string_view whole = text(rest);
+  std::uint32_t length = 0;
+  while (length < rest.length && space_length(whole.substr(length)) == 0)
+    ++length;
+  cursor.skip_to(rest.offset + length);
+  return {rest.offset, length};
+}
+
+bool LogReader::has_second_word(Span name, Span body,
+                                std::initializer_list<std::string_view> keywords) {
+  const std::string_view rest = text(body);
+  std::size_t letters = 0;
+  while (letters < rest.size() && (is_letter(rest[letters]) || rest[letters] == '-' ||
+                                   static_cast<unsigned char>(rest[letters]) >= 0x80)) {
+    ++letters;
+  }
+  const std::string_view word = rest.substr(0, letters);
+  // One letter may be a hemisphere; two with digits behind, a grid square.
+  const bool is_word = letters > 1 && is_letter(rest[0]) &&
+                       (letters == rest.size() || space_length(rest.substr(letters)) > 0);
+  const bool is_keyword =
+      std::any_of(keywords.begin(), keywords.end(),
+                  [word](std::string_view keyword) { return equals_word(word, keyword); });
+  if (!is_word || is_keyword) return false;
+  faults_.add({body.offset, static_cast<std::uint32_t>(letters)},
+              wording::name_of_two_words(word, std::string(text(name)) + "-" + std::string(word)));
+  return true;
+}
+
+void LogReader::read_kind(Statement& statement) {
+  Span body = statement.body;
+  const auto name = take_name(body, "the kind");
+  if (!name) return push_unread(statement);
+  const Tokens tokens(source_.text(), body);
+  Cursor cursor(source_.text(), tokens, faults_);
+  const bool plane = cursor.is_word("plane");
+  if (!plane && !cursor.is_word("line")) {
+    const std::string_view kind = text(*name);
+    fail_word(cursor, fmt::format("kind '{}'", kind),
+              fmt::format("'kind {0} plane' or 'kind {0} line'", kind));
+    return push_unread(statement);
+  }
+  cursor.skip();
+  if (!finish(cursor)) return push_unread(statement);
+  if (const auto known = vocabulary_.find(text(*name))) {
+    const auto first = declared_kinds_.find(known->kind);
+    if (first != declared_kinds_.end() &&
+        fold_case(kinds_[known->kind].name) == fold_case(text(*name))) {
+      faults_.add(*name, wording::already_stated("a kind of that name", first->second));
+      return push_unread(statement);
+    }
+  }
+  if (vocabulary_.is_taken(text(*name))) {
+    faults_.add(*name, wording::word_taken(text(*name)));
+    return push_unread(statement);
+  }
+  if (kinds_.size() == most_kinds) {
+    faults_.add(*name, wording::kinds_full(text(*name), most_kinds));
+    return push_unread(statement);
+  }
+  const auto id = static_cast<KindId>(kinds_.size());
+  kinds_.push_back({std::string(text(*name)), plane ? Kind::Type::plane : Kind::Type::line, false});
+  vocabulary_.add(text(*name), {Keyword::reading, id});
+  declared_kinds_.emplace(id, source_.place(statement.line, *name));
+  push(statement, KindDeclaration{id});
+}
+
+void LogReader::read_short(Statement& statement) {
+  Span body = statement.body;
+  const auto word = take_name(body, "the short word");
+  if (!word) return push_unread(statement);
+  const Tokens tokens(source_.text(), body);
+  Cursor cursor(source_.text(), tokens, faults_);
+  const Span meaning_span = take_word(cursor);
+  const std::string_view meant = text(meaning_span);
+  const auto meaning = vocabulary_.find(meant);
+  if (!meaning) {
+    const auto near = vocabulary_.nearest_to(meant);
+    const std::string advice = near ? std::string(*near) + "?" : "short b bedding";
+    faults_.add(meaning_span, meant.empty() ? wording::incomplete("'short'", "value", advice)
+                                            : wording::unknown_word(meant, advice));
+    return push_unread(statement);
+  }
+  if (!finish(cursor)) return push_unread(statement);
+  if (vocabulary_.is_taken(text(*word))) {
+    faults_.add(*word, wording::word_taken(text(*word)));
+    return push_unread(statement);
+  }
+  vocabulary_.add(text(*word), *meaning);
+  push(statement, ShortDeclaration{*word, meaning_span});
+}
+
+}  // namespace lodebook::notebook
