@@ -20,6 +20,7 @@ using notebook::Code;
 using notebook::Diagnostic;
 using notebook::Severity;
 using reduction::Check;
+using reduction::Item;
 using reduction::North;
 using reduction::Options;
 using reduction::Page;
