@@ -56,7 +56,7 @@ const std::string_view readings[] = {
     "sight Cairn N17W vertical -4",
     "sight Cairn 343 south-end",
     "leg S38E 120m back N37W",
-    "leg 142 80m slope 12% to Q3",
+    "leg 142 80m slope 14% to Q3",
 };
 
 /// The slips of a tired hand, each at a place of its own.
