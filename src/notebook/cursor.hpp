@@ -57,6 +57,9 @@ class Faults {
   std::uint32_t reading_ = no_reading;
 };
 
+/// What parts a remark from a statement.
+inline constexpr std::string_view remark_mark = "; ";
+
 /// Advice where a letter O stands in for the digit.
 inline constexpr std::string_view letter_for_zero = "the digit 0 for the letter O?";
 

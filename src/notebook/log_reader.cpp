@@ -366,7 +366,7 @@ bool LogReader::finish(Cursor& cursor, std::string_view help) const {
   if (help.empty() || cursor.is_letter_for_zero()) help = advice_on_tail(cursor);
   const Span tail = cursor.rest();
   Diagnostic fault = wording::trailing_text(cursor.text(tail), help);
-  if (help.empty()) fault = mended(std::move(fault), {tail.offset, 0}, "; ");
+  if (help.empty()) fault = mended(std::move(fault), {tail.offset, 0}, std::string(remark_mark));
   cursor.report(tail, std::move(fault));
   return false;
 }

@@ -52,7 +52,9 @@ std::optional<Span> LogReader::take_name(Span& body, std::string_view what) {
   const bool forbidden = end < rest.size() && space_length(rest.substr(end)) == 0;
   if (forbidden && end > 0) {
     const Span bad{body.offset + static_cast<std::uint32_t>(end), 1};
-    faults_.add(bad, mended(wording::name_mark(text(bad)), bad, {}));
+    Offers candidates = {in_place(bad, "")};
+    if (!starts_with_space(rest, end + 1)) candidates.push_back(in_place(bad, " "));
+    faults_.add(bad, wording::name_mark(text(bad), accepted(std::move(candidates))));
     return std::nullopt;
   }
   if (end == 0 || rest[0] == '#') {

@@ -143,7 +143,8 @@ void LogReader::try_out(Offer offer, Offers& kept) {
   if (errors > 1) return;
   const auto begin = static_cast<std::uint32_t>(word.size());
   for (const Fix& fix : std::ranges::find_if(faults, is_error)->fixes) {
-    if (fix.span.offset < begin) continue;
+    // What is cut off as a remark is not mended.
+    if (fix.span.offset < begin || fix.text == remark_mark) continue;
     Offer both;
     both.whole = with(offer.whole, begin, fix);
     both.fix = {judged_.body, both.whole};

@@ -27,9 +27,10 @@ Diagnostic name_character(std::string_view typed) {
                "a name has no comma, ; or > and does not start with #");
 }
 
-Diagnostic name_mark(std::string_view mark) {
-  return error(Code::name, format("a name cannot hold '{}'", mark),
-               format("leave the '{}' out", mark));
+Diagnostic name_mark(std::string_view mark, const Offers& offers) {
+  return with_slips(
+      error(Code::name, format("a name cannot hold '{}'", mark), "a name has no comma, ; or >"),
+      offers);
 }
 
 Diagnostic accuracy_missing() {

@@ -118,7 +118,7 @@ Diagnostic name_missing(std::string_view what);
 Diagnostic name_of_two_words(std::string_view second, std::string_view joined);
 Diagnostic name_character(std::string_view typed);
 /// A comma, ; or > inside a name or right behind it.
-Diagnostic name_mark(std::string_view mark);
+Diagnostic name_mark(std::string_view mark, const Offers& offers);
 Diagnostic position(std::string_view typed, const earth::PositionError& error);
 /// A zone letter S that nothing decides.
 Diagnostic position_zone_unclear(const earth::WrittenPosition& written);
