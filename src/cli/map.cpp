@@ -29,8 +29,10 @@ Outcome map(const CommandLine& line) {
   run_logs_in_turn(line, make, outcome);
   if (logs == 0) return outcome;  // none could be read
   if (const auto error = refuse_kinds(line, map.kinds())) return refused(*error);
+  if (const auto too_wide = map.too_wide()) return refused(map_too_wide(*too_wide, logs > 1));
 
   if (!line.quiet) {
+    if (!map.has_places()) tell(nothing_on_map());
     for (const std::string& remark : map.remarks())
       tell(not_on_map(remark));
   }

@@ -196,6 +196,12 @@ UsageError sheet_of_many() {
   return usage("sheet takes one log", "one log at a time: lodebook sheet day3.txt -o day3.html");
 }
 
+UsageError map_too_wide(std::string_view places, bool of_many) {
+  return usage(fmt::format("{}, and one map shows 1900 km at most", named(places)),
+               of_many ? "a map of each: lodebook map day3.txt -o day3.svg"
+                       : "is a position mistyped? lodebook check shows where the stations are");
+}
+
 UsageError sidecar_without_file() {
   return usage("--sidecar needs an output file", "lodebook reduce day3.txt -o day3.csv --sidecar");
 }
@@ -361,8 +367,13 @@ std::string faults_counted(std::string_view log, std::size_t errors, std::size_t
 
 std::string few_to_contour(std::size_t groups, std::size_t fewest) {
   if (groups == 0) return {};
-  return fmt::format("lodebook: warning: {} fewer than {} readings, so contours say little\n",
-                     groups == 1 ? "one net has" : fmt::format("{} nets have", groups), fewest);
+  return fmt::format(
+      "lodebook: warning: {} fewer than {} surfaces or lines, so contours say little\n",
+      groups == 1 ? "one net has" : fmt::format("{} nets have", groups), fewest);
+}
+
+std::string nothing_on_map() {
+  return "lodebook: warning: nothing to draw: no station and no landmark has a position\n";
 }
 
 std::string not_on_map(std::string_view what) {

@@ -91,6 +91,40 @@ TEST_CASE("the scale bar is as long as its words say, at the scale in words") {
   CHECK(std::abs((end->at.x - zero->at.x) * scale / 1000 - metres) < 1e-6);
 }
 
+TEST_CASE("a map that is fitted to a page has a bar and no ratio") {
+  const drawing::Map map = map_of({on_the_map + two_stations});
+  const Picture fitted = map.picture(drawing::MapSize::fitted);
+  CHECK_FALSE(says(text_of(fitted), "1:"));
+  CHECK_FALSE(says(fitted.description(), "1:"));
+  CHECK(says(text_of(fitted), "Measure by the bar"));
+  CHECK(says(fitted.description(), "Map, WGS 84 / UTM 59G: 2 symbols"));
+  check_on_paper(fitted);
+  const Picture own = map.picture();
+  CHECK(says(text_of(own), "1:"));
+  CHECK(says(own.description(), "Map 1:"));
+}
+
+TEST_CASE("places further apart than a map can show truly are named, with their distance") {
+  const std::string here = on_the_map + "station Q1 at 44.6891S 169.0144E\nbedding 085/32\n";
+  const auto away = [&](const std::string& position) {
+    return map_of({here, on_the_map + "station Q2 at " + position + "\nbedding 085/32\n"});
+  };
+  // One degree of a meridian is 111.1 km here; 1900 km are 17.1 of them.
+  CHECK_FALSE(away("27.7S 169.0144E").too_wide());
+  CHECK(away("27.5S 169.0144E").too_wide());
+  const auto far = away("44.6891N 169.0144E").too_wide();
+  REQUIRE(far);
+  CHECK(*far == "day.log and day.log lie 9901 km apart");
+  const auto one =
+      map_of({here + "station Far at 44.6891N 169.0144E\nbedding 085/32\n"}).too_wide();
+  REQUIRE(one);
+  CHECK(*one == "station Q1 and station Far of day.log lie 9901 km apart");
+  CHECK_FALSE(map_of({here}).too_wide());
+  CHECK_FALSE(map_of({on_the_map}).too_wide());
+  CHECK(map_of({"landmark A 44.6891S 169.0144E\nlandmark B 44.6891N 169.0144E\n"}).too_wide() ==
+        "landmark A and landmark B of day.log lie 9901 km apart");
+}
+
 TEST_CASE("stations fill the frame, and the sheet is 180 mm wide") {
   const Picture picture = mapped(two_stations).picture;
   CHECK(picture.width() == 180);

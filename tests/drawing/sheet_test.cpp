@@ -240,6 +240,24 @@ TEST_CASE("landmarks alone have a map too") {
   CHECK(contains(page, "<p>Not on the map: 1 reading without a position: Q1 (1).</p>"));
 }
 
+TEST_CASE("a sheet names no ratio of scale, as its size is not ours") {
+  const std::string page = sheet_of(test::small_log);
+  CHECK(contains(page, "id=\"map\""));
+  CHECK_FALSE(contains(page, ">1:"));
+  CHECK_FALSE(contains(page, "Map 1:"));
+  CHECK(contains(page, "measure by its bar"));
+}
+
+TEST_CASE("stations too far apart for one map are said instead of it") {
+  const std::string page = sheet_of(compass +
+                                    "station Q1 at 44.6891S 169.0144E\nbedding 085/32\n"
+                                    "station Q2 at 44.6891N 169.0144E\nbedding 085/32\n");
+  CHECK_FALSE(contains(page, "id=\"map\""));
+  CHECK(contains(page,
+                 "<p>There is no map, for station Q1 and station Q2 of day.log lie 9901 km "
+                 "apart.</p>"));
+}
+
 TEST_CASE("what the map could not draw is said among the cautions") {
   const std::string page =
       sheet_of(std::string(test::small_log) + "station Q9\n  bedding N78E 41N\n");

@@ -39,6 +39,8 @@ UsageError stdin_twice();
 UsageError two_places_for_report();
 UsageError clean_log_of_many();
 UsageError sheet_of_many();
+/// `places` are two that lie so far apart that no map shows them truly.
+UsageError map_too_wide(std::string_view places, bool of_many);
 UsageError sidecar_without_file();
 UsageError sidecar_without_csv();
 /// `extension` is the one that a GIS would need instead.
@@ -77,8 +79,10 @@ std::string reading_log(std::size_t log, std::size_t logs);
 std::string quote_unclosed(std::string_view file, std::uint32_t line);
 /// What a log has that its report would explain; empty where it has nothing.
 std::string faults_counted(std::string_view log, std::size_t errors, std::size_t warnings);
-/// So many groups have under `fewest` readings, too few for contours; empty for none.
+/// So many groups have under `fewest` surfaces or lines, too few for contours; empty for none.
 std::string few_to_contour(std::size_t groups, std::size_t fewest);
+/// No place is known, so that a map has nothing to show.
+std::string nothing_on_map();
 /// What a map leaves out, and why.
 std::string not_on_map(std::string_view what);
 /// Without a declination, corrected readings refer to magnetic north.

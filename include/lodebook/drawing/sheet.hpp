@@ -37,8 +37,9 @@ class Sheet {
   void append_cautions(std::string& out) const;
   bool has_cautions() const { return caution_ || map_; }
 
-  /// Nothing where no place is known.
+  /// Nothing where no place is known, or they are too far apart; and why.
   std::optional<Picture> map_;
+  std::string no_map_;
   std::vector<std::string> not_on_map_;
   /// The `source` of each reading that the map shows.
   std::unordered_set<std::string> on_map_;

@@ -140,6 +140,9 @@ class Map::Notes {
  private:
   using Why = Survey::Why;
 
+  /// The number of the log in hand.
+  std::size_t log() const { return survey_.logs.size() - 1; }
+
   /// Names are compared once for each of the log's kinds, which are noted so.
   bool is_wanted(const Kind& kind) {
     const auto [known, is_new] = wanted_.try_emplace(&kind);
@@ -155,14 +158,14 @@ class Map::Notes {
   /// states no place belongs to the station that has its name. One without a name is its own.
   std::size_t note_station(std::string_view name, const std::optional<Position>& position) {
     if (name.empty()) {
-      survey_.stations.push_back({"", position});
+      survey_.stations.push_back({"", position, log()});
       return survey_.stations.size() - 1;
     }
     const auto [at, is_new] = stations_.try_emplace(fold_case(name), survey_.stations.size());
     if (position) places_[at->first] = *position;
     if (is_new || (position && survey_.stations[at->second].position != position)) {
       at->second = survey_.stations.size();
-      survey_.stations.push_back({std::string(name), position});
+      survey_.stations.push_back({std::string(name), position, log()});
     }
     return at->second;
   }
@@ -172,7 +175,7 @@ class Map::Notes {
     const std::string folded = fold_case(name);
     places_[folded] = position;
     if (landmarks_.emplace(folded, position.latitude, position.longitude).second)
-      survey_.landmarks.push_back({std::string(name), position});
+      survey_.landmarks.push_back({std::string(name), position, log()});
   }
 
   BeginReading reading_of(const output::RowContext& context) const {
@@ -248,9 +251,8 @@ class Map::Notes {
 
   void miss(Why why, const std::string& station, const Row& row) {
     auto& list = survey_.missing[static_cast<std::size_t>(why)];
-    const std::size_t log = survey_.logs.size() - 1;
-    if (list.empty() || list.back().station != station || list.back().log != log)
-      list.push_back({station, log, 0});
+    if (list.empty() || list.back().station != station || list.back().log != log())
+      list.push_back({station, log(), 0});
     list.back().readings += row.repeats;
   }
 
@@ -284,8 +286,12 @@ bool Map::has_places() const {
   return !notes_->survey().places().empty();
 }
 
-Picture Map::picture() const {
-  return paper_of(notes_->survey());
+std::optional<std::string> Map::too_wide() const {
+  return notes_->survey().too_wide();
+}
+
+Picture Map::picture(MapSize size) const {
+  return paper_of(notes_->survey(), size);
 }
 
 std::vector<std::string> Map::kinds() const {

@@ -56,16 +56,21 @@ double draw_orientation(Picture& picture, const Margin& margin, double y, double
   const double norths_end =
       draw_norths(picture, {norths_radius, y + norths_radius}, margin.convergence, declination);
   const double left = 2 * norths_radius + 2 * gap;
-  const std::string words = scale_words(margin.scale);
-  picture.words(Role::title, {left, y + 6}, words);
-  draw_scale_bar(picture, {left + std::max(32.0, 1.3 * width_of(Role::title, words)), y + 4.6},
-                 margin.scale);
+  const bool has_ratio = margin.size == MapSize::own;
+  double bar = left + 2;
+  if (has_ratio) {
+    const std::string words = scale_words(margin.scale);
+    picture.words(Role::title, {left, y + 6}, words);
+    bar = left + std::max(32.0, 1.3 * width_of(Role::title, words));
+  }
+  draw_scale_bar(picture, {bar, y + 4.6}, margin.scale);
   double end = y + 10;
-  end += draw_paragraph(
-      picture, Role::figure, {left, end},
-      "The grid is in metres: " + margin.grid.name() +
-          ". Grid north is up the sheet. The scale holds for the sheet at its own size.",
-      width - left);
+  end += draw_paragraph(picture, Role::figure, {left, end},
+                        "The grid is in metres: " + margin.grid.name() +
+                            ". Grid north is up the sheet. " +
+                            (has_ratio ? "The scale holds for the sheet at its own size."
+                                       : "Measure by the bar: the map is fitted to the page."),
+                        width - left);
   for (const std::string& sentence : north_words(margin))
     end += draw_paragraph(picture, Role::figure, {left, end}, sentence, width - left);
   return std::max(end, norths_end) + gap;

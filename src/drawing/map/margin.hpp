@@ -4,6 +4,8 @@
 
 #include <vector>
 
+#include <lodebook/drawing/map.hpp>
+
 #include "grid.hpp"
 #include "survey.hpp"
 
@@ -14,6 +16,7 @@ struct Margin {
   const Survey& survey;
   const MapGrid& grid;
   double scale = 1000;
+  MapSize size = MapSize::own;
   /// At the map's middle, degrees east.
   double convergence = 0;
   bool has_leaders = false;

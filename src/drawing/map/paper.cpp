@@ -63,7 +63,7 @@ Picture empty_sheet(const Survey& survey) {
 
 }  // namespace
 
-Picture paper_of(const Survey& survey) {
+Picture paper_of(const Survey& survey, MapSize size) {
   const std::vector<earth::Position> places = survey.places();
   if (places.empty()) return empty_sheet(survey);
 
@@ -72,8 +72,14 @@ Picture paper_of(const Survey& survey) {
   View view;
   view.middle = content.extent().middle();
   const double convergence = grid.place(grid.position(view.middle)).convergence;
-  Margin margin{
-      survey, grid, 1000, convergence, true, !survey.landmarks.empty(), !survey.landmarks.empty()};
+  Margin margin{survey,
+                grid,
+                1000,
+                size,
+                convergence,
+                true,
+                !survey.landmarks.empty(),
+                !survey.landmarks.empty()};
 
   constexpr double usual_frame_width = usual_width - beside_left - beside_right;
   const double margin_height = margin_picture(margin, usual_width - 2 * inset).height();
@@ -104,7 +110,8 @@ Picture paper_of(const Survey& survey) {
   const double y = view.frame.most.y + under_frame;
   picture.place(under, {inset, y});
   picture.resize(picture.width(), y + under.height() + inset);
-  picture.describe("Map " + scale_words(view.scale) + ", " + grid.name() + ": " +
+  const std::string ratio = size == MapSize::own ? ' ' + scale_words(view.scale) : std::string();
+  picture.describe("Map" + ratio + ", " + grid.name() + ": " +
                    output::counted(survey.measured.size(), "symbol", "symbols") + "; " +
                    survey.stations_in_words() + '.');
   return picture;

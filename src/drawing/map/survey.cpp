@@ -2,6 +2,8 @@
 #include "survey.hpp"
 
 #include <algorithm>
+#include <lodebook/drawing/map.hpp>
+#include <lodebook/earth/geodesic.hpp>
 #include <lodebook/output/text.hpp>
 #include <numeric>
 
@@ -46,6 +48,38 @@ std::vector<earth::Position> Survey::places() const {
       places.push_back(landmark.position);
   }
   return places;
+}
+
+std::optional<std::string> Survey::too_wide() const {
+  struct Place {
+    std::string_view what;
+    const std::string* name;
+    earth::Position position;
+    std::size_t log;
+  };
+  std::vector<Place> places;
+  for (const Station& station : stations) {
+    if (station.position)
+      places.push_back({"station ", &station.name, *station.position, station.log});
+  }
+  if (places.empty()) {
+    for (const Landmark& landmark : landmarks)
+      places.push_back({"landmark ", &landmark.name, landmark.position, landmark.log});
+  }
+  if (places.empty()) return std::nullopt;
+  const Place& first = places.front();
+  const auto away = [&](const Place& place) {
+    return earth::distance_m(first.position, place.position);
+  };
+  const Place& furthest = *std::ranges::max_element(places, {}, away);
+  if (away(furthest) <= widest_map_m) return std::nullopt;
+  const auto named = [&](const Place& place) {
+    if (first.log != furthest.log) return logs[place.log];
+    return std::string(place.what) + (place.name->empty() ? "without a name" : *place.name);
+  };
+  std::string text = named(first) + " and " + named(furthest);
+  if (first.log == furthest.log) text += " of " + logs[first.log];
+  return text + " lie " + output::figure_text(away(furthest) / 1000, 0) + " km apart";
 }
 
 std::string Survey::stations_in_words() const {

@@ -20,10 +20,13 @@ struct Survey {
     /// May be empty.
     std::string name;
     std::optional<earth::Position> position;
+    /// Among the logs.
+    std::size_t log = 0;
   };
   struct Landmark {
     std::string name;
     earth::Position position;
+    std::size_t log = 0;
   };
   /// A plane or line that has a place and a direction.
   struct Measured {
@@ -93,6 +96,8 @@ struct Survey {
 
   /// What the map is laid out by: the stations', or the landmarks' where no station has any.
   std::vector<earth::Position> places() const;
+  /// As Map::too_wide.
+  std::optional<std::string> too_wide() const;
   /// `3 stations, 1 of them without a position`.
   std::string stations_in_words() const;
   /// One sentence for each reason.

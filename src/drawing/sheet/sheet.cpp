@@ -21,8 +21,7 @@ namespace {
 constexpr int bin_degrees = 10;
 
 constexpr std::string_view caution_of_scale =
-    "The map is fitted to screen or paper: measure by its bar, for the scale in figures holds only "
-    "at its own size.";
+    "The map is fitted to screen or paper: measure by its bar.";
 
 constexpr std::string_view key_to_table =
     "Angles are in degrees. A corrected plane is its strike, with the dip to the right, the dip, "
@@ -121,8 +120,15 @@ std::string sentence(std::string_view caution) {
 }  // namespace
 
 Sheet::Sheet(const Map& map) {
-  if (!map.has_places()) return;
-  map_ = map.picture();
+  if (!map.has_places()) {
+    no_map_ = "no position is known";
+    return;
+  }
+  if (const auto too_wide = map.too_wide()) {
+    no_map_ = *too_wide;
+    return;
+  }
+  map_ = map.picture(MapSize::fitted);
   not_on_map_ = map.remarks();
   for (const Picture::Item& item : map_->items()) {
     if (const auto* const reading = std::get_if<BeginReading>(&item))
@@ -247,7 +253,7 @@ void Sheet::append_pictures(std::string& out) const {
       summaries, [](const reduction::Summary& summary) { return !summary.group.members.empty(); });
   if (!has_members)
     markup.element("p", "There is no net and no rose, for no plane and no line was read.");
-  if (!map_) markup.element("p", "There is no map, for no position is known.");
+  if (!map_) markup.element("p", fmt::format("There is no map, for {}.", no_map_));
   if (has_members) {
     const output::SummaryDocument document{attitudes_, summaries, {}, {}};
     append_figure(markup, "Net", net_picture(document, {}));
