@@ -46,19 +46,22 @@ struct KnownKind {
   Kind::Type type;
   bool has_sense = false;
   bool is_arrow = false;
+  bool folds = false;
 };
+/// Beds, their contacts, and the planes that strain makes in them are folded, by the same folds or
+/// by later ones; joints, veins, dikes and faults are called so for what cuts and is not bent.
 constexpr std::array<KnownKind, 20> known_kinds = {{
-    {"bedding", Kind::Type::plane},
-    {"foliation", Kind::Type::plane},
-    {"cleavage", Kind::Type::plane},
-    {"schistosity", Kind::Type::plane},
+    {"bedding", Kind::Type::plane, false, false, true},
+    {"foliation", Kind::Type::plane, false, false, true},
+    {"cleavage", Kind::Type::plane, false, false, true},
+    {"schistosity", Kind::Type::plane, false, false, true},
     {"joint", Kind::Type::plane},
     {"fault", Kind::Type::plane, true},
     {"shear", Kind::Type::plane, true},
     {"vein", Kind::Type::plane},
     {"dike", Kind::Type::plane},
-    {"contact", Kind::Type::plane},
-    {"axial-plane", Kind::Type::plane},
+    {"contact", Kind::Type::plane, false, false, true},
+    {"axial-plane", Kind::Type::plane, false, false, true},
     {"lineation", Kind::Type::line},
     {"slickenline", Kind::Type::line, true},
     {"fold-axis", Kind::Type::line},
@@ -120,8 +123,10 @@ std::optional<std::string_view> only_one(const std::vector<std::string_view>& kn
 }  // namespace
 
 Vocabulary::Vocabulary(std::vector<Kind>& kinds) {
-  for (const KnownKind& known : known_kinds)
-    kinds.push_back({std::string(known.name), known.type, known.has_sense, known.is_arrow});
+  for (const KnownKind& known : known_kinds) {
+    kinds.push_back(
+        {std::string(known.name), known.type, known.has_sense, known.is_arrow, known.folds});
+  }
 }
 
 std::optional<Meaning> Vocabulary::find(std::string_view word) const {

@@ -47,7 +47,8 @@ void append_plunge(Out out, Vector line) {
 
 /// The mean of a group of planes, or of one of lines.
 void append_mean(Out out, At at, bool planes, void (*append)(Out, Vector)) {
-  if (at.summary.mean && at.summary.group.is_plane == planes) append(out, at.summary.mean->axis);
+  if (at.summary.mean && !at.summary.no_mean && at.summary.group.is_plane == planes)
+    append(out, at.summary.mean->axis);
 }
 void append_girdle(Out out, At at, void (*append)(Out, Vector)) {
   if (at.summary.girdle) append(out, at.summary.girdle->pole);
@@ -104,6 +105,10 @@ constexpr auto table_columns = std::to_array<SummaryColumn>({
      [](Out out, At at) {
        if (at.summary.mean) append_figure_of(out, at.summary.mean->cone95, 2);
      }},
+    {"no_single_mean", Type::text,
+     [](Out out, At at) {
+       if (at.summary.no_mean) out += reduction::name_of(*at.summary.no_mean);
+     }},
     {"eigenvalue_1", Type::number, append_eigenvalue<0>},
     {"eigenvalue_2", Type::number, append_eigenvalue<1>},
     {"eigenvalue_3", Type::number, append_eigenvalue<2>},
@@ -130,7 +135,7 @@ constexpr auto table_columns = std::to_array<SummaryColumn>({
     {"azimuth_mean", Type::number,
      [](Out out, At at) {
        const auto& mean = at.summary.azimuths.azimuth;
-       if (!mean) return;
+       if (!mean || at.summary.no_azimuth) return;
        append_figure(out,
                      at.summary.group.is_plane ? rounded_axis(*mean, 2) : rounded_azimuth(*mean, 2),
                      2);

@@ -39,15 +39,34 @@ Json line_json(Vector line) {
   return json;
 }
 
-Json mean_json(const Summary& summary) {
-  if (!summary.mean) return {};
-  const DirectionMean& mean = *summary.mean;
-  Json json = summary.group.is_plane ? plane_json(mean.axis) : line_json(mean.axis);
-  if (summary.group.is_plane) json["pole"] = line_json(mean.axis);
+/// Without a direction where it is no single mean.
+Json mean_json(const Group& group, const DirectionMean& mean, bool is_single = true) {
+  Json json = group.is_plane ? plane_json(mean.axis) : line_json(mean.axis);
+  if (group.is_plane) json["pole"] = line_json(mean.axis);
+  if (!is_single) {
+    for (auto& [name, value] : json.items())
+      value = nullptr;
+  }
   json["resultant"] = figure(mean.resultant, 4);
   json["precision_k"] = figure(mean.precision, 2);
   json["cone95"] = figure(mean.cone95, 2);
   return json;
+}
+
+Json why_or_null(const std::optional<reduction::NoMean>& why) {
+  return why ? Json(reduction::name_of(*why)) : Json();
+}
+
+Json sets_json(const Summary& summary) {
+  Json list = Json::array();
+  if (!summary.sets) return list;
+  for (const DirectionSet& set : *summary.sets) {
+    Json json = Json::object();
+    json["surfaces"] = set.mean.count;
+    json["mean"] = mean_json(summary.group, set.mean);
+    list.push_back(std::move(json));
+  }
+  return list;
 }
 
 Json tensor_json(const Summary& summary) {
@@ -72,6 +91,7 @@ Json girdle_json(const Summary& summary) {
   Json json = plane_json(summary.girdle->pole);
   json["axis"] = line_json(summary.girdle->pole);
   json["axis"]["cone95"] = figure(summary.girdle->cone95, 2);
+  json["may_be_fold_axis"] = summary.may_have_fold_axis();
   return json;
 }
 
@@ -82,9 +102,10 @@ Json azimuths_json(const Summary& summary) {
   json["of"] = summary.group.is_plane ? "strikes" : "trends";
   json["axial"] = summary.group.is_plane;
   json["count"] = mean.count;
-  json["mean"] = !mean.azimuth            ? Json()
-                 : summary.group.is_plane ? axis_figure(*mean.azimuth)
-                                          : azimuth_figure(*mean.azimuth);
+  json["mean"] = !mean.azimuth || summary.no_azimuth ? Json()
+                 : summary.group.is_plane            ? axis_figure(*mean.azimuth)
+                                                     : azimuth_figure(*mean.azimuth);
+  json["no_single_mean"] = why_or_null(summary.no_azimuth);
   json["resultant"] = any ? figure(mean.resultant, 4) : Json();
   json["arc95"] = figure(mean.arc95, 2);
   json["chance"] = any ? figure(mean.chance, 4) : Json();
@@ -118,7 +139,9 @@ Json group_json(const Attitudes& attitudes, const Summary& summary) {
   json["suspect"] = group.suspect;
   json["suspect_left_out"] = group.left_out;
   json["rejected"] = group.rejected;
-  json["mean"] = mean_json(summary);
+  json["mean"] = summary.mean ? mean_json(group, *summary.mean, !summary.no_mean) : Json();
+  json["no_single_mean"] = why_or_null(summary.no_mean);
+  json["sets"] = sets_json(summary);
   json["tensor"] = tensor_json(summary);
   json["fabric"] = reduction::name_of(summary.fabric);
   json["girdle"] = girdle_json(summary);

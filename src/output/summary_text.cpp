@@ -26,11 +26,11 @@ std::string figure_or_undefined(const std::optional<double>& value, int decimals
   return value ? figure_text(*value, decimals) : std::string(undefined);
 }
 
-/// `R 20.374, k 3.9, 95 % cone 7.1°`; nothing of a single reading.
+/// `R 9.374 of 12, k 3.9, 95 % cone 7.1°`; nothing of a single reading.
 std::string precision_words(const DirectionMean& mean) {
   if (mean.count == 1) return {};
-  std::string words = "; R " + figure_text(mean.resultant, 3);
-  if (mean.count < 3) return words + ", k and cone undefined (under three readings)";
+  std::string words = fmt::format("; R {} of {}", figure_text(mean.resultant, 3), mean.count);
+  if (mean.count < 3) return words + ", k and cone undefined (under three)";
   // Near 4 it decides whether there is a cone.
   words += mean.precision ? ", k " + figure_text(*mean.precision, *mean.precision < 10 ? 2 : 1)
                           : std::string(", k undefined (all coincide)");
@@ -39,19 +39,32 @@ std::string precision_words(const DirectionMean& mean) {
   return words;
 }
 
+std::string direction_words(const Group& group, Vector axis, Notation notation) {
+  std::string words = line_words(axis, notation);
+  if (group.is_plane) words += ", plane " + plane_words(axis, notation);
+  return words;
+}
+
 void append_mean(std::string& out, const Summary& summary, Notation notation) {
   const Group& group = summary.group;
   const std::string_view name = group.is_plane   ? "mean of poles"
                                 : group.is_arrow ? "mean of arrows"
                                                  : "mean of lines";
-  if (!summary.mean) {
-    append_item(out, name, "undefined (no direction stands out)");
-    return;
+  std::string words = summary.no_mean ? no_mean_words(*summary.no_mean)
+                                      : direction_words(group, summary.mean->axis, notation);
+  if (summary.mean) words += precision_words(*summary.mean);
+  append_item(out, name, words);
+}
+
+void append_sets(std::string& out, const Summary& summary, Notation notation) {
+  if (!summary.sets) return;
+  std::string_view name = "first set";
+  for (const DirectionSet& set : *summary.sets) {
+    append_item(
+        out, name,
+        direction_words(summary.group, set.mean.axis, notation) + precision_words(set.mean));
+    name = "second set";
   }
-  const Vector axis = summary.mean->axis;
-  std::string words = line_words(axis, notation);
-  if (group.is_plane) words += ", plane " + plane_words(axis, notation);
-  append_item(out, name, words + precision_words(*summary.mean));
 }
 
 std::string fabric_words(const Summary& summary) {
@@ -67,9 +80,13 @@ std::string fabric_words(const Summary& summary) {
     case Fabric::girdle:
       words = "a girdle";
       break;
+    case Fabric::two_sets:
+      words = "two sets";
+      break;
   }
   // An arrow may be an outlier though its axis is not.
-  if (summary.group.is_arrow) return "as axes, " + words;
+  if (summary.group.is_arrow)
+    return summary.fabric == Fabric::two_sets ? words : "as axes, " + words;
   if (!summary.far_off.empty()) words += ", apart from the outliers below";
   return words;
 }
@@ -98,7 +115,7 @@ void append_girdle(std::string& out, const Summary& summary, Notation notation) 
                : ", 95 % cone undefined";
   if (!girdle.is_known()) {
     words += ": it may point almost anywhere";
-  } else if (summary.group.is_plane) {
+  } else if (summary.may_have_fold_axis()) {
     words += "; the fold axis, if these are folded";
   }
   append_item(out, "its pole", words);
@@ -108,16 +125,17 @@ void append_azimuths(std::string& out, const Summary& summary, Notation notation
   const CircularMean& mean = summary.azimuths;
   const Group& group = summary.group;
   std::string words;
-  if (mean.azimuth && mean.count > 1) {
+  if (summary.no_azimuth) {
+    words = fmt::format("{}, resultant {}", no_mean_words(*summary.no_azimuth),
+                        figure_text(mean.resultant, 3));
+  } else if (mean.count > 1) {
     words = group.is_plane ? "axial mean " : "mean ";
     words += mean_azimuth_words(summary, notation);
     if (mean.arc95) words += fmt::format(" ±{}° (95 %)", figure_text(*mean.arc95, 1));
     words += fmt::format(", resultant {}", figure_text(mean.resultant, 3));
     if (!mean.is_meaningful()) words += ": means little";
-  } else if (mean.count > 1) {
-    words = "they cancel out: no mean";
   }
-  if (const std::size_t without = group.members.size() - mean.count; without > 0) {
+  if (const std::size_t without = summary.surfaces.size() - mean.count; without > 0) {
     if (!words.empty()) words += "; ";
     words += fmt::format("{} without a direction", without);
   }
@@ -129,8 +147,11 @@ void append_far_off(std::string& out, const Attitudes& attitudes, const Summary&
     const std::string& station = attitudes.station(far.attitude->station);
     std::string words = source_of(attitudes, *far.attitude);
     if (!station.empty()) words += ", station " + station;
-    words += fmt::format(": {}, {}° from the {}", far.attitude->written,
-                         figure_text(far.degrees, 1), summary.girdle ? "girdle" : "mean");
+    words +=
+        fmt::format(": {}, {}° from the {}", far.attitude->written, figure_text(far.degrees, 1),
+                    summary.girdle                       ? "girdle"
+                    : summary.fabric == Fabric::two_sets ? "nearer set"
+                                                         : "mean of the others");
     append_item(out, "outlier", printable(words));
   }
   if (summary.more_far_off) append_item(out, "outlier", "there may be more: the search ended here");
@@ -144,7 +165,8 @@ void append_group(std::string& out, const SummaryDocument& document, const Summa
                  reduction::name_of(group.north));
   if (group.members.empty()) return;
   append_mean(out, summary, notation);
-  if (group.members.size() >= 3) append_tensor(out, summary, notation);
+  append_sets(out, summary, notation);
+  if (summary.surfaces.size() >= 3) append_tensor(out, summary, notation);
   append_girdle(out, summary, notation);
   append_azimuths(out, summary, notation);
   append_far_off(out, document.attitudes, summary);
@@ -158,10 +180,9 @@ void append_summary_text(std::string& out, const SummaryDocument& document, bool
     append_bold(out, file_of(log), color);
     fmt::format_to(std::back_inserter(out), ": {}\n", declination_of(log));
   }
-  out += document.repeats == reduction::Repeats::mean
-             ? "repeats of one surface count once, as their mean"
-             : "every reading counts, repeats of one surface too";
-  out += "; planes are averaged by their poles, poles and lines as axes\n";
+  out +=
+      "repeats of one surface count once, as their mean; planes are averaged by their poles, poles "
+      "and lines as axes\n";
   const Notation notation = attitudes.notation();
   for (const Summary& summary : document.summaries) {
     out.push_back('\n');

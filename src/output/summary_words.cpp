@@ -110,6 +110,10 @@ std::string line_words(Vector line, notebook::Notation notation) {
   return words;
 }
 
+std::string no_mean_words(reduction::NoMean why) {
+  return fmt::format("no single mean: {}", reduction::name_of(why));
+}
+
 std::string mean_azimuth_words(const reduction::Summary& summary, notebook::Notation notation) {
   double azimuth = *summary.azimuths.azimuth;
   if (summary.group.is_plane) {

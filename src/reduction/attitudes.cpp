@@ -63,7 +63,7 @@ void Attitudes::add(const Page& page) {
     if (row.kind != kind) {
       kind = row.kind;
       kind_id = intern({kind->name, notebook::fold_case(kind->name),
-                        kind->type == notebook::Kind::Type::plane, kind->is_arrow});
+                        kind->type == notebook::Kind::Type::plane, kind->is_arrow, kind->folds});
     }
     if (row.unit != unit) {
       unit = row.unit;
@@ -163,6 +163,7 @@ std::vector<Group> Attitudes::groups(const Grouping& grouping, const Selection& 
     group.kind = first.kind;
     group.is_plane = first.is_plane;
     group.is_arrow = kinds_[first.kind].is_arrow;
+    group.folds = kinds_[first.kind].folds;
     group.north = first.north;
     if (grouping.by_unit) group.unit = first.unit;
     if (grouping.by_station) {

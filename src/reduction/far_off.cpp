@@ -2,6 +2,7 @@
 #include "far_off.hpp"
 
 #include <algorithm>
+#include <array>
 #include <boost/math/distributions/students_t.hpp>
 #include <cmath>
 #include <lodebook/orientation/mean.hpp>
@@ -98,6 +99,27 @@ std::vector<Apart> apart_from_mean(std::span<const Vector> directions, Ends ends
   return find_apart(directions, [ends](const std::vector<Vector>& left) {
     return furthest_from_mean(left, ends);
   });
+}
+
+std::vector<Apart> apart_from_sets(std::span<const Vector> directions, const TwoSets& sets,
+                                   Ends ends) {
+  std::array<std::vector<Vector>, 2> members;
+  std::array<std::vector<std::size_t>, 2> places;
+  for (std::size_t i = 0; i < directions.size(); ++i) {
+    const auto off = [&](const DirectionSet& set) {
+      return angle_between(directions[i], set.mean.axis, ends).degrees();
+    };
+    const std::size_t nearer = off(sets[1]) < off(sets[0]) ? 1 : 0;
+    members[nearer].push_back(directions[i]);
+    places[nearer].push_back(i);
+  }
+  std::vector<Apart> apart;
+  for (const std::size_t set : {0U, 1U}) {
+    for (const Apart& one : apart_from_mean(members[set], ends))
+      apart.push_back({places[set][one.index], one.degrees});
+  }
+  std::ranges::sort(apart, {}, &Apart::index);
+  return apart;
 }
 
 std::vector<Apart> apart_from_girdle(std::span<const Vector> axes) {

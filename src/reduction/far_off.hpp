@@ -5,6 +5,7 @@
 #include <span>
 #include <vector>
 
+#include <lodebook/orientation/sets.hpp>
 #include <lodebook/orientation/vector.hpp>
 
 namespace lodebook::reduction {
@@ -26,6 +27,10 @@ inline constexpr std::size_t most_apart = 20;
 /// 1981, Applied Statistics 30, 230: (N - 2)(1 + R' - R) / (N - 1 - R') is F with 2 and 2N - 4
 /// degrees of freedom, R' being the resultant of the others (from memory).
 std::vector<Apart> apart_from_mean(std::span<const Vector> directions, Ends ends);
+
+/// From the mean of that of two sets which is nearer.
+std::vector<Apart> apart_from_sets(std::span<const Vector> directions, const TwoSets& sets,
+                                   Ends ends);
 
 /// From a best great circle: the angle off that of the others is held against their scatter by
 /// Student's t with N - 3 degrees of freedom.

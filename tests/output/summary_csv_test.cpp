@@ -44,12 +44,23 @@ std::vector<Row> rows_of(const std::string& readings) {
 TEST_CASE("columns have fixed names, whether there are groups or not") {
   const std::string names =
       "kind,type,unit,station,file,north,count,surfaces,suspect,suspect_left_out,rejected,"
-      "mean_strike,mean_dip,mean_trend,mean_plunge,resultant,precision_k,cone95,eigenvalue_1,"
+      "mean_strike,mean_dip,mean_trend,mean_plunge,resultant,precision_k,cone95,no_single_mean,"
+      "eigenvalue_1,"
       "eigenvalue_2,eigenvalue_3,woodcock_k,woodcock_c,fabric,girdle_strike,girdle_dip,axis_trend,"
       "axis_plunge,axis_cone95,azimuth_count,azimuth_mean,azimuth_resultant,azimuth_arc95,"
       "azimuth_chance,far_off";
   CHECK(lines_of(SummedUp("")) == std::vector<std::string>{names});
   CHECK(lines_of(SummedUp(heading + "bedding 070 30\n")).at(0) == names);
+}
+
+TEST_CASE("without a single mean its cells are empty, and another says why") {
+  const auto rows = rows_of("fault 030 40\nfault 060 70\nfault 080 50\n");
+  REQUIRE(rows.size() == 1);
+  CHECK(rows[0].at("mean_strike").empty());
+  CHECK(rows[0].at("mean_dip").empty());
+  CHECK_FALSE(rows[0].at("resultant").empty());
+  CHECK(rows[0].at("no_single_mean") == "too scattered");
+  CHECK(rows_of("fault 030 40\n")[0].at("no_single_mean").empty());
 }
 
 TEST_CASE("what rounds to horizontal has no strike, and to vertical no trend") {

@@ -48,6 +48,8 @@ TEST_CASE("a group has its figures, and what is missing is null") {
   CHECK(group["tensor"]["woodcock_k"].is_null());
   CHECK(group["fabric"] == "too few");
   CHECK(group["girdle"].is_null());
+  CHECK(group["no_single_mean"].is_null());
+  CHECK(group["sets"].empty());
   CHECK(group["azimuths"]["of"] == "strikes");
   CHECK(group["azimuths"]["axial"] == true);
   CHECK(group["azimuths"]["mean"] == 90.0);
@@ -68,6 +70,40 @@ TEST_CASE("a girdle has its axis, lines their mean") {
   CHECK(std::abs(double{girdle["dip"]} - 70) < 1);
   CHECK(girdle["axis"]["cone95"].is_number());
   CHECK(test::fits(document, "summary.schema.json"));
+}
+
+TEST_CASE("two sets have no single mean, and the document says why") {
+  std::string joints;
+  for (const char* plane : {"012 85", "016 88", "193 84", "020 83", "014 86", "018 84", "104 85",
+                            "101 88", "284 84", "108 83"})
+    joints += std::string("joint ") + plane + '\n';
+  const Json document = json_of(joints);
+  const Json& group = document["groups"][0];
+  CHECK(group["fabric"] == "two sets");
+  CHECK(group["no_single_mean"] == "two clear sets");
+  CHECK(group["mean"]["strike"].is_null());
+  CHECK(group["mean"]["dip"].is_null());
+  CHECK(group["mean"]["pole"].is_null());
+  CHECK(group["mean"]["resultant"].is_number());
+  CHECK(group["girdle"].is_null());
+  REQUIRE(group["sets"].size() == 2);
+  CHECK(group["sets"][0]["surfaces"] == 6);
+  CHECK(group["sets"][1]["surfaces"] == 4);
+  CHECK(std::abs(group["sets"][1]["mean"]["dip"].get<double>() - 85) < 4);
+  CHECK(group["azimuths"]["mean"].is_null());
+  CHECK(group["azimuths"]["no_single_mean"] == "two clear sets");
+  CHECK(test::fits(document, "summary.schema.json"));
+}
+
+TEST_CASE("only planes that fold may have a fold axis") {
+  const auto girdle_of = [](const std::string& kind) {
+    std::string readings;
+    for (const char* plane : {"190 64", "200 47", "220 30", "250 21", "290 21", "320 29", "340 47"})
+      readings += kind + ' ' + plane + '\n';
+    return json_of(readings)["groups"][0]["girdle"];
+  };
+  CHECK(girdle_of("bedding")["may_be_fold_axis"] == true);
+  CHECK(girdle_of("joint")["may_be_fold_axis"] == false);
 }
 
 TEST_CASE("horizontal and vertical means have no azimuth") {

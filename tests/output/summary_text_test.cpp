@@ -29,7 +29,7 @@ bool contains(const std::string& text, std::string_view part) {
 TEST_CASE("one reading has a mean and nothing more") {
   CHECK(text_of("bedding 070 30\n") ==
         "day.txt: declination 0\n"
-        "every reading counts, repeats of one surface too; planes are averaged by their poles, "
+        "repeats of one surface count once, as their mean; planes are averaged by their poles, "
         "poles and lines as axes\n"
         "\n"
         "bedding: 1 reading; from true north\n"
@@ -40,9 +40,10 @@ TEST_CASE("three readings have Fisher's figures and the tensor") {
   // Poles 10 degrees on either side of the middle one: R 2.970, k 65.8, cone 15.3 (see the
   // tests of summaries); eigenvalues (1 + 2 cos^2 10) / 3 and 2 sin^2 10 / 3.
   const std::string text = text_of("bedding 090 20\nbedding 090 30\nbedding 090 40\n");
-  CHECK(contains(text,
-                 "  mean of poles   000.0/60.0, plane 090.0/30.0 S; R 2.970, k 65.8, 95 % cone "
-                 "15.3°\n"));
+  CHECK(
+      contains(text,
+               "  mean of poles   000.0/60.0, plane 090.0/30.0 S; R 2.970 of 3, k 65.8, 95 % cone "
+               "15.3°\n"));
   CHECK(contains(text,
                  "  eigenvalues     0.9799 0.0201 0.0000; K undefined, C undefined: too few for a "
                  "fabric\n"));
@@ -65,15 +66,15 @@ TEST_CASE("a pole that is known badly is no fold axis") {
 
 TEST_CASE("what is not defined is called so, and why") {
   CHECK(contains(text_of("lineation 030/20\nlineation 032/20\n"),
-                 "k and cone undefined (under three readings)"));
+                 " of 2, k and cone undefined (under three)"));
   CHECK(contains(text_of("lineation 030/20\nlineation 030/20\nlineation 030/20\n"),
                  "k undefined (all coincide), 95 % cone 0.0°"));
   CHECK(contains(text_of("lineation 030/20\nlineation 120/20\nlineation 240/50\n"),
                  "95 % cone undefined (k under 4)"));
   CHECK(contains(text_of("joint 000 90\njoint 090 90\n"),
-                 "mean of poles   undefined (no direction stands out)"));
+                 "mean of poles   no single mean: no direction stands out\n"));
   CHECK(contains(text_of("current 010/00\ncurrent 190/00\n"),
-                 "trends          they cancel out: no mean"));
+                 "trends          no single mean: no direction stands out, resultant 0.000\n"));
 }
 
 TEST_CASE("a fold axis is named of planes, and only the pole of lines") {
@@ -85,9 +86,45 @@ TEST_CASE("a fold axis is named of planes, and only the pole of lines") {
   CHECK(contains(text, "(bootstrap); the fold axis, if these are folded\n"));
   std::string lines;
   for (const char* line : {"000/10", "020/11", "050/09", "080/10", "110/11", "150/09"})
-    lines += std::string("lineation ") + line + ", " + line + '\n';
+    lines += std::string("lineation ") + line + "\nlineation " + line + '\n';
   CHECK(contains(text_of(lines), ": a girdle\n"));
   CHECK(contains(text_of(lines), "(bootstrap)\n"));
+  // What does not fold has none, whatever its girdle.
+  for (const char* kind : {"joint", "fault", "vein"}) {
+    std::string others;
+    for (const char* plane : {"190 64", "200 47", "220 30", "250 21", "290 21", "320 29", "340 47"})
+      others += std::string(kind) + ' ' + plane + '\n';
+    CHECK(contains(text_of(others), ": a girdle\n"));
+    CHECK(contains(text_of(others), "(bootstrap)\n"));
+    CHECK_FALSE(contains(text_of(others), "fold"));
+  }
+}
+
+TEST_CASE("repeats of one surface are one of N") {
+  const std::string text = text_of("joint 070 30, 072 31, 068 29\njoint 080 35\njoint 075 33\n");
+  CHECK(contains(text, "joint: 5 readings of 3 surfaces; "));
+  CHECK(contains(text, " of 3, k "));
+}
+
+TEST_CASE("two sets have a mean each, and no single one") {
+  std::string joints;
+  for (const char* plane : {"012 85", "016 88", "193 84", "020 83", "014 86", "018 84", "104 85",
+                            "101 88", "284 84", "108 83"})
+    joints += std::string("joint ") + plane + '\n';
+  const std::string text = text_of(joints);
+  CHECK(contains(text, "  mean of poles   no single mean: two clear sets; R "));
+  CHECK(contains(text, "  first set       "));
+  CHECK(contains(text, " of 6, k "));
+  CHECK(contains(text, "  second set      "));
+  CHECK(contains(text, " of 4, k "));
+  CHECK(contains(text, ": two sets\n"));
+  CHECK(contains(text, "  strikes         no single mean: two clear sets, resultant 0."));
+  CHECK_FALSE(contains(text, "girdle"));
+}
+
+TEST_CASE("what is scattered too widely has no single mean") {
+  const std::string text = text_of("fault 030 40\nfault 060 70\nfault 080 50\n");
+  CHECK(contains(text, "  mean of poles   no single mean: too scattered; R 2."));
 }
 
 TEST_CASE("means of lines, poles and arrows are called what they are") {
@@ -121,7 +158,7 @@ TEST_CASE("what is far off stands with its place, its station and its words") {
   const std::string text = text_of(readings + "lineation 130/20 # odd\n");
   CHECK(contains(text, ": a cluster, apart from the outliers below\n"));
   CHECK(contains(text, "  outlier         day.txt:15:1, station Q1: 130/20, "));
-  CHECK(contains(text, "° from the mean\n"));
+  CHECK(contains(text, "° from the mean of the others\n"));
 }
 
 TEST_CASE("groups are named by unit and station, and by log where there are several") {

@@ -41,6 +41,7 @@ class Readings {
   }
   Group group(bool planes = true, bool arrows = false) const {
     Group group;
+    group.folds = planes;
     group.is_plane = planes;
     group.is_arrow = arrows;
     for (const Attitude& attitude : attitudes_)
@@ -326,4 +327,153 @@ TEST_CASE("a summary turns with its readings") {
   CHECK(std::abs(first.mean->resultant - second.mean->resultant) < 1e-9);
   CHECK(std::abs(first.azimuths.resultant - second.azimuths.resultant) < 1e-9);
   CHECK(first.fabric == second.fabric);
+}
+
+TEST_CASE("repeats of one surface count once, as their mean") {
+  const std::string heading = "set 0\ndeclination 0\nrule right\nstation Q1\n";
+  const auto often =
+      gathered({{"day.txt",
+                 heading + "joint 030 80, 034 82, 026 78, 030 80\njoint 050 70\njoint 040 60\n"}});
+  const auto once = gathered({{"day.txt", heading + "joint 030 80\njoint 050 70\njoint 040 60\n"}});
+  const Summary repeated = summarise(often, {}, {}).at(0);
+  const Summary plain = summarise(once, {}, {}).at(0);
+  CHECK(repeated.group.members.size() == 6);
+  REQUIRE(repeated.surfaces.size() == 3);
+  REQUIRE(repeated.mean);
+  CHECK(repeated.mean->count == 3);
+  CHECK(between(repeated.mean->axis, plain.mean->axis) < 0.1);
+  REQUIRE(repeated.mean->cone95);
+  CHECK(std::abs(*repeated.mean->cone95 / *plain.mean->cone95 - 1) < 0.01);
+  CHECK(repeated.azimuths.count == 3);
+  CHECK(std::abs(*repeated.azimuths.arc95 - *plain.azimuths.arc95) < 0.1);
+  CHECK(repeated.fabric == Fabric::too_few);
+}
+
+TEST_CASE("repeats averaged beforehand add up to the same") {
+  const std::string log =
+      "set 0\ndeclination 3E\nrule right\nstation Q1\n"
+      "bedding 030 40, 034 42\nbedding 050 35\nbedding 062 30, 060 33, 058 29\n"
+      "lineation 120/30, 124/28\nlineation 118/35\nlineation 128/31\n"
+      "current 010/05, 020/-03\ncurrent 355/00\ncurrent 002/02\n";
+  reduction::Options means;
+  means.repeats = reduction::Repeats::mean;
+  const auto readings = gathered({{"day.txt", log}});
+  const auto surfaces = gathered({{"day.txt", log}}, means);
+  const auto one = summarise(readings, {}, {});
+  const auto other = summarise(surfaces, {}, {});
+  REQUIRE(one.size() == 3);
+  REQUIRE(other.size() == 3);
+  for (std::size_t i = 0; i < 3; ++i) {
+    CHECK(other[i].group.members.size() == 3);
+    CHECK(one[i].surfaces.size() == 3);
+    CHECK(angle_between_arrows(one[i].mean->axis, other[i].mean->axis).degrees() < 1e-6);
+    CHECK(std::abs(*one[i].mean->cone95 - *other[i].mean->cone95) < 1e-6);
+    CHECK(std::abs(*one[i].azimuths.azimuth - *other[i].azimuths.azimuth) < 1e-6);
+    CHECK(std::abs(one[i].tensor->eigenvalues[1] - other[i].tensor->eigenvalues[1]) < 1e-9);
+  }
+}
+
+TEST_CASE("a surface whose readings have no mean is left out, and nothing breaks") {
+  const std::string heading = "set 0\ndeclination 0\nrule right\nstation Q1\n";
+  const auto attitudes = gathered({{"day.txt", heading + "joint 000 90, 090 90\n"}});
+  const Summary summary = summarise(attitudes, {}, {}).at(0);
+  CHECK(summary.group.members.size() == 2);
+  CHECK(summary.surfaces.empty());
+  CHECK_FALSE(summary.mean);
+  CHECK_FALSE(summary.tensor);
+  CHECK(summary.no_mean == reduction::NoMean::none_better);
+}
+
+TEST_CASE("two sets have no single mean, and what does not fold no girdle") {
+  RandomAxes random(14);
+  std::vector<Vector> axes = random.cluster(14, direction_of(110, 2), 80);
+  const std::vector<Vector> others = random.cluster(16, direction_of(20, 3), 80);
+  axes.insert(axes.end(), others.begin(), others.end());
+  const Readings readings(axes);
+  Group joints = readings.group();
+  joints.folds = false;
+  const Summary jointed = summary_of(joints);
+  CHECK(jointed.fabric == Fabric::two_sets);
+  CHECK_FALSE(jointed.girdle);
+  CHECK_FALSE(jointed.may_have_fold_axis());
+  CHECK(jointed.no_mean == reduction::NoMean::two_sets);
+  REQUIRE(jointed.sets);
+  CHECK((*jointed.sets)[0].mean.count == 16);
+  // Two limbs of a fold have no single mean either, but an axis.
+  const Summary folded = summary_of(readings.group());
+  CHECK(folded.fabric == Fabric::girdle);
+  CHECK(folded.may_have_fold_axis());
+  CHECK(folded.no_mean == reduction::NoMean::two_sets);
+}
+
+TEST_CASE("far off from two sets is what belongs to neither") {
+  RandomAxes random(15);
+  std::vector<Vector> axes = random.cluster(15, direction_of(110, 2), 200);
+  const std::vector<Vector> others = random.cluster(15, direction_of(20, 3), 200);
+  axes.insert(axes.end(), others.begin(), others.end());
+  axes[4] = direction_of(60, 65);
+  const Readings readings(axes);
+  Group joints = readings.group();
+  joints.folds = false;
+  const Summary summary = summary_of(joints);
+  CHECK(summary.fabric == Fabric::two_sets);
+  REQUIRE(summary.far_off.size() == 1);
+  CHECK(summary.far_off[0].attitude == readings.at(4));
+  CHECK(summary.far_off[0].degrees > 50);
+}
+
+TEST_CASE("a girdle of joints has a pole, but no fold axis") {
+  RandomAxes random(16);
+  const Readings readings(random.girdle(30, {0, 0, 1}, 180, 4));
+  Group joints = readings.group();
+  joints.folds = false;
+  const Summary columns = summary_of(joints);
+  CHECK(columns.fabric == Fabric::girdle);
+  CHECK(columns.girdle);
+  CHECK_FALSE(columns.may_have_fold_axis());
+  CHECK(summary_of(readings.group()).may_have_fold_axis());
+}
+
+TEST_CASE("kinds fold that bend with the rock, and no others") {
+  const std::string heading = "set 0\ndeclination 0\nrule right\nkind parting plane\nstation Q1\n";
+  const auto folds = [&](const std::string& kind, const std::string& attitude) {
+    const auto attitudes = gathered({{"day.txt", heading + kind + ' ' + attitude + '\n'}});
+    return summarise(attitudes, {}, {}).at(0).group.folds;
+  };
+  for (const char* kind :
+       {"bedding", "foliation", "cleavage", "schistosity", "contact", "axial-plane"})
+    CHECK(folds(kind, "030 40"));
+  for (const char* kind : {"joint", "fault", "shear", "vein", "dike", "parting"})
+    CHECK_FALSE(folds(kind, "030 40"));
+  for (const char* kind : {"lineation", "fold-axis", "current"})
+    CHECK_FALSE(folds(kind, "030/40"));
+}
+
+TEST_CASE("a mean not known to 25 degrees is no single one") {
+  RandomAxes random(17);
+  int wide = 0;
+  int narrow = 0;
+  for (int i = 0; i < 300; ++i) {
+    const Summary summary = of_axes(random.cluster(5, random.anywhere(), 12));
+    REQUIRE(summary.mean);
+    if (summary.sets || !summary.mean->precision) continue;
+    const bool is_wide = !summary.mean->cone95 || *summary.mean->cone95 > 25;
+    CHECK((summary.no_mean == reduction::NoMean::scattered) == is_wide);
+    ++(is_wide ? wide : narrow);
+  }
+  CHECK(wide > 20);
+  CHECK(narrow > 20);
+  CHECK_FALSE(of_axes({pole_of(90, 20), pole_of(90, 30)}).no_mean);
+  CHECK_FALSE(of_axes(std::vector<Vector>(6, pole_of(90, 20))).no_mean);
+}
+
+TEST_CASE("azimuths of two sets, or scattered ones, have no single mean") {
+  const Readings sets(std::vector<double>{20, 22, 18, 21, 19, 80, 82, 78, 81, 79});
+  CHECK(summary_of(sets.group()).no_azimuth == reduction::NoMean::two_sets);
+  const Readings wide(std::vector<double>{0, 40, 80, 110, 20, 60});
+  CHECK(summary_of(wide.group()).no_azimuth == reduction::NoMean::scattered);
+  const Readings close(std::vector<double>{20, 22, 18, 21, 19});
+  CHECK_FALSE(summary_of(close.group()).no_azimuth);
+  const Readings even(std::vector<double>{0, 90});
+  CHECK(summary_of(even.group()).no_azimuth == reduction::NoMean::none_better);
 }

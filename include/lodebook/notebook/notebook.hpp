@@ -22,6 +22,8 @@ struct Kind {
   bool has_sense = false;
   /// A line that points somewhere, such as a current, and is no mere axis.
   bool is_arrow = false;
+  /// A plane that is commonly folded, so that a girdle of its poles may show a fold axis.
+  bool folds = false;
 };
 
 /// Names of stations and landmarks, compared ignoring case and kept as first written.

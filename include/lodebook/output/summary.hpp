@@ -64,6 +64,9 @@ ShownLine shown_line(Vector line, int decimals);
 std::string plane_words(Vector pole, notebook::Notation notation);
 std::string line_words(Vector line, notebook::Notation notation);
 
+/// `no single mean: two clear sets`.
+std::string no_mean_words(reduction::NoMean why);
+
 /// `N34.3W`: the mean of strikes or trends, which must have one.
 std::string mean_azimuth_words(const reduction::Summary& summary, notebook::Notation notation);
 

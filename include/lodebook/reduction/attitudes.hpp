@@ -50,6 +50,8 @@ struct Group {
   bool is_plane = true;
   /// An arrow, such as a current's, rather than an axis.
   bool is_arrow = false;
+  /// Planes of a kind that is commonly folded.
+  bool folds = false;
   North north = North::magnetic;
   std::optional<notebook::NameId> unit;
   std::optional<notebook::NameId> station;
@@ -108,6 +110,7 @@ class Attitudes {
     std::string folded;
     bool is_plane = true;
     bool is_arrow = false;
+    bool folds = false;
   };
   notebook::NameId intern(Kind wanted);
 
