@@ -227,8 +227,8 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
      "look along the strike as typed"},
     {Option::grid, "grid", 0, "", any, of_reduce, false, "add columns easting, northing and zone"},
     {Option::repeats, "repeats", 0, "HOW", repeats, of_reduce | of_groups, false,
-     "each: every reading counts; mean: the repeats of\n"
-     "one surface count once, as their mean"},
+     "each: a row or mark for every reading; mean: one\n"
+     "for the repeats of a surface, at their mean"},
     {Option::by, "by", 0, "WHAT", any, of_groups, false,
      "groups within each kind: unit, station, or\n"
      "unit,station"},

@@ -28,7 +28,7 @@ bool has_girdle_to_draw(const Summary& summary) {
 }
 
 bool has_mean_to_draw(const Summary& summary) {
-  return !summary.girdle && summary.mean && summary.mean->cone95 &&
+  return !summary.girdle && !summary.no_mean && summary.mean && summary.mean->cone95 &&
          summary.fabric != reduction::Fabric::no_preference;
 }
 
@@ -56,8 +56,11 @@ std::string figures_of(const SummaryDocument& document, const Summary& summary) 
                          summary.group.is_plane ? output::plane_words(summary.mean->axis, notation)
                                                 : output::line_words(summary.mean->axis, notation),
                          output::figure_text(*summary.mean->cone95, 1));
+  } else if (summary.no_mean) {
+    words += "; " + output::no_mean_words(*summary.no_mean);
   }
-  if (!summary.far_off.empty()) words += fmt::format("; {} far off", summary.far_off.size());
+  if (!summary.far_off.empty())
+    words += "; " + output::counted(summary.far_off.size(), "outlier", "outliers");
   return words;
 }
 
@@ -142,7 +145,10 @@ void append_frame_words(std::vector<std::string>& lines, const SummaryDocument& 
     if (left_out > 0) left += fmt::format("{} {} suspect", rejected > 0 ? "," : "", left_out);
     lines.push_back(left + '.');
   }
-  if (document.repeats == reduction::Repeats::mean)
+  const bool has_repeats = std::ranges::any_of(document.summaries, [](const Summary& summary) {
+    return summary.group.surfaces < summary.group.members.size();
+  });
+  if (has_repeats || document.repeats == reduction::Repeats::mean)
     lines.emplace_back("Repeats of one surface count once, as their mean.");
 }
 

@@ -89,11 +89,18 @@ void draw_cone(Picture& picture, const NetFrame& frame, Vector axis, double half
     picture.line(Role::cone, std::move(part), series);
 }
 
-/// A ring around each reading far outside its group, with its station's name.
+/// Where a reading's mark is: that of a plane drawn as a circle only is where this dips most.
+Point mark_of(const NetFrame& frame, const reduction::Attitude& attitude, const NetStyle& style) {
+  const bool has_mark = !attitude.is_plane || style.poles || !style.circles;
+  const TrendAndPlunge pole = line_of_axis(attitude.axis);
+  return frame.place(has_mark ? attitude.axis : direction_of(pole.trend + 180, 90 - pole.plunge));
+}
+
+/// A ring around the mark of each reading far outside its group, with its station's name.
 void draw_far_off(Picture& picture, const NetFrame& frame, const SummaryDocument& document,
-                  const Summary& summary) {
+                  const Summary& summary, const NetStyle& style) {
   for (const reduction::FarOff& far : summary.far_off) {
-    const Point at = frame.place(far.attitude->axis);
+    const Point at = mark_of(frame, *far.attitude, style);
     picture.circle(Role::leader, at, mean_radius);
     // Towards the middle, where there is paper.
     const bool is_left = at.x > frame.center.x;
@@ -154,7 +161,7 @@ Picture draw(const SummaryDocument& document, const Members& members, const NetS
   }
   for (const Summary* const summary : members) {
     draw_mean(picture, frame, *summary);
-    draw_far_off(picture, frame, document, *summary);
+    draw_far_off(picture, frame, document, *summary, style);
   }
 
   y += width + 2;
@@ -224,7 +231,7 @@ std::string caption(const SummaryDocument& document) {
         "Thick and dashed: the best great circle of a girdle; crosses: its pole, with its cone by "
         "bootstrap. ";
   }
-  if (has_far_off) words += "Thin rings with a station's name: readings far outside their group. ";
+  if (has_far_off) words += "Thin rings with a station's name: outliers. ";
   if (rises) words += "Arrows that rise lie at their lower end. ";
   return words;
 }
@@ -250,8 +257,8 @@ Picture net_picture(const SummaryDocument& document, const NetStyle& style) {
   footer.push_back(caption(document));
   if (style.contours)
     footer.emplace_back(
-        "Sigma is what chance alone does to the number of N even readings in the cap, which has 3 "
-        "sigma of them on average. The shade darkens from line to line.");
+        "Sigma is what chance alone does to the number of N even poles or lines in the cap, which "
+        "has 3 sigma of them on average. The shade darkens from line to line.");
   append_frame_words(footer, document);
   return arranged("net", title_of_picture("Net", document), describe(document, figures_of), panels,
                   footer);
@@ -260,7 +267,7 @@ Picture net_picture(const SummaryDocument& document, const NetStyle& style) {
 std::size_t groups_too_small_to_contour(const SummaryDocument& document) {
   return static_cast<std::size_t>(
       std::ranges::count_if(document.summaries, [](const Summary& summary) {
-        const std::size_t count = summary.group.members.size();
+        const std::size_t count = summary.surfaces.size();
         return count > 0 && count < fewest_to_contour;
       }));
 }

@@ -40,8 +40,12 @@ bool is_speck(const std::vector<Point>& ring) {
 std::string draw_contours(Picture& picture, const NetFrame& frame,
                           const reduction::Summary& summary) {
   std::vector<Vector> axes;
-  for (const reduction::Attitude* const member : summary.group.members)
-    axes.push_back(member->axis);
+  for (const reduction::MeasuredSurface& surface : summary.surfaces)
+    axes.push_back(surface.axis);
+  if (axes.size() < fewest_with_contours) {
+    return fmt::format("no contours: N {}, and of under {} the cap would be half the hemisphere",
+                       axes.size(), fewest_with_contours);
+  }
   const KambDensity density(axes);
   constexpr std::size_t side = 121;
   constexpr double reach = 1.06;
@@ -82,7 +86,7 @@ std::string draw_contours(Picture& picture, const NetFrame& frame,
       fmt::format("density after Kamb: N {}, a cap of {} % of the hemisphere", axes.size(), cap);
   words += shown.empty() ? ", nowhere 2 sigma" : fmt::format(", lines at {} sigma", shown);
   if (axes.size() < fewest_to_contour)
-    words += fmt::format("; under {} readings, contours say little", fewest_to_contour);
+    words += fmt::format("; with N under {}, contours say little", fewest_to_contour);
   return words;
 }
 

@@ -18,11 +18,11 @@ namespace {
 
 using output::SummaryDocument;
 using reduction::Attitude;
+using reduction::MeasuredSurface;
 using reduction::Summary;
 
-constexpr double rim_space = 9;  // for ticks, the mean's arc and the points of the compass
+constexpr double rim_space = 7;  // for ticks and the points of the compass
 constexpr double tick_length = 1.6;
-constexpr double arc_space = 2.6;
 constexpr double legend_spacing = 3.6;
 
 /// Counts of each bin over the whole horizon, from north on; an axis counts at both its ends.
@@ -32,9 +32,9 @@ std::vector<std::size_t> count_bins(const Summary& summary, int bin_degrees) {
   constexpr std::int64_t turn = 360 * degree;
   const std::int64_t width = bin_degrees * degree;
   std::vector<std::size_t> bins(static_cast<std::size_t>(turn / width));
-  for (const Attitude* const member : summary.group.members) {
-    if (!member->has_direction) continue;
-    const std::int64_t azimuth = rounded_azimuth(*member->azimuth, decimals);
+  for (const MeasuredSurface& surface : summary.surfaces) {
+    if (!surface.azimuth) continue;
+    const std::int64_t azimuth = rounded_azimuth(*surface.azimuth, decimals);
     ++bins[static_cast<std::size_t>(azimuth / width)];
     if (summary.group.is_plane)
       ++bins[static_cast<std::size_t>((azimuth + turn / 2) % turn / width)];
@@ -98,7 +98,7 @@ void draw_rim(Picture& picture, Point center, double radius) {
   picture.circle(Role::frame, center, radius);
   constexpr std::array<std::string_view, 4> points = {"N", "E", "S", "W"};
   for (std::size_t i = 0; i < points.size(); ++i) {
-    Point at = towards(center, 90.0 * static_cast<double>(i), radius + 6.4);
+    Point at = towards(center, 90.0 * static_cast<double>(i), radius + 4.6);
     at.y += height_of(Role::label) * 0.36;
     picture.words(Role::label, at, std::string(points[i]), Words::Anchor::middle);
   }
@@ -121,31 +121,47 @@ void draw_readings(Picture& picture, Point center, double radius, const SummaryD
   }
 }
 
-void draw_mean(Picture& picture, Point center, double radius, const Summary& summary) {
-  const CircularMean& mean = summary.azimuths;
-  if (!mean.is_meaningful()) return;
-  const Series series = summary.group.kind;
-  std::vector<double> ends = {*mean.azimuth};
-  if (summary.group.is_plane) ends.push_back(*mean.azimuth + 180);
-  for (const double azimuth : ends) {
-    picture.line(Role::mean, {center, towards(center, azimuth, radius + arc_space)}, series);
-    picture.line(Role::cone,
-                 arc(center, radius + arc_space, azimuth - *mean.arc95, azimuth + *mean.arc95),
-                 series);
+bool has_mean_azimuth(const Summary& summary) {
+  return summary.azimuths.is_meaningful() && !summary.no_azimuth;
+}
+
+/// The azimuths that the mean is drawn at.
+std::vector<double> ends_of_mean(const Summary& summary) {
+  if (!has_mean_azimuth(summary)) return {};
+  std::vector<double> ends = {*summary.azimuths.azimuth};
+  if (summary.group.is_plane) ends.push_back(ends.front() + 180);
+  return ends;
+}
+
+/// What holds the mean with 95 % confidence, under all else.
+void draw_sector(Picture& picture, Point center, double radius, const Summary& summary) {
+  for (const double azimuth : ends_of_mean(summary)) {
+    const double half = *summary.azimuths.arc95;
+    std::vector<Point> sector = arc(center, radius, azimuth - half, azimuth + half);
+    sector.push_back(center);
+    picture.area(Role::sector, std::move(sector), summary.group.kind);
   }
+}
+
+void draw_mean(Picture& picture, Point center, double radius, const Summary& summary) {
+  for (const double azimuth : ends_of_mean(summary))
+    picture.line(Role::mean, {center, towards(center, azimuth, radius)}, summary.group.kind);
 }
 
 std::string words_of_rose(const SummaryDocument& document, const Summary& summary) {
   const CircularMean& mean = summary.azimuths;
   std::string words = output::counted(mean.count, summary.group.is_plane ? "strike" : "trend",
                                       summary.group.is_plane ? "strikes" : "trends");
-  const std::size_t without = summary.group.members.size() - mean.count;
+  const std::size_t without = summary.surfaces.size() - mean.count;
   if (without > 0) words += fmt::format(", {} more without a direction", without);
-  if (mean.is_meaningful()) {
+  if (has_mean_azimuth(summary)) {
     words +=
         fmt::format("; mean {} ±{}°, resultant {}",
                     output::mean_azimuth_words(summary, document.attitudes.notation()),
                     output::figure_text(*mean.arc95, 1), output::figure_text(mean.resultant, 2));
+  } else if (summary.no_azimuth) {
+    words += fmt::format("; {}, resultant {}", output::no_mean_words(*summary.no_azimuth),
+                         output::figure_text(mean.resultant, 2));
   } else if (mean.count > 1) {
     words += fmt::format("; no mean: resultant {}, which chance gives {} times in 100",
                          output::figure_text(mean.resultant, 2),
@@ -166,6 +182,7 @@ Picture draw(const SummaryDocument& document, const Summary& summary, std::strin
   const Point center = {width / 2, y + width / 2};
   const std::vector<std::size_t> bins = count_bins(summary, bin_degrees);
   const std::size_t largest = *std::ranges::max_element(bins);
+  draw_sector(picture, center, radius, summary);
   if (largest > 0) draw_scale(picture, center, radius, largest, emptiest(bins, bin_degrees));
   for (std::size_t i = 0; i < bins.size(); ++i) {
     if (bins[i] == 0) continue;
@@ -201,10 +218,8 @@ Picture rose_picture(const SummaryDocument& document, int bin_degrees) {
   std::vector<std::string> footer = {fmt::format(
       "Bins of {} degrees, the first from 000 to {:03}; the area of a petal goes by its count "
       "(radius by the square root), figures on rings are counts. Strikes are axes and count at "
-      "both ends; trends are arrows. Ticks on the rim: readings. Thick line: the mean, with the "
-      "arc "
-      "that "
-      "holds it with 95 % confidence.",
+      "both ends; trends are arrows. Ticks on the rim: readings. Thick line: the mean; the shaded "
+      "sector about it holds it with 95 % confidence.",
       bin_degrees, bin_degrees)};
   append_frame_words(footer, document);
   return arranged("rose", title_of_picture("Rose", document), describe(document, words_of_rose),

@@ -56,6 +56,7 @@ constexpr std::array<Look, role_count> looks = {{
     {"mark", &paper_color, 0.18, &ink},
     {"mean", &ink, 0.6},
     {"cone", &ink, 0.3, nullptr, "stroke-dasharray:1.2 .7"},
+    {"sector", nullptr, 0, &ink, "fill-opacity:.16"},
     {"girdle", &ink, 0.45, nullptr, "stroke-dasharray:3 1"},
     {"contour", &middling, 0.15, nullptr, "fill-rule:evenodd"},
     {"petal", &ink, 0.2, nullptr, "fill-opacity:.55"},
@@ -128,7 +129,8 @@ void append_style_sheet(std::string& out, Paper paper, std::string_view scope) {
     const std::string_view shade = series_colors[i].on(paper);
     fmt::format_to(to, "{0}.curve.s{1},{0}.mean.s{1},{0}.cone.s{1},{0}.girdle.s{1}{{stroke:{2}}}\n",
                    scope, i, shade);
-    fmt::format_to(to, "{0}.mark.s{1},{0}.petal.s{1}{{fill:{2}}}\n", scope, i, shade);
+    fmt::format_to(to, "{0}.mark.s{1},{0}.petal.s{1},{0}.sector.s{1}{{fill:{2}}}\n", scope, i,
+                   shade);
   }
   for (std::size_t i = 0; i < patterns.size(); ++i)
     fmt::format_to(to, "{}.curve.p{}{{stroke-dasharray:{}}}\n", scope, i, patterns[i]);

@@ -346,10 +346,10 @@ class Pictures(Case):
 
     def test_contours_of_few_readings_come_with_a_warning(self):
         done = self.assert_status(0, "net", "lost-in-fog.log", "--contours", "-o", "c.svg")
-        self.assertIn(b"2 nets have under 20 readings", done.stderr)
-        self.assertIn(b"under 20 readings", self.read("c.svg"))
+        self.assertIn(b"2 nets have fewer than 20 surfaces or lines", done.stderr)
+        self.assertIn(b"no contours: N 2, and of under 10", self.read("c.svg"))
         done = self.assert_status(0, "net", "lost-in-fog.log", "-o", "c.svg")
-        self.assertNotIn(b"under 20 readings", done.stderr)
+        self.assertNotIn(b"fewer than 20", done.stderr)
         done = self.assert_status(0, "net", "lost-in-fog.log", "--contours", "-q", "-o", "c.svg")
         self.assertEqual(done.stderr, b"")
 
@@ -378,9 +378,9 @@ class Pictures(Case):
 
     # ---- roses
 
-    def roses(self, log, *options, bin_degrees=10):
-        """Each rose with the rows that it shows."""
-        rows = self.table(log)
+    def roses(self, log, *options, bin_degrees=10, repeats="mean"):
+        """Each rose with the surfaces, or else readings, that it shows."""
+        rows = self.table(log, options=["--repeats", repeats])
         drawing = self.drawing("rose", log, *options, "--bin", str(bin_degrees))
         kinds = list(dict.fromkeys(row["kind"] for row in rows.values()))
         self.assertEqual(len(drawing.panels), len(kinds))
@@ -421,7 +421,7 @@ class Pictures(Case):
 
     def test_every_reading_is_a_tick(self):
         for log in LOGS:
-            for panel, rows in self.roses(log):
+            for panel, rows in self.roses(log, repeats="each"):
                 seen = {}
                 for group in panel.readings:
                     ticks = [panel.azimuth_of(parts_of(path)[0][1])
@@ -435,6 +435,21 @@ class Pictures(Case):
                     self.assertEqual(len(ticks), len(wanted))
                     for tick, one in zip(ticks, wanted):
                         self.assertLess(difference(tick, one), 0.07, source)
+
+    def arc(self, number, length):
+        """Upton's (Zar 1999, eqs. 26.23 and 26.24), degrees; half a turn where there is none."""
+        chi = 3.841459
+        if length / number < 0.9:
+            excess = 2 * length ** 2 - number * chi
+            if excess <= 0:
+                return 180
+            cosine = math.sqrt(2 * number * excess / (4 * number - chi)) / length
+        else:
+            rest = number ** 2 - (number ** 2 - length ** 2) * math.exp(chi / number)
+            if rest <= 0:
+                return 180
+            cosine = math.sqrt(rest) / length
+        return math.degrees(math.acos(min(1, cosine)))
 
     def test_means_are_drawn_where_they_mean_something(self):
         drawn = undrawn = 0
@@ -453,19 +468,22 @@ class Pictures(Case):
                 chance = math.exp(math.sqrt(1 + 4 * number + 4 * (number ** 2 - length ** 2))
                                   - (1 + 2 * number))
                 self.assertFalse(0.04 < chance < 0.06, "choose data of which it is clear")
-                if number < 3 or chance > 0.05:
-                    self.assertEqual(lines + panel.of_class("cone"), [])
+                arc = self.arc(number, length) / fold
+                if number < 3 or chance > 0.05 or arc > 25:
+                    self.assertEqual(lines + panel.of_class("sector"), [])
                     undrawn += 1
                     continue
                 drawn += 1
                 mean = math.degrees(math.atan2(east, north)) / fold % (360 / fold)
                 ends = [mean + 360 / fold * i for i in range(fold)]
                 self.assertEqual(len(lines), fold)
-                for line, arc, end in zip(lines, panel.of_class("cone"), ends):
+                for line, sector, end in zip(lines, panel.of_class("sector"), ends):
                     self.assertLess(difference(panel.azimuth_of(parts_of(line)[0][1]), end), 0.1)
-                    points = parts_of(arc)[0]
-                    left, right = (difference(panel.azimuth_of(points[i]), end) for i in (0, -1))
-                    self.assertAlmostEqual(left, right, delta=0.2)
+                    points = parts_of(sector)[0]
+                    # The last is the middle of the rose.
+                    for i in (0, -2):
+                        self.assertAlmostEqual(difference(panel.azimuth_of(points[i]), end), arc,
+                                               delta=0.3)
         self.assertGreater(drawn, 3)
         self.assertGreater(undrawn, 3)
 
@@ -593,6 +611,35 @@ class Pictures(Case):
             done = self.assert_status(2, command, "night-typing.log", "--kind", "bedding,sight")
             self.assertIn(b"no 'sight' in the logs", done.stderr)
             self.assertEqual(done.stdout, b"")
+
+    # ---- maps
+
+    def test_logs_too_far_apart_for_one_map_are_refused(self):
+        for name, position in (("north.txt", "44.6891N 169.0144E"),
+                               ("south.txt", "44.6891S 169.0144E")):
+            self.put(name, HEADING + f"station A at {position}\n bedding 070 30\n")
+        done = self.assert_status(2, "map", "north.txt", "south.txt", "-o", "x.svg")
+        self.assertIn(b"north.txt and south.txt lie 9901 km apart, and one map shows 1900 km",
+                      done.stderr)
+        self.assertIn(b"help: a map of each", done.stderr)
+        self.assertEqual(done.stdout, b"")
+        self.assertNotIn("x.svg", self.files())
+        self.assert_status(0, "map", "north.txt", "-o", "x.svg")
+        self.put("slip.txt", self.read("north.txt") + b"station B at 44.6891S 169.0144E\n")
+        done = self.assert_status(2, "map", "slip.txt")
+        self.assertIn(b"station A and station B of slip.txt lie 9901 km apart", done.stderr)
+        self.assertIn(b"help: is a position mistyped?", done.stderr)
+
+    def test_a_map_of_nothing_says_so(self):
+        self.put("empty.txt", "")
+        self.put("placeless.txt", HEADING + "station A\n bedding 070 30\n")
+        for log in ("empty.txt", "placeless.txt"):
+            done = self.assert_status(0, "map", log, "-o", "x.svg")
+            self.assertIn(b"lodebook: warning: nothing to draw: no station and no landmark has a "
+                          b"position\n", done.stderr)
+            self.assertIn(b"There is nothing to draw", self.read("x.svg"))
+            done = self.assert_status(0, "map", log, "-q", "-o", "x.svg")
+            self.assertEqual(done.stderr, b"")
 
     def test_options_are_those_of_the_command(self):
         self.assert_status(2, "net")

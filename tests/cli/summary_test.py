@@ -95,22 +95,29 @@ class Summary(Case):
 
     def test_fishers_figures_are_those_of_the_table(self):
         checked = 0
-        for log in LOGS:
+        shutil.copy(DATA / "sand-quarry.log", self.folder / "sand-quarry.log")
+        for log in [*LOGS, "sand-quarry.log"]:
             for group in self.document(log)["groups"]:
                 mean = group["mean"]
-                if group["count"] < 3 or mean is None:
+                if group["surfaces"] < 3 or group["no_single_mean"] or group["type"] == "arrow":
                     continue
                 rows = self.table(log, group["kind"])
                 self.assertEqual(len(rows), group["count"])
                 pole = line_of(mean["pole"] if group["type"] == "plane" else mean)
-                total = [0, 0, 0]
+                # Repeats of one surface count once, as their mean.
+                surfaces = {}
                 for row in rows:
                     axis = direction(float(row["strike"] or 0) - 90, 90 - float(row["dip"])) \
                         if group["type"] == "plane" \
                         else direction(float(row["trend"] or 0), float(row["plunge"]))
                     sign = 1 if sum(a * b for a, b in zip(axis, pole)) > 0 else -1
-                    total = [t + sign * a for t, a in zip(total, axis)]
-                length, number = math.hypot(*total), len(rows)
+                    one = surfaces.setdefault((row["station"], row["surface"]), [0, 0, 0])
+                    one[:] = [t + sign * a for t, a in zip(one, axis)]
+                self.assertEqual(len(surfaces), group["surfaces"])
+                total = [0, 0, 0]
+                for one in surfaces.values():
+                    total = [t + a / math.hypot(*one) for t, a in zip(total, one)]
+                length, number = math.hypot(*total), len(surfaces)
                 self.assertAlmostEqual(mean["resultant"], length, delta=0.003 * number)
                 self.assertLess(between(total, pole), 0.1)
                 if number - length > 0.01:
@@ -123,7 +130,7 @@ class Summary(Case):
                     elif k < 3.9:
                         self.assertIsNone(mean["cone95"])
                 checked += 1
-        self.assertGreater(checked, 8)
+        self.assertGreater(checked, 3)
 
     def test_eigenvalues_add_up_to_one(self):
         for group in self.document(*LOGS, "--by", "unit,station")["groups"]:
@@ -156,7 +163,7 @@ class Summary(Case):
                     self.assertNotIn(word, out.replace("infeld", ""))
         joint = self.group("joint", "few.txt")
         self.assertIsNone(joint["mean"])
-        self.assertIn("mean of poles   undefined", text)
+        self.assertIn("mean of poles   no single mean: no direction stands out", text)
         row = [r for r in self.rows("few.txt") if r["kind"] == "joint"][0]
         self.assertEqual((row["mean_strike"], row["mean_dip"], row["cone95"]), ("", "", ""))
 

@@ -293,13 +293,32 @@ TEST_CASE("contours go around all that is dense enough, and stay within the rim"
   CHECK(is_balanced(picture));
 }
 
-TEST_CASE("few readings are contoured with a warning, none are not") {
+TEST_CASE("few surfaces are contoured with a warning, under ten not at all") {
   NetStyle style;
   style.contours = true;
-  const SummedUp sum(heading_lines + "bedding 090 30\njoint 400 30\n");
-  const std::string words = words_of(net_picture(sum.document(), style));
-  CHECK(contains(words, "under 20 readings"));
-  CHECK(groups_too_small_to_contour(sum.document()) == 1);
+  const auto contours_of = [&](const Picture& picture) {
+    return drawn<Path>(picture, Role::contour).size();
+  };
+  std::string readings;
+  for (int i = 0; i < 9; ++i)
+    readings += "bedding 0" + std::to_string(30 + i) + " 30\n";
+  const SummedUp nine(heading_lines + readings + "joint 400 30\n");
+  const Picture none = net_picture(nine.document(), style);
+  CHECK(contours_of(none) == 0);
+  CHECK(contains(words_of(none), "no contours: N 9, and of under 10"));
+  CHECK(groups_too_small_to_contour(nine.document()) == 1);
+  const SummedUp ten(heading_lines + readings + "bedding 040 30\n");
+  const Picture few = net_picture(ten.document(), style);
+  CHECK(contours_of(few) > 0);
+  CHECK(contains(words_of(few), "with N under 20, contours say little"));
+  CHECK(groups_too_small_to_contour(ten.document()) == 1);
+  // Thirty readings of one surface are one.
+  std::string repeats = "bedding 030 30";
+  for (int i = 0; i < 29; ++i)
+    repeats += ", 031 30";
+  const SummedUp one(heading_lines + repeats + '\n');
+  CHECK(contours_of(net_picture(one.document(), style)) == 0);
+  CHECK(contains(words_of(net_picture(one.document(), style)), "no contours: N 1, "));
   std::string many;
   for (int i = 0; i < 20; ++i)
     many += "bedding 0" + std::to_string(30 + i) + " 30\n";
@@ -352,6 +371,48 @@ TEST_CASE("what is far off has a ring and its station's name, on paper however l
   CHECK(drawn<Circle>(picture, Role::leader).size() == 2);
   CHECK(contains(words_of(picture), "WWW"));
   CHECK(is_on_paper(picture));
+}
+
+TEST_CASE("the ring of what is far off is round something, on a net of circles too") {
+  std::string readings;
+  for (int i = 0; i < 12; ++i)
+    readings += "bedding 0" + std::to_string(80 + i) + " 42\n";
+  const SummedUp sum(heading_lines + readings + "bedding 170 60\n");
+  REQUIRE(sum.summaries.at(0).far_off.size() == 1);
+  NetStyle style;
+  style.circles = true;
+  const Picture circles = net_picture(sum.document(), style);
+  const auto rings = drawn<Circle>(circles, Role::leader);
+  REQUIRE(rings.size() == 1);
+  CHECK(distance(rings[0].center, expected(rim_of(circles), 260, 60)) < 1e-6);
+  const auto curves = drawn<Path>(circles, Role::curve);
+  double nearest = 100;
+  for (const Point& point : curves.at(12).parts.at(0))
+    nearest = std::min(nearest, distance(point, rings[0].center));
+  CHECK(nearest < rings[0].radius);
+  const Picture poles = net_picture(sum.document(), {});
+  CHECK(distance(drawn<Circle>(poles, Role::leader).at(0).center, expected(rim_of(poles), 80, 30)) <
+        1e-6);
+}
+
+TEST_CASE("two joint sets have neither a mean nor a girdle, and the legend says so") {
+  std::string readings;
+  for (const char* plane : {"012 85", "016 88", "193 84", "020 83", "014 86", "104 85", "101 88",
+                            "284 84", "108 83", "103 86"})
+    readings += std::string("joint ") + plane + '\n';
+  const Picture picture = net_of(readings);
+  CHECK(drawn<Path>(picture, Role::mean).empty());
+  CHECK(drawn<Path>(picture, Role::girdle).empty());
+  CHECK(drawn<Path>(picture, Role::cone).empty());
+  CHECK(contains(words_of(picture), "joint: 10 readings; no single mean: two clear sets\n"));
+}
+
+TEST_CASE("a mean with a cone over 25 degrees is not drawn, and the legend says so") {
+  const Picture wide = net_of("fault 030 40\nfault 060 70\nfault 080 50\n");
+  CHECK(drawn<Path>(wide, Role::mean).empty());
+  CHECK(contains(words_of(wide), "fault: 3 readings; no single mean: too scattered\n"));
+  const Picture close = net_of("fault 030 40\nfault 036 44\nfault 040 42\n");
+  CHECK(drawn<Path>(close, Role::mean).size() == 1);
 }
 
 TEST_CASE("without readings there is a paper that says so") {

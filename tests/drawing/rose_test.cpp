@@ -63,6 +63,16 @@ TEST_CASE("petals have areas by their counts, of axes at both ends") {
   }
 }
 
+TEST_CASE("repeats of one surface make one petal's count, and a tick each") {
+  const Picture picture = rose_of("joint 012 80, 014 80, 016 80\njoint 047 80\n");
+  const auto areas = shares(picture, 10);
+  CHECK(std::abs(areas[1] - 1) < 1e-9);
+  CHECK(std::abs(areas[4] - 1) < 1e-9);
+  CHECK(drawn<Path>(picture, Role::tick).size() == 8);
+  CHECK(contains(words_of(picture), "2 strikes"));
+  CHECK(contains(words_of(picture), "Repeats of one surface count once, as their mean."));
+}
+
 TEST_CASE("trends are arrows and count once") {
   const auto areas = shares(rose_of("current 012/10\ncurrent 015/10\ncurrent 195/05\n"), 10);
   CHECK(std::abs(areas[1] - 1) < 1e-9);
@@ -106,7 +116,7 @@ TEST_CASE("every reading has a tick on the rim, an axis one at either end") {
   }
 }
 
-TEST_CASE("the mean has a line and an arc on both sides, of axes at both ends") {
+TEST_CASE("the mean has a line and a sector within the rim, of axes at both ends") {
   const SummedUp sum(heading_lines +
                      "joint 028 80\njoint 030 80\njoint 212 80\njoint 214 70\njoint 035 80\n");
   const CircularMean& mean = sum.summaries.at(0).azimuths;
@@ -114,14 +124,19 @@ TEST_CASE("the mean has a line and an arc on both sides, of axes at both ends") 
   const Picture picture = rose_picture(sum.document(), 10);
   const Circle rim = rim_of(picture);
   const auto lines = drawn<Path>(picture, Role::mean);
-  const auto arcs = drawn<Path>(picture, Role::cone);
+  const auto sectors = drawn<Path>(picture, Role::sector);
   REQUIRE(lines.size() == 2);
-  REQUIRE(arcs.size() == 2);
+  REQUIRE(sectors.size() == 2);
   for (const std::size_t end : {std::size_t{0}, std::size_t{1}}) {
     const double azimuth = *mean.azimuth + 180 * static_cast<double>(end);
     CHECK(std::abs(azimuth_of(rim, lines[end].parts[0][1]) - azimuth) < 1e-9);
-    CHECK(std::abs(azimuth_of(rim, arcs[end].parts[0].front()) - (azimuth - *mean.arc95)) < 1e-9);
-    CHECK(std::abs(azimuth_of(rim, arcs[end].parts[0].back()) - (azimuth + *mean.arc95)) < 1e-9);
+    const auto& sector = sectors[end].parts[0];
+    CHECK(std::abs(azimuth_of(rim, sector.front()) - (azimuth - *mean.arc95)) < 1e-9);
+    CHECK(std::abs(azimuth_of(rim, sector.end()[-2]) - (azimuth + *mean.arc95)) < 1e-9);
+    CHECK(distance(sector.back(), rim.center) < 1e-9);
+    for (const Point& point : sector)
+      CHECK(distance(point, rim.center) < rim.radius + 1e-9);
+    CHECK(distance(lines[end].parts[0][1], rim.center) < rim.radius + 1e-9);
   }
 }
 
@@ -132,7 +147,13 @@ TEST_CASE("no mean is drawn where it would mean nothing, and the words say so") 
   const Picture all_round = rose_of(
       "lineation 000/10\nlineation 080/10\nlineation 160/10\nlineation 240/10\nlineation 320/10\n");
   CHECK(drawn<Path>(all_round, Role::mean).empty());
-  CHECK(drawn<Path>(all_round, Role::cone).empty());
+  CHECK(drawn<Path>(all_round, Role::sector).empty());
+  CHECK(contains(words_of(all_round), "5 trends; no single mean: too scattered"));
+  const Picture sets = rose_of(
+      "joint 020 80\njoint 022 80\njoint 018 80\njoint 021 80\njoint 019 80\njoint 080 80\n"
+      "joint 082 80\njoint 078 80\njoint 081 80\njoint 079 80\n");
+  CHECK(drawn<Path>(sets, Role::mean).empty());
+  CHECK(contains(words_of(sets), "no single mean: two clear sets"));
 }
 
 TEST_CASE("what has no direction is counted in words") {

@@ -17,11 +17,13 @@ struct NetStyle {
 
 /// A net for each unit, station and north that the summaries tell apart; each kind has the same
 /// colour and symbol on all of them. Means and best great circles are drawn with their cones where
-/// they are defined and there are three readings or more.
+/// they are known well enough.
 Picture net_picture(const output::SummaryDocument& document, const NetStyle& style);
 
-/// With fewer readings contours say little; and how many groups have fewer.
+/// Contours of fewer surfaces or lines say little, and of how many groups that must be said. Of the
+/// least few there are none: the cap in which they are counted would be half the hemisphere.
 inline constexpr std::size_t fewest_to_contour = 20;
+inline constexpr std::size_t fewest_with_contours = 10;
 std::size_t groups_too_small_to_contour(const output::SummaryDocument& document);
 
 }  // namespace lodebook::drawing

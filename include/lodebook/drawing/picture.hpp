@@ -34,7 +34,8 @@ enum class Role : std::uint8_t {
   curve,     ///< a plane as a great circle; the pattern of its series
   mark,      ///< a pole or line as a filled symbol
   mean,      ///< a mean, larger than its readings
-  cone,      ///< the cone or arc of a mean's confidence
+  cone,      ///< the cone of a mean's confidence
+  sector,    ///< the same of a mean azimuth
   girdle,    ///< a best great circle
   contour,   ///< a line of equal density, filled; darker with each level
   petal,     ///< a bin of a rose
