@@ -39,16 +39,6 @@ bool north_or_south(char letter) {
   return letter == 'N' || letter == 'S';
 }
 
-/// Digits and points at the start of `typed`.
-std::size_t number_length(std::string_view typed) {
-  return std::min(typed.find_first_not_of("0123456789."), typed.size());
-}
-
-bool is_no_number(std::string_view word) {
-  return word.size() >= 3 &&
-         (equals_word(word, "nan") || equals_word(word, "inf") || equals_word(word, "infinity"));
-}
-
 Point opposite(Point point) {
   constexpr unsigned half_turn = 8;
   return static_cast<Point>((static_cast<unsigned>(point) + half_turn) % (2 * half_turn));
@@ -100,10 +90,21 @@ std::nullopt_t fail_second_letter(Cursor& cursor) {
     const std::string_view minutes = cursor.text(*cursor.peek(2));
     const char last = letter_at(cursor, 3);
     const std::string marked = fmt::format("{}{}°{}'{}", first, angle, minutes, last);
+    const bool is_one_figure = cursor.peek(1)->digits == 1 && cursor.peek(2)->digits == 1;
+    const std::string one = fmt::format("{}{}{}{}", first, angle, minutes, last);
     return fail_letters(cursor, 4,
-                        {marked, fmt::format("{}{}E {} {}", first, angle, minutes, last),
+                        {is_one_figure ? one : marked, marked,
+                         fmt::format("{}{}E {} {}", first, angle, minutes, last),
                          fmt::format("{}{}W {} {}", first, angle, minutes, last)},
                         fmt::format("minutes take a mark: {}", marked));
+  }
+  const Token* letters = cursor.peek(2);
+  if (letters && letters->type == Type::word && !letters->spaced &&
+      east_or_west(upper(cursor.text(*letters)[0]))) {
+    // `N62EE`: a letter too many.
+    return fail_letters(cursor, 3,
+                        {fmt::format("{}{}{}", first, angle, upper(cursor.text(*letters)[0]))},
+                        "type E or W behind the angle");
   }
   std::vector<std::string> meant = {fmt::format("{}{}E", first, angle),
                                     fmt::format("{}{}W", first, angle)};
@@ -131,6 +132,22 @@ std::nullopt_t fail_swapped(Cursor& cursor) {
     meant = {fmt::format("N{}{}", figure, first), fmt::format("S{}{}", figure, first)};
   return fail_letters(cursor, has_last ? 3 : 2, std::move(meant),
                       "the first letter is N or S, the last E or W");
+}
+
+/// `NW`, the two letters of a quadrant bearing on one side of its figure.
+bool are_both_letters(const Cursor& cursor, std::size_t ahead) {
+  const Token* token = cursor.peek(ahead);
+  if (!token || token->type != Type::word || token->length != 2) return false;
+  const std::string_view word = cursor.text(*token);
+  return north_or_south(upper(word[0])) && east_or_west(upper(word[1]));
+}
+
+/// `NW50` or `50NW`; `letters` and `figure` stand so far ahead.
+std::nullopt_t fail_both_letters(Cursor& cursor, std::size_t letters, std::size_t figure) {
+  const std::string_view word = cursor.text(*cursor.peek(letters));
+  const std::string meant =
+      fmt::format("{}{}{}", upper(word[0]), cursor.text(*cursor.peek(figure)), upper(word[1]));
+  return fail_letters(cursor, 2, {meant}, "the angle stands between the two letters");
 }
 
 std::nullopt_t fail_percent(Cursor& cursor, const Token& token) {
@@ -193,6 +210,8 @@ std::optional<Bearing> read_lettered(Cursor& cursor, Behind behind) {
   }
   if (!due && east_or_west(first) && is_plain_figure(cursor, 1) && joined(cursor, 1))
     return fail_swapped(cursor);
+  if (!due && are_both_letters(cursor, 0) && is_plain_figure(cursor, 1) && joined(cursor, 1))
+    return fail_both_letters(cursor, 0, 1);
   if (const auto point = point_at(cursor)) {
     cursor.skip();
     return point_bearing(*point);
@@ -217,6 +236,8 @@ std::optional<Bearing> read_azimuth(Cursor& cursor) {
                         {fmt::format("N{}{}", figure, last), fmt::format("S{}{}", figure, last)},
                         "the first letter is N or S");
   }
+  if (are_both_letters(cursor, 1) && joined(cursor, 1) && !token->has_sign)
+    return fail_both_letters(cursor, 1, 0);
   if (token->negative || token->value > 360) {
     const double azimuth = token->signed_value();
     Offers offers;
@@ -231,79 +252,6 @@ std::optional<Bearing> read_azimuth(Cursor& cursor) {
   bearing.digits = token->digits;
   bearing.decimals = token->decimals;
   return bearing;
-}
-
-/// A dash between words: a hyphen, or the sign of the figure behind it.
-void report_dash(Cursor& cursor, const Token& dash) {
-  const Token* next = cursor.peek(1);
-  if (!next || next->type != Type::angle)
-    return cursor.report(dash.span(), wording::number_dash("", {}));
-  const Span span{dash.offset, next->offset - dash.offset};
-  const std::string_view space = dash.spaced ? "" : " ";
-  const Offers offers =
-      cursor.accepted(each_in_place(span, {std::string(space), std::string(space) + '-'}));
-  cursor.report(dash.span(), wording::number_dash(cursor.text(*next), offers));
-}
-
-/// Where a figure should stand, something else does.
-void report_no_figure(Cursor& cursor, const Token& token) {
-  const std::string_view typed = cursor.text(token);
-  Offers offers;
-  // A doubt is no mere slip of the finger.
-  if (token.type == Type::other && typed != "?" && typed != "~")
-    offers = cursor.accepted(each_in_place(token.span(), {"", " "}));
-  cursor.report(token.span(), wording::number(typed, wording::figures_look_so, offers));
-}
-
-/// `1e3` and `0x10`: letters and more, with no space between; reports them.
-bool reports_letters(Cursor& cursor, const Token& token) {
-  const Token* letters = cursor.peek(1);
-  const Token* tail = cursor.peek(2);
-  const Token* before = cursor.previous();
-  const bool after_letters = before && before->type == Type::word && !token.spaced;
-  const auto is_exponent = [&cursor](const Token& figure) {
-    const std::string_view shown = cursor.text(figure);
-    return figure.type == Type::angle || shown == "+" || dash_length(shown) > 0;
-  };
-  if (!letters || letters->type != Type::word || letters->spaced || !tail || tail->spaced ||
-      !is_exponent(*tail) || after_letters)
-    return false;
-  const Span span{token.offset, tail->end() - token.offset};
-  std::string_view help = wording::figures_look_so;
-  Offers offers;
-  if (cursor.is_letter_for_zero(1)) {
-    help = letter_for_zero;
-    std::string zeros(cursor.text(span));
-    std::ranges::replace_if(
-        zeros, [](char c) { return c == 'O' || c == 'o'; }, '0');
-    offers = cursor.accepted({in_place(span, std::move(zeros))});
-  }
-  cursor.report(span, wording::number(cursor.text(span), help, offers));
-  return true;
-}
-
-/// A figure with a fault of its own.
-void report_figure(Cursor& cursor, const Token& token) {
-  const std::string_view typed = cursor.text(token);
-  switch (token.fault) {
-    case Token::Fault::none:
-    case Token::Fault::malformed: {
-      Offers offers;
-      if (const std::size_t points = typed.find(".."); points != std::string_view::npos)
-        offers = cursor.accepted({in_place(token.span(), std::string(typed).erase(points, 1))});
-      return cursor.report(token.span(), wording::number(typed, wording::figures_look_so, offers));
-    }
-    case Token::Fault::minutes_range:
-      return cursor.report(token.span(), wording::number_minutes(typed));
-    case Token::Fault::only_minutes: {
-      const std::string figure(typed.substr(0, number_length(typed)));
-      const Offers offers =
-          cursor.accepted({in_place(token.span(), figure, "degrees"),
-                           in_place(token.span(), fmt::format("0°{}'", figure), "minutes")});
-      return cursor.report(token.span(),
-                           wording::number(typed, "minutes need degrees before them", offers));
-    }
-  }
 }
 
 }  // namespace
@@ -345,80 +293,12 @@ bool starts_lettered_bearing(const Cursor& cursor, std::size_t ahead) {
   return cursor.is_word("due", ahead) || point_at(cursor, ahead).has_value();
 }
 
-const Token* figure_at(Cursor& cursor) {
-  const Token* token = cursor.peek();
-  if (!token) {
-    cursor.report(cursor.here(), wording::incomplete("the statement", "figure", ""));
-    return nullptr;
-  }
-  if (token->type != Type::angle) {
-    if (dash_length(cursor.text(*token)) > 0) {
-      report_dash(cursor, *token);
-    } else {
-      report_no_figure(cursor, *token);
-    }
-    return nullptr;
-  }
-  if (reports_letters(cursor, *token)) return nullptr;
-  if (token->fault == Token::Fault::none) return token;
-  report_figure(cursor, *token);
-  return nullptr;
-}
-
 std::optional<Bearing> read_bearing(Cursor& cursor, Behind behind) {
   if (cursor.at_end()) {
     return cursor.fail(cursor.here(),
                        wording::incomplete("the statement", "bearing", wording::bearings_look_so));
   }
   return cursor.is(Type::word) ? read_lettered(cursor, behind) : read_azimuth(cursor);
-}
-
-std::optional<Slope> read_slope(Cursor& cursor) {
-  const Token* token = figure_at(cursor);
-  if (!token) return std::nullopt;
-  cursor.skip();
-  Slope slope;
-  slope.value = token->signed_value();
-  slope.percent = token->percent;
-  slope.digits = token->digits;
-  slope.decimals = token->decimals;
-  return slope;
-}
-
-void report_unit(Cursor& cursor, const Token& figure) {
-  const bool foot_mark = figure.fault == Token::Fault::only_minutes;
-  std::string typed(cursor.text(figure));
-  if (foot_mark) typed.resize(number_length(typed));
-  std::vector<std::string> units = {typed + "m", typed + "ft", typed + " paces"};
-  if (foot_mark) std::swap(units[0], units[1]);
-  cursor.report(
-      figure.span(),
-      wording::distance_unit(cursor.text(figure), foot_mark,
-                             cursor.accepted(each_in_place(figure.span(), std::move(units)))));
-}
-
-bool has_no_number(Cursor cursor) {
-  for (; !cursor.at_end(); cursor.skip()) {
-    if (!cursor.is(Type::word) || !is_no_number(cursor.text(cursor.here()))) continue;
-    figure_at(cursor);
-    return true;
-  }
-  return false;
-}
-
-bool has_decimal_comma(Cursor cursor) {
-  if (!cursor.has_comma()) return false;
-  for (std::size_t i = 0; const Token* token = cursor.peek(i); ++i) {
-    if (token->type != Type::comma) continue;
-    const Token* before = i > 0 ? cursor.peek(i - 1) : token;
-    const Token* after = cursor.peek(i + 1) ? cursor.peek(i + 1) : token;
-    const Span span{before->offset, after->end() - before->offset};
-    Offers offers = cursor.accepted(each_in_place(token->span(), {".", "/"}));
-    if (offers.empty()) offers = cursor.accepted({in_place(token->span(), ", ")});
-    cursor.report(span, wording::decimal_comma(cursor.text(span), offers));
-    return true;
-  }
-  return false;
 }
 
 }  // namespace lodebook::notebook

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: MIT
-// Bearings and plain figures out of tokens.
+// Bearings out of tokens.
 #pragma once
 
-#include "cursor.hpp"
+#include "figure_reader.hpp"
 
 namespace lodebook::notebook {
 
@@ -28,21 +28,5 @@ Fix opposite_at(const Cursor& cursor);
 
 /// The point of the rose that stands `ahead`, if any.
 std::optional<Point> point_at(const Cursor& cursor, std::size_t ahead = 0);
-
-/// The next token as a sound figure, still to be skipped; else one fault (number) and nothing.
-const Token* figure_at(Cursor& cursor);
-
-/// Reads a figure as a slope: degrees with an optional sign, or percent.
-std::optional<Slope> read_slope(Cursor& cursor);
-
-/// Reports a length without its unit (distance-unit), with all that it may be.
-void report_unit(Cursor& cursor, const Token& figure);
-
-/// Whether some word is one that other programs print for what is no number (nan, inf); reports it
-/// (number).
-bool has_no_number(Cursor cursor);
-
-/// Whether some token is a comma between digits; reports it (decimal-comma).
-bool has_decimal_comma(Cursor cursor);
 
 }  // namespace lodebook::notebook

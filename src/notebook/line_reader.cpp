@@ -134,6 +134,12 @@ std::optional<LineAttitude> read_figured_line(Cursor& cursor, const PairRules& r
     if (!roles) return std::nullopt;
     return *roles == First::slope ? read_plunge_towards(cursor) : read_trend_plunge(cursor);
   }
+  if (cursor.is_word("from", 1)) {
+    const Offers offers = cursor.accepted({in_place({first.offset, 0}, "rake ")});
+    return cursor.fail(first.span(),
+                       wording::incomplete(fmt::format("'{}'", cursor.text(first)), "trend",
+                                           "a rake begins with the word rake", offers));
+  }
   if (three_digits(first)) return read_trend_plunge(cursor);
   if (starts_lettered_bearing(cursor, behind)) {
     if (cursor.is(Type::angle, 2) && !cursor.is(Type::word, 3) && lacks_first_letter(cursor)) {
@@ -172,6 +178,10 @@ std::optional<LineAttitude> read_line_attitude(Cursor& cursor, const PairRules& 
     return finish_trend(cursor, Slope{}, LineAttitude::Form::horizontal);
   }
   if (cursor.is_word("rake")) return read_rake(cursor);
+  if (cursor.is_word("pitch")) {
+    const Offers offers = cursor.accepted({in_place(cursor.here(), "rake")});
+    return cursor.fail(cursor.here(), wording::no_bearing(cursor.text(cursor.here()), offers));
+  }
   if (cursor.is(Type::angle)) return read_figured_line(cursor, rules);
   if (cursor.is(Type::word)) return read_trend_plunge(cursor);
   figure_at(cursor);

@@ -114,12 +114,13 @@ bool has_bearing_before_towards(Cursor& cursor) {
   // Before what is surely a bearing it can only be a slope, and is too large for one.
   const bool bearing_follows =
       starts_lettered_bearing(cursor, 2) || (figures && three_digits(*second));
-  if (bearing_follows && first.value > 90) return false;
+  const bool may_be_swapped = figures && second->value <= 90;
+  if (bearing_follows && first.value > 90 && !may_be_swapped) return false;
   const Span span = with_next(cursor, cursor.position(), 3);
   const std::string_view a = cursor.text(first);
   Offers offers = {in_place(first.span(), std::string(without_zeros(a)))};
   if (figures) {
-    const std::string_view b = cursor.text(*second);
+    const std::string_view b = without_zeros(cursor.text(*second));
     const Span both{first.offset, second->end() - first.offset};
     offers.push_back(in_place(both, fmt::format("{} > {}", b, a)));
     offers.push_back(in_place(both, fmt::format("{}/{}", a, b)));

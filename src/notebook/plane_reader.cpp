@@ -87,6 +87,28 @@ Offers side_offers(const Cursor& cursor, const Bearing& strike, Span strike_span
   return cursor.accepted(std::move(offers));
 }
 
+/// What stands behind strike and dip in place of a side may say it all the same: behind a mark or a
+/// word (`37 / NW`, `37 to NW`), or as the dip direction itself (`242/37/332`).
+Offers tail_offers(const Cursor& cursor, Span pair, Span dip) {
+  const bool is_mark = cursor.is(Type::slash) || is_towards(cursor);
+  Cursor ahead = cursor;
+  if (is_mark) ahead.skip();
+  if (ahead.at_end()) return {};
+  const std::uint32_t begin = ahead.here().offset;
+  Offers offers;
+  if (is_mark && point_at(ahead)) offers.push_back(in_place({dip.end(), begin - dip.end()}, " "));
+  if (ahead.is(Type::angle)) {
+    const Span figure = ahead.here();
+    if (three_digits(*ahead.peek())) {
+      offers.push_back(in_place({pair.offset, figure.end() - pair.offset},
+                                fmt::format("{} > {}", cursor.text(dip), cursor.text(figure))));
+    } else if (!is_mark) {
+      offers.push_back(in_place({dip.end(), begin - dip.end()}, ""));
+    }
+  }
+  return cursor.accepted(std::move(offers));
+}
+
 /// Strike and dip, and nothing that says which side goes down.
 std::nullopt_t fail_without_side(Cursor& cursor, const Bearing& strike, const PairRules& rules,
                                  Span strike_span, Span dip_span) {
@@ -100,6 +122,8 @@ std::nullopt_t fail_without_side(Cursor& cursor, const Bearing& strike, const Pa
     offers.push_back(in_place(
         replaced, fmt::format("{} {}", cursor.text(pair), name_of(dip_point(strike, turn)))));
   }
+  if (Offers tail = tail_offers(cursor, pair, dip_span); !tail.empty())
+    return cursor.fail(pair, wording::dip_side_missing(cursor.text(pair), tail, {}));
   std::vector<std::string> settings = {"rule right", "rule left"};
   // Two bare figures may be a dip direction and a dip just as well.
   const bool bare = strike.notation == Notation::azimuth && rules.planes == PlaneOrder::unstated;
@@ -115,6 +139,15 @@ std::optional<PlaneAttitude> finish_strike_dip(Cursor& cursor, PlaneAttitude pla
                                                Span dip_span) {
   const double dip = plane.dip.degrees();
   const std::string_view strike_text = cursor.text(strike_span);
+  const bool is_bearing = cursor.is(Type::angle, 1) && !cursor.peek(1)->spaced;
+  if (const auto side = point_at(cursor); side && is_bearing) {
+    const Fix direction = opposite_at(cursor);
+    const Span whole{strike_span.offset, direction.span.end() - strike_span.offset};
+    const Offers offers = cursor.accepted({in_place(
+        whole, fmt::format("{} > {}", cursor.text(dip_span), cursor.text(direction.span)))});
+    return cursor.fail(direction.span,
+                       wording::side_is_bearing(cursor.text(direction.span), offers));
+  }
   if (const auto side = point_at(cursor)) {
     const Span span = cursor.here();
     cursor.skip();
@@ -143,6 +176,11 @@ std::nullopt_t fail_without_dip(Cursor& cursor, Span strike) {
   if (cursor.is_word("vertical")) {
     const Span both{strike.offset, cursor.here().end() - strike.offset};
     offers = cursor.accepted({in_place(both, fmt::format("vertical {}", typed))});
+  } else if ((cursor.is_word("at") || cursor.is_word("dip") || cursor.is_word("dips") ||
+              cursor.is_word("dipping")) &&
+             cursor.is(Type::angle, 1)) {
+    const Span word{strike.end(), cursor.peek(1)->offset - strike.end()};
+    offers = cursor.accepted({in_place(word, " ")});
   } else if (point_at(cursor) && cursor.is(Type::angle, 1)) {
     const Span both{strike.offset, cursor.peek(1)->end() - strike.offset};
     offers =
@@ -276,8 +314,11 @@ std::optional<PlaneAttitude> read_figured_plane(Cursor& cursor, const PairRules&
   cursor.skip();
   if (three_digits(first)) return fail_without_dip(cursor, first.span());
   Offers offers;
-  if (point_at(cursor))
+  if (cursor.is_word("towards") || cursor.is_word("toward")) {
+    offers = cursor.accepted({in_place(cursor.here(), ">")});
+  } else if (point_at(cursor)) {
     offers = cursor.accepted({in_place({first.end(), cursor.here().offset - first.end()}, " > ")});
+  }
   return cursor.fail(
       first.span(), wording::incomplete(
                         fmt::format("'{}'", cursor.text(first)), "strike or dip direction",

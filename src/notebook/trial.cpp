@@ -39,6 +39,11 @@ std::vector<std::string_view> slips_for(std::string_view typed, std::size_t at,
   const char c = typed[at];
   const bool beside_digit = is_digit(before) || is_digit(behind);
   if ((c == 'O' || c == 'o') && beside_digit) return {"0"};
+  // The one point of a figure is none too many.
+  const std::size_t begin = typed.find_last_not_of("0123456789.", at) + 1;
+  const std::size_t end = std::min(typed.find_first_not_of("0123456789.", at), typed.size());
+  const bool is_point = c == '.' && std::ranges::count(typed.substr(begin, end - begin), '.') == 1;
+  if (is_point && beside_digit) return {};
   if (is_letter(c) || is_digit(c) || space_length(typed.substr(at)) > 0) return {};
   if (before == ' ' || behind == ' ' || (is_digit(before) && is_digit(behind))) return {"", " "};
   return {" ", ""};
@@ -165,7 +170,7 @@ void LogReader::offer_slips(std::size_t first) {
   auto& faults = block_->diagnostics;
   const auto error =
       std::find_if(faults.begin() + static_cast<std::ptrdiff_t>(first), faults.end(), is_error);
-  // Not on top of another change, which would be mere guessing.
+  // Not on top of another change either.
   const bool has_room = may_try() && depth_ == 0;
   if (!has_room || error == faults.end() || !error->fixes.empty()) return;
   const std::string_view typed = text(judged_.body);
@@ -178,8 +183,10 @@ void LogReader::offer_slips(std::size_t first) {
     for (const std::string_view slip : slips_for(typed, at, length)) {
       ++tried;
       const Offers offers = accepted({in_place(here, std::string(slip))});
-      kept.insert(kept.end(), offers.begin(), offers.end());
-      if (!offers.empty()) break;
+      // Alone: with the mend of another fault it would be mere guessing.
+      if (offers.empty() || offers.front().fix.span.length != here.length) continue;
+      kept.push_back(offers.front());
+      break;
     }
     at += length;
   }

@@ -197,7 +197,7 @@ Diagnostic number(std::string_view typed, std::string_view help, const Offers& o
 }
 
 Diagnostic number_dash(std::string_view figure, const Offers& offers) {
-  std::string help = figure.empty() ? "leave it out" : format("{0}, or minus {0}?", figure);
+  std::string help = figure.empty() ? "leave out the dash" : format("{0}, or minus {0}?", figure);
   if (offers.size() > 1) {
     help += ' ' + either(offers);
   } else if (!offers.empty()) {

@@ -127,6 +127,13 @@ Diagnostic dip_side_missing(std::string_view typed, const Offers& offers,
       error(Code::dip_side_missing, format("which side does '{}' dip to?", typed), help), offers);
 }
 
+Diagnostic side_is_bearing(std::string_view typed, const Offers& offers) {
+  return offering(error(Code::dip_side_impossible,
+                        format("'{}' is a bearing, where a side should stand", typed),
+                        offers_or(offers, "type the side as a point such as NW")),
+                  offers);
+}
+
 Diagnostic dip_side_impossible(std::string_view strike, std::string_view side,
                                const Offers& offers) {
   return offering(

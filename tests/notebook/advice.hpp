@@ -3,7 +3,6 @@
 #pragma once
 
 #include <algorithm>
-#include <cstdio>
 #include <string>
 #include <vector>
 
@@ -54,15 +53,23 @@ inline std::string with_above(const Book& book, const notebook::Diagnostic& faul
   return text.insert(book.source.line(fault.place.line).offset, line + "\n");
 }
 
+/// The line of a fault with each of its fixes.
+inline std::vector<std::string> lines_with_fixes(const Book& book,
+                                                 const notebook::Diagnostic& fault) {
+  std::vector<std::string> lines;
+  for (const notebook::Fix& fix : fault.fixes) {
+    const notebook::Source after("day.txt", with_fix(std::string(book.source.text()), fix));
+    lines.emplace_back(after.text(after.line(fault.place.line)));
+  }
+  return lines;
+}
+
 /// The first promise of a fault's help that does not hold; empty where all do.
 inline std::string broken_promise(const Book& book, const notebook::Diagnostic& fault) {
   const std::string text(book.source.text());
-  std::vector<std::string> lines;
+  const std::vector<std::string> lines = lines_with_fixes(book, fault);
   for (const notebook::Fix& fix : fault.fixes) {
     if (!mends(book, with_fix(text, fix))) return "the fix '" + fix.text + "' is not accepted";
-    lines.push_back(fix.text);
-    const Book after = read(with_fix(text, fix));
-    lines.emplace_back(after.source.text(after.source.line(fault.place.line)));
   }
   for (const std::string& typed : quoted(fault.help)) {
     const bool is_fix = std::ranges::any_of(

@@ -45,6 +45,8 @@ Diagnostic notation_mixed(std::string_view typed, Notation dial);
 Diagnostic dip_range(std::string_view typed, double degrees, const Offers& offers);
 Diagnostic dip_side_missing(std::string_view typed, const Offers& offers,
                             const std::vector<std::string>& settings);
+/// `N62E 37 N28W`: a bearing where the side should stand.
+Diagnostic side_is_bearing(std::string_view typed, const Offers& offers);
 Diagnostic dip_side_impossible(std::string_view strike, std::string_view side,
                                const Offers& offers);
 /// `N 38 W`; `strike` is what it is as a strike alone.
