@@ -316,7 +316,7 @@ Span LogReader::body_of(const Statement& statement) const {
 }
 
 void LogReader::dispatch(Statement& statement, Meaning meaning) {
-  judged_ = {statement.word, statement.body, is_attitude(meaning)};
+  judged_ = {statement.word, statement.body, is_attitude(meaning), statement.body.end()};
   switch (meaning.keyword) {
     case Keyword::reading:
       return read_reading(statement, meaning.kind);

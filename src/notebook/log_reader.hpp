@@ -250,7 +250,9 @@ class LogReader final : private Judge {
   std::string judged_word() const;
   /// Adds an offer to those kept if it is accepted, alone or with the mend of one more fault.
   void try_out(Offer offer, Offers& kept);
-  void keep(Offer offer, Offers& kept) const;
+  void keep(Offer offer, Offers& kept);
+  /// In place of the repeat that is judged, `whole` runs into neither of those beside it.
+  bool stands_apart(std::string_view whole);
   /// Gives the error among the diagnostics from number `first` on, which has no fix, those that
   /// mend a slip of the finger.
   void offer_slips(std::size_t first);
@@ -267,6 +269,7 @@ class LogReader final : private Judge {
     Span word;
     Span body;
     bool is_attitude = false;
+    std::uint32_t end = 0;  ///< of the statement, with its other repeats
   };
   Judged judged_;
   unsigned depth_ = 0;  ///< of trials within trials; 0 reads the log itself

@@ -80,7 +80,7 @@ SingleReading LogReader::read_single(ReadAs as) {
   statement.bytes = meanings_in(whole);
   split_beside(statement);
   if (!statement.whole.empty() && has_more(statement)) return single;
-  judged_ = {{}, statement.whole, true};
+  judged_ = {{}, statement.whole, true, statement.whole.end()};
   const Tokens tokens(source_.text(), statement.whole);
   Cursor cursor(source_.text(), tokens, faults_);
   if (has_decimal_comma(cursor)) return single;

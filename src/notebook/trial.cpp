@@ -49,17 +49,11 @@ std::vector<std::string_view> slips_for(std::string_view typed, std::size_t at,
   return {" ", ""};
 }
 
-/// Whether `repeat`, in place of `body`, would begin or end with a digit at a comma between digits.
-bool makes_decimals(std::string_view log, Span body, std::string_view repeat) {
-  const std::string_view before = log.substr(0, body.offset);
-  const std::string_view behind = log.substr(body.end());
-  const auto digit_before = [&] {
-    return before.size() > 1 && is_digit(before[before.size() - 2]);
-  };
-  const auto digit_behind = [&] { return behind.size() > 1 && is_digit(behind[1]); };
-  if (repeat.empty()) return false;
-  return (before.ends_with(',') && is_digit(repeat.front()) && digit_before()) ||
-         (behind.starts_with(',') && is_digit(repeat.back()) && digit_behind());
+/// With one space where there are more.
+std::string squeezed(std::string text) {
+  const auto both_spaces = [](char a, char b) { return a == ' ' && b == ' '; };
+  text.erase(std::unique(text.begin(), text.end(), both_spaces), text.end());
+  return text;
 }
 
 /// A statement longer than this is not typed again for one word.
@@ -108,6 +102,7 @@ const std::vector<Diagnostic>& LogReader::read_again(std::string text) {
   again.stations_.clear();
   again.landmarks_.clear();
   again.waiting_.clear();
+  again.reading_count_ = 0;
   again.own_block_.entries.clear();
   again.own_block_.diagnostics.clear();
   if (is_single_) {
@@ -126,10 +121,34 @@ std::string LogReader::judged_word() const {
   return word;
 }
 
-void LogReader::keep(Offer offer, Offers& kept) const {
-  const bool known =
-      std::ranges::any_of(kept, [&](const Offer& other) { return other.whole == offer.whole; });
-  if (makes_decimals(source_.text(), judged_.body, offer.whole)) return;
+bool LogReader::stands_apart(std::string_view whole) {
+  if (!judged_.is_attitude || is_single_) return true;
+  const std::string_view log = source_.text();
+  // The repeats beside it, as far as to their own commas.
+  const std::size_t first = judged_.word.end();
+  const std::string_view before = log.substr(first, judged_.body.offset - first);
+  const std::string_view behind = log.substr(judged_.body.end(), judged_.end - judged_.body.end());
+  std::size_t repeats = whole.find(", ") == std::string_view::npos ? 1 : 2;
+  std::string text = judged_word();
+  if (const std::size_t comma = before.find_last_of(','); comma != std::string_view::npos) {
+    const std::size_t begin = before.substr(0, comma).find_last_of(',');
+    text += before.substr(begin == std::string_view::npos ? 0 : begin + 1);
+    ++repeats;
+  }
+  text += whole;
+  if (const std::size_t comma = behind.find(','); comma != std::string_view::npos) {
+    text += behind.substr(0, behind.find(',', comma + 1));
+    ++repeats;
+  }
+  if (repeats == 1) return true;
+  read_again(std::move(text));
+  return trial_->reader.reading_count_ == repeats;
+}
+
+void LogReader::keep(Offer offer, Offers& kept) {
+  const bool known = std::ranges::any_of(
+      kept, [&](const Offer& other) { return squeezed(other.whole) == squeezed(offer.whole); });
+  if (!stands_apart(offer.whole)) return;
   if (known || offer.whole == text(judged_.body) || kept.size() >= most_offers) return;
   // A blank or a mark alone says nothing to a reader.
   const std::string& part = offer.fix.text;
@@ -147,7 +166,9 @@ void LogReader::try_out(Offer offer, Offers& kept) {
   if (errors == 0) return keep(std::move(offer), kept);
   if (errors > 1) return;
   const auto begin = static_cast<std::uint32_t>(word.size());
-  for (const Fix& fix : std::ranges::find_if(faults, is_error)->fixes) {
+  // A copy, since to keep one of them may take another trial.
+  const std::vector<Fix> fixes = std::ranges::find_if(faults, is_error)->fixes;
+  for (const Fix& fix : fixes) {
     // What is cut off as a remark is not mended.
     if (fix.span.offset < begin || fix.text == remark_mark) continue;
     Offer both;
