@@ -228,6 +228,17 @@ station Q1
   leg S38E 120m to Q9
 )",
      "Check the name after 'to'."},
+    {own_station, "own-station", warning, "a leg leads to the station that it starts from",
+     "A leg runs from the station under which it stands to the one after 'to'. Where these are the "
+     "same, either the name is wrong or the leg stands under the wrong station. It is kept and "
+     "marked suspect, and places nothing.",
+     R"(set 0
+declination 24.6E
+station Q2
+  leg S38E 120m to Q2
+)",
+     "Name the station at the far end after 'to', or move the leg to the station where you read "
+     "it."},
     {back_bearing, "back-bearing", warning, "the fore and back bearings of a leg do not agree",
      "Read from its two ends, a line has opposite bearings. Reading errors explain a difference of "
      "up to max(2°, 3√2σ). Beyond that a figure was misread, or iron or magnetic rock pulls the "
@@ -242,13 +253,15 @@ station Q1
     {percent_or_degrees, "percent-or-degrees", warning, "a slope in degrees may be a percent grade",
      "A clinometer shows degrees and percent side by side. A slope over 45 degrees is unusually "
      "steep for a walked or sighted line, and may be a percent figure without its sign: 62% is 32 "
-     "degrees. The figure is kept as degrees and marked suspect, and no height is found from it.",
+     "degrees. The figure is kept as degrees and marked suspect. No height is found from it, and a "
+     "leg with such a slope places no station.",
      R"(set 0
 declination 24.6E
 station Q1
   leg S38E 120m slope 62
 )",
-     "Add % if you read the percent scale. If it really is that steep, leave it."},
+     "Add % if you read the percent scale. If it really is that steep, type the grade: 119% is 50 "
+     "degrees."},
 
 });
 

@@ -70,7 +70,7 @@ station Q1
      "Nothing to correct. On a steep plane a rake is easier to read than a trend."},
     {doubtful, "doubtful", warning, "the reading was marked doubtful when it was typed",
      "You wrote 'doubtful' after it. The reading is kept, and its row is marked suspect so that "
-     "you can leave it out.",
+     "you can leave it out. A doubtful sight or leg places nothing.",
      R"(set 0
 declination 24.6E
 station Q1

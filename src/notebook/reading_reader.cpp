@@ -224,7 +224,8 @@ void LogReader::read_attitude(Reading& reading, Cursor& cursor) {
 
 bool LogReader::read_doubtful(Reading& reading, Cursor& cursor) {
   if (!cursor.is_word("doubtful")) return false;
-  if (!reading.doubtful) cursor.report(cursor.here(), wording::doubtful());
+  if (!reading.doubtful)
+    cursor.report(cursor.here(), wording::doubtful(std::holds_alternative<Leg>(reading.what)));
   reading.doubtful = true;
   cursor.skip();
   return true;

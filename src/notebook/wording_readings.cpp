@@ -251,6 +251,12 @@ Diagnostic station_unknown(std::string_view name, std::optional<std::string_view
               question(nearest));
 }
 
+Diagnostic own_station(std::string_view name) {
+  return warning(Code::own_station, 40,
+                 format("the leg leads to its own station '{}', and places nothing", name),
+                 "name the station at its far end behind 'to'");
+}
+
 Diagnostic back_bearing(double disagreement, double limit, std::string_view help) {
   return warning(Code::back_bearing, excess_weight(disagreement, limit),
                  format("fore and back bearing disagree by {:.1f} degrees (limit {:.1f})",
@@ -258,12 +264,14 @@ Diagnostic back_bearing(double disagreement, double limit, std::string_view help
                  std::string(help));
 }
 
-Diagnostic percent_or_degrees(std::string_view typed, double degrees_if_percent) {
-  return warning(
+Diagnostic percent_or_degrees(std::string_view typed, double degrees_if_percent, bool of_leg) {
+  Diagnostic asked = warning(
       Code::percent_or_degrees, 35,
       format("'{}' is read as degrees: unusually steep for a walked or sighted line", typed),
       format("if read on the percent scale, type '{}%', which is {:.1f} degrees", typed,
              degrees_if_percent));
+  if (of_leg) asked.message += ", so the leg places nothing";
+  return asked;
 }
 
 Diagnostic repeat_spread(std::string_view what, double off, double limit, std::string_view help) {
@@ -301,8 +309,10 @@ Diagnostic trend_uncertain(double sigma, double plunge) {
       "a steep line has no good trend: read its rake in a plane");
 }
 
-Diagnostic doubtful() {
-  return warning(Code::doubtful, 15, "marked doubtful in the field", "");
+Diagnostic doubtful(bool is_leg) {
+  return warning(Code::doubtful, 15,
+                 format("marked doubtful in the field{}", is_leg ? ": the leg places nothing" : ""),
+                 "");
 }
 
 }  // namespace lodebook::notebook::wording

@@ -180,6 +180,19 @@ Json json_of(const Fixes& fixes, const Traverse& traverse) {
           {"legs", legs}};
 }
 
+std::string_view word_of(reduction::LeftOut why) {
+  constexpr std::array<std::string_view, 3> words = {"own-station", "doubtful",
+                                                     "percent-or-degrees"};
+  return words[static_cast<std::size_t>(why)];
+}
+
+Json left_out_json(const Fixes& fixes, const FixLeg& leg) {
+  return {{"line", leg.line},
+          {"from", station_name(fixes, leg.from)},
+          {"to", station_name(fixes, leg.to)},
+          {"reason", word_of(*leg.left_out)}};
+}
+
 Json json_of(const Fixes& fixes, const reduction::StationAttraction& attraction) {
   return {{"station", station_name(fixes, attraction.station)},
           {"free", attraction.is_free},
@@ -251,6 +264,11 @@ void FixJson::log(std::string& out, const notebook::Source& source, const Fixes&
   for (const Traverse& traverse : fixes.traverses)
     traverses.add(json_of(fixes, traverse));
   traverses.end();
+  Lines left_out(out, "legs_left_out");
+  for (const FixLeg& leg : fixes.legs) {
+    if (leg.left_out) left_out.add(left_out_json(fixes, leg));
+  }
+  left_out.end();
 
   Lines attraction(out, "attraction");
   if (fixes.attraction) {

@@ -112,8 +112,9 @@ void FixRays::log(std::string& out, const notebook::Source& source, const reduct
     drawing.point(station);
   for (const FoundPoint& landmark : landmarks_of(fixes))
     drawing.point(landmark);
-  for (const FixLeg& leg : fixes.legs)
-    drawing.leg(leg, fixes.stations[leg.from], fixes.stations[leg.to]);
+  for (const FixLeg& leg : fixes.legs) {
+    if (!leg.left_out) drawing.leg(leg, fixes.stations[leg.from], fixes.stations[leg.to]);
+  }
 }
 
 void FixRays::end(std::string& out) {

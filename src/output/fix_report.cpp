@@ -51,6 +51,7 @@ void FixReport::log(std::string& out, const notebook::Source& source,
     out.push_back('\n');
     append_traverse(out, fixes, traverse, color_);
   }
+  append_left_out_legs(out, fixes, color_);
   append_back_bearings(out, fixes, color_);
   if (!fixes.diagnostics.empty()) out.push_back('\n');
   append_diagnostics(out, source, fixes, color_);

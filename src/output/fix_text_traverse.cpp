@@ -105,6 +105,20 @@ void append_traverse(std::string& out, const Fixes& fixes, const Traverse& trave
   append_aligned(out, rows);
 }
 
+void append_left_out_legs(std::string& out, const Fixes& fixes, bool color) {
+  std::vector<AlignedRow> rows = {{{"leg", "line"}, "why"}};
+  for (const FixLeg& leg : fixes.legs) {
+    if (!leg.left_out) continue;
+    rows.push_back({{leg_name(fixes, leg, false), std::to_string(leg.line)},
+                    std::string(reduction::words_for(*leg.left_out))});
+  }
+  if (rows.size() == 1) return;
+  out.push_back('\n');
+  append_bold(out, "legs that place nothing", color);
+  out.push_back('\n');
+  append_aligned(out, rows);
+}
+
 void append_back_bearings(std::string& out, const Fixes& fixes, bool color) {
   std::vector<AlignedRow> legs = {
       {{"leg", "line", "fore", "back", "apart", "corrected fore", "corrected back"}, ""}};

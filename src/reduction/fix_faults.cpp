@@ -164,8 +164,8 @@ class FaultFinder {
   }
 
   void check_legs() {
-    if (!seen_.legs_are_true())
-      add(seen_.legs.front().observed.place, wording::legs_without_declination());
+    if (const ObservedLeg* const leg = seen_.leg_without_declination())
+      add(leg->observed.place, wording::legs_without_declination());
     for (const Traverse& traverse : found_.traverses) {
       if (!traverse.contradicts) continue;
       const Observed& last = seen_.legs[traverse.legs.back().leg].observed;

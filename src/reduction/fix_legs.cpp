@@ -5,6 +5,7 @@
 #include <cmath>
 #include <lodebook/orientation/angle.hpp>
 #include <map>
+#include <numbers>
 
 namespace lodebook::reduction {
 
@@ -22,8 +23,14 @@ FixLeg level(const ObservedLeg& walked, std::size_t to) {
   leg.back = walked.back;
   if (leg.back) leg.disagreement = std::abs(std::remainder(*leg.back - leg.fore - 180, 360.0));
   leg.vertical_angle = observed.vertical;
+  leg.left_out = walked.left_out;
+  const Angle slope = *Angle::from_degrees(observed.vertical.value_or(0));
   leg.measured_m = walked.distance_m;
-  leg.distance_m = walked.distance_m * cos(*Angle::from_degrees(observed.vertical.value_or(0)));
+  leg.distance_m = walked.distance_m * cos(slope);
+  const double by_distance = leg.distance_m * observed.accuracy.distance_percent / 100;
+  const double by_slope =
+      walked.distance_m * sin(slope) * observed.accuracy.dip * std::numbers::pi / 180;
+  leg.distance_sigma_m = std::hypot(by_distance, by_slope);
   return leg;
 }
 
@@ -32,7 +39,8 @@ void find_attraction(const Observations& seen, Fixes& found) {
   std::vector<std::size_t> leg_numbers;
   for (std::size_t i = 0; i < found.legs.size(); ++i) {
     const FixLeg& leg = found.legs[i];
-    if (!leg.back) continue;
+    // A slope says nothing of the bearings.
+    if (!leg.back || leg.left_out == LeftOut::doubtful) continue;
     both.push_back({leg.from, leg.to, leg.fore, *leg.back});
     leg_numbers.push_back(i);
   }
@@ -55,6 +63,18 @@ void free_legs(Fixes& found) {
 }
 
 }  // namespace
+
+std::string_view words_for(LeftOut why) {
+  switch (why) {
+    case LeftOut::own_station:
+      return "leads to its own station";
+    case LeftOut::doubtful:
+      return "marked doubtful";
+    case LeftOut::percent_or_degrees:
+      break;
+  }
+  return "its slope may be a percent grade";
+}
 
 void take_legs(const Observations& seen, Fixes& found) {
   std::map<notebook::NameId, std::size_t> numbers;

@@ -45,8 +45,12 @@ class Locator {
       sights_on_[sight.target].push_back(&sight);
     }
     take_legs(seen_, found_);
-    for (const FixLeg& leg : found_.legs)
+    for (std::size_t i = 0; i < found_.legs.size(); ++i) {
+      const FixLeg& leg = found_.legs[i];
+      if (leg.left_out) continue;
+      used_legs_.push_back(i);
       has_leg_[leg.from] = has_leg_[leg.to] = true;
+    }
   }
 
   Fixes run() {
@@ -194,8 +198,8 @@ class Locator {
 
   /// True if a station has got its position along legs.
   bool walk_legs() {
-    if (found_.legs.empty()) return false;
-    const bool legs_are_true = seen_.legs_are_true();
+    if (used_legs_.empty()) return false;
+    const bool legs_are_true = !seen_.leg_without_declination();
     std::vector<TraverseStation> stations;
     for (const LocatedStation& station : found_.stations) {
       TraverseStation one;
@@ -208,15 +212,19 @@ class Locator {
     }
     std::vector<TraverseLeg> legs;
     double declination_sigma = 0;
-    for (std::size_t i = 0; i < found_.legs.size(); ++i) {
-      const FixLeg& leg = found_.legs[i];
-      const Observed& observed = seen_.legs[i].observed;
-      legs.push_back({leg.from, leg.to, leg.azimuth, leg.distance_m, observed.sigma,
-                      leg.distance_m * observed.accuracy.distance_percent / 100});
+    for (const std::size_t number : used_legs_) {
+      const FixLeg& leg = found_.legs[number];
+      const Observed& observed = seen_.legs[number].observed;
+      legs.push_back(
+          {leg.from, leg.to, leg.azimuth, leg.distance_m, observed.sigma, leg.distance_sigma_m});
       declination_sigma = std::max(declination_sigma, observed.declination_sigma);
     }
     TraverseResult result = adjust(stations, legs, declination_sigma);
     found_.traverses = std::move(result.traverses);
+    for (Traverse& traverse : found_.traverses) {
+      for (TraversedLeg& leg : traverse.legs)
+        leg.leg = used_legs_[leg.leg];
+    }
     bool any = false;
     for (std::size_t i = 0; i < found_.stations.size(); ++i) {
       if (!result.placed[i]) continue;
@@ -240,7 +248,9 @@ class Locator {
   std::map<NameId, Known> known_;
   /// Of a landmark or station, its place among the fixes.
   std::map<std::pair<bool, NameId>, std::size_t> fix_of_;
-  /// By station: it is at an end of some leg.
+  /// By their numbers: those that may place something.
+  std::vector<std::size_t> used_legs_;
+  /// By station: it is at an end of one of them.
   std::vector<bool> has_leg_;
 };
 

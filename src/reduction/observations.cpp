@@ -100,8 +100,16 @@ class Observer {
       walked.distance_m = leg->distance.metres(settings_.pace_m.value_or(0));
       if (leg->back)
         walked.back = wrap_degrees(leg->back->azimuth().degrees() + walked.observed.correction);
+      walked.left_out = why_left_out(*reading, *leg, found_.stations[*station].name);
       found_.legs.push_back(walked);
     }
+  }
+
+  static std::optional<LeftOut> why_left_out(const Reading& reading, const Leg& leg, NameId here) {
+    if (leg.to == here) return LeftOut::own_station;
+    if (reading.doubtful) return LeftOut::doubtful;
+    if (leg.slope && may_be_percent(*leg.slope)) return LeftOut::percent_or_degrees;
+    return std::nullopt;
   }
 
   template <class SightOrLeg>
@@ -139,8 +147,10 @@ class Observer {
 
 }  // namespace
 
-bool Observations::legs_are_true() const {
-  return std::ranges::all_of(legs, [](const ObservedLeg& leg) { return leg.observed.is_true; });
+const ObservedLeg* Observations::leg_without_declination() const {
+  const auto found = std::ranges::find_if(
+      legs, [](const ObservedLeg& leg) { return !leg.left_out && !leg.observed.is_true; });
+  return found == legs.end() ? nullptr : &*found;
 }
 
 double Observations::back_bearing_sigma() const {

@@ -8,7 +8,7 @@
 #include <string_view>
 #include <vector>
 
-#include <lodebook/reduction/reduction.hpp>
+#include <lodebook/reduction/fixes.hpp>
 
 namespace lodebook::reduction {
 
@@ -62,6 +62,8 @@ struct ObservedLeg {
   double distance_m = 0;
   /// From the far end, towards this station, corrected, degrees.
   std::optional<double> back;
+  /// It may place nothing.
+  std::optional<LeftOut> left_out;
 };
 
 /// Positions found so far, by station.
@@ -78,8 +80,8 @@ struct Observations {
   /// A declination is the geomagnetic model's, and so depends on where a station is.
   bool by_model = false;
 
-  /// Whether all legs refer to true north: no declination is missing.
-  bool legs_are_true() const;
+  /// The first leg that would place something, had it a declination; null where there is none.
+  const ObservedLeg* leg_without_declination() const;
   /// One sigma of the difference of a leg's two bearings, degrees: the largest of all legs.
   double back_bearing_sigma() const;
 };

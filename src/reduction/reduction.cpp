@@ -29,6 +29,7 @@ bool makes_suspect(Code code) {
     case Code::plane_unknown:
     case Code::back_bearing:
     case Code::percent_or_degrees:
+    case Code::own_station:
     case Code::landmark_unknown:
     case Code::sight_misfit:
     case Code::sight_off:

@@ -246,7 +246,8 @@ void Station::check_slope(const Row& row, std::string_view keyword,
   if (!slope || !may_be_percent(*slope)) return;
   report_at(row, keyword,
             wording::percent_or_degrees(fmt::format("{:g}", slope->value),
-                                        degrees_from_percent(slope->value)));
+                                        degrees_from_percent(slope->value),
+                                        std::holds_alternative<Leg>(row.reading->what)));
 }
 
 void Station::fill_sight(Row& row, const Sight& sight, const Settings& settings) {
@@ -274,6 +275,8 @@ void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
   if (leg.to != no_name && !places_.is_station[leg.to])
     report_at(row, "to",
               wording::station_unknown(row.target, nearest(row.target, places_.stations)));
+  if (leg.to != no_name && row.target == page_->station)
+    report_at(row, "to", wording::own_station(row.target));
   if (!leg.back) return;
   row.back_bearing = added(leg.back->azimuth().degrees(), added_angle.angle);
   Check check;

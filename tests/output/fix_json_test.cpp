@@ -18,6 +18,7 @@ Json document(const std::vector<reduction::Fixes>& logs) {
 TEST_CASE("the document of fixes fits its schema") {
   reduction::Fixes bad = test::some_fixes();
   bad.sight_fixes[0] = test::bad_fix();
+  bad.legs[0].left_out = reduction::LeftOut::own_station;
   Json found = document({test::some_fixes(), bad, test::awkward_fixes(), {}});
   CHECK(test::fits(found, "fix.schema.json"));
   CHECK(test::fits(document({}), "fix.schema.json"));
@@ -205,6 +206,18 @@ TEST_CASE("traverses have their legs, and local attraction its stations") {
   CHECK(log["diagnostics"][0]["fixes"] == Json::parse(R"([
           {"line": 23, "column": 15, "end_line": 23, "end_column": 19, "text": "S17E"},
           {"line": 23, "column": 1, "end_line": 23, "end_column": 1, "text": "rule right\n"}])"));
+}
+
+TEST_CASE("legs that place nothing are listed with the reason") {
+  reduction::Fixes fixes = test::some_fixes();
+  REQUIRE(fixes.legs.size() >= 2);
+  CHECK(document({fixes})["logs"][0]["legs_left_out"].empty());
+  fixes.legs[1].left_out = reduction::LeftOut::percent_or_degrees;
+  const auto left_out = document({fixes})["logs"][0]["legs_left_out"];
+  REQUIRE(left_out.size() == 1);
+  CHECK(left_out[0]["line"] == fixes.legs[1].line);
+  CHECK(left_out[0]["from"] == fixes.stations[fixes.legs[1].from].name);
+  CHECK(left_out[0]["reason"] == "percent-or-degrees");
 }
 
 TEST_CASE("names are kept as valid UTF-8") {

@@ -155,6 +155,12 @@ TEST_CASE("legs join their stations, once each") {
   CHECK(rays({fixes}, "leg").size() == 1);
 }
 
+TEST_CASE("a leg that places nothing has no line") {
+  reduction::Fixes fixes = test::some_fixes();
+  fixes.legs[0].left_out = reduction::LeftOut::doubtful;
+  CHECK(rays({fixes}, "leg").size() == 1);
+}
+
 TEST_CASE("all features have the same keys") {
   const auto all = rays({test::some_fixes(), test::awkward_fixes()});
   REQUIRE(all.size() == 13);

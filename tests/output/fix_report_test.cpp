@@ -145,6 +145,17 @@ TEST_CASE("traverses are tables with their misclosure") {
                  "  MORE THAN ITS ERRORS ALLOW: a leg or a known end is probably wrong\n"));
 }
 
+TEST_CASE("legs that place nothing are told with the reason") {
+  reduction::Fixes fixes = test::some_fixes();
+  CHECK_FALSE(contains(report({fixes}), "place nothing"));
+  fixes.legs[0].left_out = reduction::LeftOut::doubtful;
+  fixes.legs[1].left_out = reduction::LeftOut::own_station;
+  const std::string text = report({fixes});
+  CHECK(contains(text, "\nlegs that place nothing\n  leg"));
+  CHECK(contains(text, "  marked doubtful\n"));
+  CHECK(contains(text, "  leads to its own station\n"));
+}
+
 TEST_CASE("fore and back bearings show their disagreement, and stations free of attraction") {
   reduction::Fixes fixes = test::some_fixes();
   CHECK(contains(report({fixes}),

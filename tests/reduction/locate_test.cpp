@@ -188,9 +188,10 @@ TEST_CASE("legs lead on from a station that sights have fixed, and close") {
 TEST_CASE("the level part of a sloping leg counts, paces and feet in metres") {
   const Reduced log(
       "set 0\ndeclination 0\npace 0.8m\nstation A at 0N 10E\n"
-      "leg 090 100 paces slope 60 to B\nstation B\nleg 000 100ft to C\nstation C\n");
+      "leg 090 100 paces slope 100% to B\nstation B\nleg 000 100ft to C\nstation C\n");
   const Fixes& fixes = log.reduction().fixes();
-  CHECK(off_m(station(fixes, "B").position, earth::travelled({0, 10}, 90, 40)) < 0.01);
+  CHECK(off_m(station(fixes, "B").position, earth::travelled({0, 10}, 90, 80 * std::sqrt(0.5))) <
+        0.01);
   CHECK(std::abs(fixes.legs[1].distance_m - 30.48) < 1e-9);
 }
 

@@ -42,6 +42,7 @@ enum class Code : std::uint8_t {
   pace_missing,
   landmark_unknown,
   station_unknown,
+  own_station,
   back_bearing,
   percent_or_degrees,
   // positions from sights and legs

@@ -80,8 +80,10 @@ Diagnostic readings_wait(Question question, std::uint32_t count);
 void add_waiting(Diagnostic& diagnostic, std::uint32_t count, std::string_view what);
 Diagnostic landmark_unknown(std::string_view name, std::optional<std::string_view> nearest);
 Diagnostic station_unknown(std::string_view name, std::optional<std::string_view> nearest);
+Diagnostic own_station(std::string_view name);
 Diagnostic back_bearing(double disagreement, double limit, std::string_view help);
-Diagnostic percent_or_degrees(std::string_view typed, double degrees_if_percent);
+/// `of_leg`: it is the slope of a leg, which therefore places nothing.
+Diagnostic percent_or_degrees(std::string_view typed, double degrees_if_percent, bool of_leg);
 
 // ---- positions from sights and legs
 /// Without a chi-square the sights meet nowhere. `help` is what would explain it, if anything;
@@ -109,7 +111,7 @@ Diagnostic line_off_plane(double off, std::string_view plane, double limit, std:
 Diagnostic plane_unknown(std::string_view kind);
 Diagnostic strike_uncertain(double sigma, double dip);
 Diagnostic trend_uncertain(double sigma, double plunge);
-Diagnostic doubtful();
+Diagnostic doubtful(bool is_leg);
 /// A remark that is an attitude from end to end.
 Diagnostic remark_reading(std::string_view remark);
 /// A second word on a plane's facing.

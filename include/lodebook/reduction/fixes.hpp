@@ -146,6 +146,12 @@ struct LocatedLandmark {
   std::optional<FoundElevation> elevation;
 };
 
+/// Why a leg places nothing: it leads to its own station, was marked doubtful, or its slope may be
+/// a percent grade.
+enum class LeftOut : std::uint8_t { own_station, doubtful, percent_or_degrees };
+/// As a report says it: `marked doubtful`.
+std::string_view words_for(LeftOut why);
+
 /// A leg of the log, as the traverse took it.
 struct FixLeg {
   std::uint32_t line = 1;
@@ -160,6 +166,10 @@ struct FixLeg {
   /// As measured, and the vertical angle that gives the horizontal distance.
   double measured_m = 0;
   std::optional<double> vertical_angle;
+  /// In no traverse, where there is a reason.
+  std::optional<LeftOut> left_out;
+  /// One sigma of the level distance, metres: by what the distance and the slope are known to.
+  double distance_sigma_m = 0;
   /// Fore and back bearings as observed, degrees; back missing where none was read. Their
   /// disagreement is how far they are from being opposite.
   double fore = 0;

@@ -113,7 +113,7 @@ class Map::Notes {
     for (const reduction::FixLeg& leg : fixes.legs) {
       const auto& from = fixes.stations[leg.from].position;
       const auto& to = fixes.stations[leg.to].position;
-      if (from && to) legs_[leg.reading] = {*from, *to};
+      if (from && to && !leg.left_out) legs_[leg.reading] = {*from, *to};
     }
     note_traverses(fixes, survey_);
   }
