@@ -254,7 +254,7 @@ Diagnostic station_unknown(std::string_view name, std::optional<std::string_view
 Diagnostic own_station(std::string_view name) {
   return warning(Code::own_station, 40,
                  format("the leg leads to its own station '{}', and places nothing", name),
-                 "name the station at its far end behind 'to'");
+                 "name the station at its far end after 'to'");
 }
 
 Diagnostic back_bearing(double disagreement, double limit, std::string_view help) {

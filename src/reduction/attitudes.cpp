@@ -7,6 +7,7 @@
 #include <lodebook/orientation/line.hpp>
 #include <lodebook/orientation/plane.hpp>
 #include <map>
+#include <set>
 #include <tuple>
 
 namespace lodebook::reduction {
@@ -120,18 +121,17 @@ void Attitudes::add(Attitudes&& others) {
 }
 
 NameId Attitudes::intern(Kind wanted) {
-  const auto known = std::ranges::find_if(kinds_, [&](const Kind& other) {
-    return other.folded == wanted.folded && other.is_plane == wanted.is_plane;
-  });
-  const auto id = static_cast<NameId>(known - kinds_.begin());
-  if (known == kinds_.end()) kinds_.push_back(std::move(wanted));
-  return id;
+  const auto [known, is_new] = numbers_of_kinds_[wanted.is_plane ? 1 : 0].try_emplace(
+      wanted.folded, static_cast<NameId>(kinds_.size()));
+  if (is_new) kinds_.push_back(std::move(wanted));
+  return known->second;
 }
 
 std::vector<std::string> Attitudes::kinds() const {
   std::vector<std::string> names;
+  std::set<std::string_view> listed;
   for (const Kind& kind : kinds_) {
-    if (std::ranges::find(names, kind.name) == names.end()) names.push_back(kind.name);
+    if (listed.insert(kind.name).second) names.push_back(kind.name);
   }
   return names;
 }

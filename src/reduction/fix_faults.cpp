@@ -184,8 +184,9 @@ class FaultFinder {
 
   void check_attraction() {
     if (found_.attraction) {
+      const double least_told = told_sigmas * seen_.back_bearing_sigma();
       for (const StationAttraction& station : found_.attraction->stations) {
-        if (std::abs(station.correction) <= told_sigmas * seen_.back_bearing_sigma()) continue;
+        if (std::abs(station.correction) <= least_told) continue;
         add(seen_.stations[station.station].place,
             wording::local_attraction(station.correction, found_.attraction_applied));
       }

@@ -22,6 +22,10 @@ using namespace notebook;
 /// Sights and legs may lead on from each other's results; more often than this they go round.
 constexpr int most_rounds = 10;
 
+/// Of more known points than that only those that the log names first are tried as the one that was
+/// sighted: a landmark of the heading comes before a station.
+constexpr std::size_t most_others = 250;
+
 /// A point that sights may be taken on.
 struct Known {
   std::string_view name;
@@ -111,7 +115,7 @@ class Locator {
     return {known.name, known.position, circular_sigma(known.covariance)};
   }
 
-  /// Known points that none of `sights` is on.
+  /// Known points that none of `sights` is on, not all of very many.
   std::vector<OtherPoint> others_than(const std::vector<UsableSight>& sights) const {
     std::vector<OtherPoint> others;
     for (const auto& entry : known_) {
@@ -119,6 +123,7 @@ class Locator {
       const bool sighted = std::ranges::any_of(
           sights, [&known](const UsableSight& sight) { return sight.known.name == known.name; });
       if (!sighted) others.push_back(point_of(known));
+      if (others.size() == most_others) break;
     }
     return others;
   }

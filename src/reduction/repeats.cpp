@@ -9,6 +9,8 @@ namespace lodebook::reduction {
 namespace {
 
 constexpr double repeat_floor = 5;
+/// Where there are several times so many, they are not set aside one by one.
+constexpr std::size_t at_once = 100;
 
 std::vector<Vector> axes_of(std::span<const Repeat> repeats, const std::vector<std::size_t>& kept) {
   std::vector<Vector> axes;
@@ -28,6 +30,24 @@ Vector middle(const std::vector<Vector>& directions, Ends ends) {
   return unit(sum).value_or(directions.front());
 }
 
+/// How far off it is, where 1 is its limit.
+double excess(const Agreement::Member& member) {
+  return member.off / member.limit;
+}
+
+/// Takes the furthest out of those kept; of hundreds, one in a hundred at once, if they are apart.
+void set_aside_furthest(std::vector<std::size_t>& kept,
+                        const std::vector<Agreement::Member>& members) {
+  std::vector<std::size_t> furthest(std::max<std::size_t>(1, kept.size() / at_once));
+  std::ranges::partial_sort_copy(kept, furthest, [&members](std::size_t a, std::size_t b) {
+    return std::pair(-excess(members[a]), a) < std::pair(-excess(members[b]), b);
+  });
+  std::erase_if(furthest, [&members](std::size_t i) { return !members[i].apart; });
+  std::ranges::sort(furthest);
+  std::erase_if(kept,
+                [&furthest](std::size_t i) { return std::ranges::binary_search(furthest, i); });
+}
+
 }  // namespace
 
 double limit_of(double sigma, double floor) {
@@ -42,7 +62,6 @@ std::optional<Agreement> agreement(std::span<const Repeat> repeats, Ends ends) {
   members.resize(repeats.size());
   std::vector<std::size_t> kept(repeats.size());
   std::iota(kept.begin(), kept.end(), std::size_t{0});
-  const auto excess = [&members](std::size_t i) { return members[i].off / members[i].limit; };
   while (true) {
     const std::vector<Vector> axes = axes_of(repeats, kept);
     result.mean = mean_of(axes, ends);
@@ -52,9 +71,8 @@ std::optional<Agreement> agreement(std::span<const Repeat> repeats, Ends ends) {
       const double limit = limit_of(repeats[i].sigma, repeat_floor);
       members[i] = {off, limit, off > limit, centre};
     }
-    const auto worst =
-        std::max_element(kept.begin(), kept.end(),
-                         [&excess](std::size_t a, std::size_t b) { return excess(a) < excess(b); });
+    const auto worst = std::ranges::max_element(
+        kept, {}, [&members](std::size_t i) { return excess(members[i]); });
     if (!members[*worst].apart) return result;
     if (kept.size() == 2) {
       members[kept[0]].held_against = axes[1];
@@ -62,7 +80,7 @@ std::optional<Agreement> agreement(std::span<const Repeat> repeats, Ends ends) {
       return result;
     }
     if (!result.mean) return result;
-    kept.erase(worst);
+    set_aside_furthest(kept, members);
   }
 }
 

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <lodebook/earth/geodesic.hpp>
 #include <lodebook/reduction/chi_square.hpp>
+#include <map>
 #include <numbers>
 
 namespace lodebook::reduction {
@@ -117,12 +118,17 @@ std::vector<earth::Position> known_points(std::span<const SightLine> lines) {
   constexpr double same_m = 1;
   constexpr double surely_apart = 1e-4;  // of latitude, degrees: over 10 m
   std::vector<earth::Position> points;
+  std::multimap<double, earth::Position> by_latitude;
   for (const SightLine& line : lines) {
-    const bool is_new = std::ranges::none_of(points, [&line](const earth::Position& point) {
-      return std::abs(point.latitude - line.known.latitude) < surely_apart &&
-             earth::distance_m(point, line.known) < same_m;
-    });
-    if (is_new) points.push_back(line.known);
+    const double latitude = line.known.latitude;
+    const bool is_new =
+        std::none_of(by_latitude.lower_bound(latitude - surely_apart),
+                     by_latitude.upper_bound(latitude + surely_apart), [&line](const auto& point) {
+                       return earth::distance_m(point.second, line.known) < same_m;
+                     });
+    if (!is_new) continue;
+    points.push_back(line.known);
+    by_latitude.emplace(latitude, line.known);
   }
   return points;
 }

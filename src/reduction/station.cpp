@@ -33,7 +33,19 @@ std::optional<double> meaningful(double sigma) {
   return sigma;
 }
 
+KindId kind_named(const Notebook& notebook, std::string_view name) {
+  const auto found = std::ranges::find(notebook.kinds, name, &Kind::name);
+  return static_cast<KindId>(found - notebook.kinds.begin());
+}
+
 }  // namespace
+
+Station::Station(const Notebook& notebook, const Options& options, const Places& places)
+    : notebook_(notebook),
+      options_(options),
+      places_(places),
+      fault_(kind_named(notebook, "fault")),
+      shear_(kind_named(notebook, "shear")) {}
 
 void Station::begin(Page& page) {
   page_ = &page;
@@ -161,11 +173,11 @@ void Station::keep(const ReadPlane& plane) {
   ends_of_kinds_[plane.kind] = planes_.size();
 }
 
-const Station::ReadPlane* Station::last_plane(const std::function<bool(KindId)>& wanted) const {
-  std::size_t end = 0;
-  for (std::size_t kind = 0; kind < ends_of_kinds_.size(); ++kind) {
-    if (ends_of_kinds_[kind] > end && wanted(static_cast<KindId>(kind))) end = ends_of_kinds_[kind];
-  }
+std::size_t Station::end_of(KindId kind) const {
+  return kind < ends_of_kinds_.size() ? ends_of_kinds_[kind] : 0;
+}
+
+const Station::ReadPlane* Station::last_plane(std::size_t end) const {
   if (end == 0) return nullptr;
   const ReadPlane* best = &planes_[end - 1];
   for (std::size_t i = end - 1; i > 0 && planes_[i - 1].surface == best->surface; --i) {
@@ -176,8 +188,7 @@ const Station::ReadPlane* Station::last_plane(const std::function<bool(KindId)>&
 
 std::optional<Line<north::dial>> Station::line_of_rake(const Row& row, const LineAttitude& attitude,
                                                        const Settings& settings) {
-  const ReadPlane* read =
-      last_plane([&](KindId kind) { return attitude.on == no_kind || attitude.on == kind; });
+  const ReadPlane* read = last_plane(attitude.on == no_kind ? planes_.size() : end_of(attitude.on));
   const auto fail = [&](std::string_view why) {
     report(row, wording::rake_no_plane(why));
     return std::nullopt;
@@ -207,11 +218,8 @@ void Station::check_in_plane(const Row& row, const LineAttitude& attitude,
                              const Line<north::dial>& line, const Settings& settings) {
   const bool named = attitude.on != no_kind;
   if (!named && row.kind->name != "slickenline") return;
-  const ReadPlane* read = last_plane([&](KindId kind) {
-    if (named) return kind == attitude.on;
-    const std::string& name = notebook_.kinds[kind].name;
-    return name == "fault" || name == "shear";
-  });
+  const ReadPlane* read =
+      last_plane(named ? end_of(attitude.on) : std::max(end_of(fault_), end_of(shear_)));
   if (!read || read->worth == ReadPlane::Worth::rejected) {
     if (named) report(row, wording::plane_unknown(notebook_.kinds[attitude.on].name));
     return;

@@ -2,7 +2,6 @@
 // Turns one station's readings into rows and holds them against each other.
 #pragma once
 
-#include <functional>
 #include <span>
 
 #include <lodebook/reduction/reduction.hpp>
@@ -20,8 +19,7 @@ struct Places {
 /// Reduces the readings of one page, a statement at a time.
 class Station {
  public:
-  Station(const notebook::Notebook& notebook, const Options& options, const Places& places)
-      : notebook_(notebook), options_(options), places_(places) {}
+  Station(const notebook::Notebook& notebook, const Options& options, const Places& places);
 
   /// Begins a page; rows, checks and diagnostics go there.
   void begin(Page& page);
@@ -61,9 +59,11 @@ class Station {
   void check_repeats(std::size_t first_row, const Settings& settings);
   void take_mean(std::size_t first_row, const Settings& settings);
   void keep(const ReadPlane& plane);
-  /// The last surface of a kind that is wanted, by its last reading that agrees with its repeats,
-  /// or else by its last good one. A rejected plane stands for a surface without a good reading.
-  const ReadPlane* last_plane(const std::function<bool(notebook::KindId)>& wanted) const;
+  /// One past the last of a kind in `planes_`; 0 for none.
+  std::size_t end_of(notebook::KindId kind) const;
+  /// The surface that ends there, by its last reading that agrees with its repeats, or else by its
+  /// last good one. A rejected plane stands for a surface without a good reading. Null for none.
+  const ReadPlane* last_plane(std::size_t end) const;
   /// Shown under the whole reading, or under the word after `keyword` (empty: the first one).
   void report(const Row& row, notebook::Diagnostic diagnostic);
   void report_at(const Row& row, std::string_view keyword, notebook::Diagnostic diagnostic);
@@ -71,6 +71,8 @@ class Station {
   const notebook::Notebook& notebook_;
   const Options& options_;
   const Places& places_;
+  notebook::KindId fault_;
+  notebook::KindId shear_;
   Page* page_ = nullptr;
   std::uint32_t surfaces_ = 0;
   std::vector<ReadPlane> planes_;

@@ -20,7 +20,8 @@ struct TraverseRun {
 };
 
 /// Group by group: closed runs first, always one with the fewest legs (of equals that the search
-/// meets, the one whose legs come first), going the way that most of its legs go. Open legs lead to
+/// meets, the one whose legs come first; where no station is known and many legs meet at one, not
+/// all are met), going the way that most of its legs go. Open legs lead to
 /// loops that nothing else ties; what is left when all loops are closed is carried on as it comes.
 std::vector<TraverseRun> traverse_runs(std::span<const TraverseStation> stations,
                                        std::span<const TraverseLeg> legs);

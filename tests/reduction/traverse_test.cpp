@@ -747,6 +747,32 @@ TEST_CASE("long chains, meshes and stars are no trouble") {
       CHECK(mesh.placed.back().has_value() == is_known);
     }
   }
+  SECTION("a chain of 2000 squares, each hung on the last by one leg") {
+    std::vector<TraverseLeg> legs;
+    for (std::size_t i = 0; i < 8000; i += 4) {
+      for (const auto& [from, to] : {std::pair(i, i + 1), std::pair(i + 1, i + 2),
+                                     std::pair(i, i + 3), std::pair(i + 3, i + 2)})
+        legs.push_back({from, to, to == from + 1 ? 90.0 : 0.0, 10, 0.5, 0.1});
+      if (i > 0) legs.push_back({i - 2, i, 90, 10, 0.5, 0.1});
+    }
+    std::vector<TraverseStation> stations(8000);
+    stations[0] = {hut, Covariance::round(1)};
+    const TraverseResult chain = adjust(stations, legs, 0.5);
+    CHECK(chain.traverses.size() == 2 * 2000 - 1);
+    CHECK(chain.placed[7999]);
+  }
+  SECTION("a wheel of 4000 stations, known nowhere") {
+    constexpr std::size_t spokes = 4000;
+    std::vector<TraverseLeg> legs;
+    for (std::size_t i = 1; i <= spokes; ++i)
+      legs.push_back({0, i, static_cast<double>(i) * 360 / spokes, 100, 0.5, 1});
+    for (std::size_t i = 1; i <= spokes; ++i)
+      legs.push_back({i, i % spokes + 1, static_cast<double>(i) * 360 / spokes + 90, 0.2, 0.5, 1});
+    const TraverseResult wheel = adjust(std::vector<TraverseStation>(spokes + 1), legs, 0.5);
+    REQUIRE(wheel.traverses.size() == spokes);
+    CHECK(legs_of(wheel.traverses.front()).size() == 3);
+    CHECK(legs_of(wheel.traverses.back()).size() <= 3);
+  }
   SECTION("a star") {
     std::vector<TraverseLeg> legs;
     for (std::size_t i = 1; i <= 2000; ++i)

@@ -2,6 +2,9 @@
 // The planes and lines of many logs, copied from their logs and gathered in groups.
 #pragma once
 
+#include <array>
+#include <unordered_map>
+
 #include <lodebook/orientation/vector.hpp>
 #include <lodebook/reduction/reduction.hpp>
 
@@ -118,6 +121,8 @@ class Attitudes {
   notebook::Notation notation_ = notebook::Notation::azimuth;
   std::vector<Attitude> all_;
   std::vector<Kind> kinds_;
+  /// Those of lines, then those of planes, by their folded names.
+  std::array<std::unordered_map<std::string, notebook::NameId>, 2> numbers_of_kinds_;
   notebook::Names stations_;
   notebook::Names units_;
   std::size_t surfaces_ = 0;
