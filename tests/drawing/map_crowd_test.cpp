@@ -71,14 +71,14 @@ TEST_CASE("the legend explains leaders where only a name has one") {
   const std::string station = "station Long-Name-Of-A-Station at 44.6891S 169.0144E\n";
   const Picture alone = mapped(station).picture;
   CHECK(shapes_of(alone, Role::leader).empty());
-  CHECK_FALSE(says(text_of(alone), "to its place, moved aside"));
+  CHECK_FALSE(says(text_of(alone), "line to its place"));
   std::string landmarks;
   for (int i = 0; i < 8; ++i)
     landmarks += "landmark Cairn-" + std::to_string(i) + " 44.6891S 169.0144E\n";
   const Picture crowded = mapped(landmarks + station).picture;
   // One more is in the legend.
   CHECK(shapes_of(crowded, Role::leader).size() > 1);
-  CHECK(says(text_of(crowded), "to its place, moved aside"));
+  CHECK(says(text_of(crowded), "line to its place"));
 }
 
 TEST_CASE("a station without a place leaves no trace within the frame") {

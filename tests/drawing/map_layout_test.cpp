@@ -282,7 +282,7 @@ TEST_CASE("without a declination nothing is drawn as if it were true") {
   REQUIRE(twice.remarks.size() == 1);
   CHECK(twice.remarks[0] == "1 reading without a position: Q2 of day.log (1)");
   const std::string text = text_of(map.picture);
-  CHECK(says(text, "Magnetic north is left out"));
+  CHECK(says(text, "Magnetic north is not drawn"));
   CHECK(says(text, "without a declination"));
 }
 

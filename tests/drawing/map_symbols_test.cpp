@@ -79,7 +79,7 @@ TEST_CASE("every reading with a place and a direction is on the map once") {
 TEST_CASE("only the kinds that are asked for are drawn") {
   const Mapped map = mapped({small_log}, {.kinds = {"Bedding", "leg"}, .without_suspect = false});
   CHECK(drawn(map.picture).size() == 3);
-  CHECK(says(text_of(map.picture), "Only of these kinds: bedding, leg."));
+  CHECK(says(text_of(map.picture), "Only these kinds: bedding, leg."));
 }
 
 TEST_CASE("suspect readings can be left out, and are counted") {
@@ -265,11 +265,11 @@ TEST_CASE("a plane and a line of one name have each their row in the legend") {
 TEST_CASE("the legend explains what is used, and says which symbols follow the standard") {
   const std::string text = text_of(mapped(station + "bedding 078/41\nvein 078/41\n").picture);
   const auto standard = text.find("Symbols after FGDC-STD-013-2006\n");
-  const auto own = text.find("Symbols of our own\n");
+  const auto own = text.find("Our own symbols\n");
   CHECK(standard != text.npos);
   CHECK(own != text.npos);
   CHECK(says(text, "\nbedding\n"));
   CHECK(says(text, "\nvein\n"));
   CHECK_FALSE(says(text, "\njoint\n"));
-  CHECK_FALSE(says(text_of(mapped(station + "bedding 078/41\n").picture), "Symbols of our own"));
+  CHECK_FALSE(says(text_of(mapped(station + "bedding 078/41\n").picture), "Our own symbols"));
 }

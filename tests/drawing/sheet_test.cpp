@@ -177,7 +177,7 @@ TEST_CASE("a rejected reading shows what was typed and why, and is in no picture
   CHECK(contains(row,
                  "<b>rejected</b><a href=\"#fault-4-11-quadrant-angle\">a quadrant bearing "
                  "has an angle over 90</a>"));
-  CHECK(contains(page, "There is no net and no rose, for no plane and no line was read."));
+  CHECK(contains(page, "There is no net and no rose: no plane and no line was read."));
   CHECK_FALSE(contains(page, "<svg"));
 }
 
@@ -225,7 +225,7 @@ TEST_CASE("a map is shown where there is one, and its readings can be reached") 
 
   const std::string without = sheet_of(compass + "station Q1\n  sight Cairn N17W\n");
   check_page(without);
-  CHECK(contains(without, "<p>There is no map, for no position is known.</p>"));
+  CHECK(contains(without, "<p>There is no map: no position is known.</p>"));
   CHECK(contains(row_of(without, "4:3"), "<span>Cairn N17W</span>"));
   CHECK_FALSE(contains(without, "map-title"));
   CHECK_FALSE(contains(without, "measure by its bar"));

@@ -105,7 +105,7 @@ std::vector<Entry> additions(const Survey& survey) {
   std::vector<Entry> entries;
   MapSymbol fault{"fault", true, 90, 60, Facing::unstated, Sense::normal, false};
   if (shown.contains(Sense::normal) || shown.contains(Sense::reverse))
-    entries.push_back(symbol_entry(fault, "ball: side gone down"));
+    entries.push_back(symbol_entry(fault, "ball: downthrown side"));
   fault.sense = Sense::dextral;
   if (shown.contains(Sense::dextral)) entries.push_back(symbol_entry(fault, "dextral"));
   fault.sense = Sense::sinistral;
@@ -117,7 +117,7 @@ std::vector<Entry> additions(const Survey& survey) {
   }
   const MapSymbol bedding{"bedding", true, 90, 30, Facing::upright, Sense::unstated, false};
   if (upright) entries.push_back(symbol_entry(bedding, "dot: known to be upright"));
-  if (unknown) entries.push_back(word_entry("30?", "which way up is not known"));
+  if (unknown) entries.push_back(word_entry("30?", "facing not known"));
   if (std::ranges::any_of(survey.measured, [](const auto& one) { return one.symbol.suspect; }))
     entries.push_back(word_entry("(30)", "suspect reading"));
   return entries;
@@ -132,7 +132,8 @@ std::vector<Entry> places_and_lines(const Margin& margin) {
   if (margin.has_landmarks_outside)
     entries.push_back(
         {[](Picture& picture, Point at) { draw_pointer(picture, at, 90); }, "landmark outside"});
-  if (margin.has_leaders) entries.push_back(line_entry(Role::leader, "to its place, moved aside"));
+  if (margin.has_leaders)
+    entries.push_back(line_entry(Role::leader, "line to its place"));
   if (!survey.sights.empty()) entries.push_back(line_entry(Role::ray, "sight"));
   if (!survey.open_sights.empty()) {
     entries.push_back({[](Picture& picture, Point at) {
@@ -178,7 +179,7 @@ double draw_legend(Picture& picture, const Margin& margin, double y, double widt
     own.push_back(std::move(entry));
   Legend legend(picture, y, width);
   legend.group("Symbols after FGDC-STD-013-2006", standard);
-  legend.group("Symbols of our own", own);
+  legend.group("Our own symbols", own);
   legend.group("Places and lines", places_and_lines(margin));
   return legend.y();
 }

@@ -33,7 +33,7 @@ std::vector<std::string> north_words(const Margin& margin) {
                                     ": the convergence at the middle of the map."};
   const auto& magnetic = margin.survey.magnetic;
   if (!magnetic) {
-    words.emplace_back("Magnetic north is left out: no declination is known as a figure.");
+    words.emplace_back("Magnetic north is not drawn: no declination is known as a figure.");
     return words;
   }
   words.push_back("Magnetic north lies " + lies(magnetic->declination, "true north") + " and " +
@@ -96,9 +96,10 @@ std::string counts_words(const Survey& survey) {
   if (!survey.legs.empty()) text += ", " + counted(survey.legs.size(), "leg", "legs");
   text += " drawn.";
   for (std::size_t i = 0; i < survey.kinds.size(); ++i)
-    text += (i == 0 ? " Only of these kinds: " : ", ") + survey.kinds[i];
+    text += (i == 0 ? " Only these kinds: " : ", ") + survey.kinds[i];
   if (!survey.kinds.empty()) text += '.';
-  if (!survey.measured.empty()) text += " One symbol a surface or line: repeats are averaged.";
+  if (!survey.measured.empty())
+    text += " One symbol for each surface or line, the mean of its repeats.";
   if (survey.suspect != 0)
     text += " Suspect: " + counted(survey.suspect, "reading", "readings") + '.';
   if (survey.left_out != 0)
@@ -121,9 +122,8 @@ double draw_footer(Picture& picture, const Survey& survey, double y, double widt
     add("Not drawn: " + remark + '.');
   y += 1;
   add("Caution: a position is as good as the sights, legs or receiver behind it. This sheet does "
-      "not replace knowledge of the ground, a published map or a licensed survey; do not find your "
-      "way "
-      "over steep or dangerous ground by it.");
+      "not replace knowledge of the ground, a published map or a licensed survey; do not use it "
+      "to find your way over steep or dangerous ground.");
   return y;
 }
 

@@ -68,7 +68,7 @@ void append_sheet_heading(Markup& markup, std::string_view title,
   append_fact(markup, "Datum", settings.datum);
   append_fact(markup, "Pace", pace_words(settings));
   if (settings.attraction_correct)
-    append_fact(markup, "Attraction", "legs are freed of it where they place stations");
+    append_fact(markup, "Attraction", "legs are corrected for it where they place stations");
   append_fact(markup, "Readings",
               made([&](std::string& out) { output::append_totals(out, reduction.counts()); }));
   markup.close();

@@ -26,7 +26,8 @@ constexpr std::string_view caution_of_scale =
 constexpr std::string_view key_to_table =
     "Angles are in degrees. A corrected plane is its strike, with the dip to the right, the dip, "
     "and the side that goes down; a line is trend and plunge. ± is one sigma of that azimuth. "
-    "Added is what turned the azimuth as read into this one; dips, plunges, slopes and distances "
+    "The column Added is what was added to the azimuth as read; dips, plunges, slopes and "
+    "distances "
     "are never corrected.";
 
 /// `Harrier Tops, west ridge, 2026-02-14`; the log's name where its heading says neither.
@@ -252,8 +253,8 @@ void Sheet::append_pictures(std::string& out) const {
   const bool has_members = std::ranges::any_of(
       summaries, [](const reduction::Summary& summary) { return !summary.group.members.empty(); });
   if (!has_members)
-    markup.element("p", "There is no net and no rose, for no plane and no line was read.");
-  if (!map_) markup.element("p", fmt::format("There is no map, for {}.", no_map_));
+    markup.element("p", "There is no net and no rose: no plane and no line was read.");
+  if (!map_) markup.element("p", fmt::format("There is no map: {}.", no_map_));
   if (has_members) {
     const output::SummaryDocument document{attitudes_, summaries, {}, {}};
     append_figure(markup, "Net", net_picture(document, {}));
