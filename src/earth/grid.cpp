@@ -16,8 +16,11 @@ constexpr double pole_northing_m = 2'000'000;
 constexpr double meridian_easting_m = 500'000;
 constexpr double equator_northing_south_m = 10'000'000;
 
+/// None where a zone's grid has no north: on the equator 90 degrees from its meridian.
 Convergence convergence_of(double degrees_east) {
-  return degrees_east < 0 ? *Convergence::west(-degrees_east) : *Convergence::east(degrees_east);
+  const auto convergence =
+      degrees_east < 0 ? Convergence::west(-degrees_east) : Convergence::east(degrees_east);
+  return convergence.value_or(Convergence());
 }
 
 double equator_northing_m(bool north) {

@@ -155,6 +155,9 @@ TEST_CASE("a zone's grid says how far it is of use") {
   CHECK(grid.reaches({0, 17}));
   CHECK_FALSE(grid.reaches({0, 20}));
   CHECK_FALSE(grid.reaches({0, 99}));
+  // 90 degrees from its meridian on the equator a zone's grid has no north.
+  CHECK(grid.grid_position({0, 99}).convergence == Convergence());
+  CHECK(grid.grid_position({0, -81}).convergence == Convergence());
   CHECK_FALSE(grid.reaches({0, -171}));
   const earth::ZoneGrid pole(Position{88, 9});
   CHECK(pole.reaches({75, 100}));
