@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include <lodebook/orientation/decimal.hpp>
+
 #include <algorithm>
 
 namespace lodebook::notebook {
@@ -122,8 +124,8 @@ std::nullopt_t fail_swapped(Cursor& cursor) {
   if (north_or_south(last) && angle <= 90) {
     cursor.skip(3);
     const Span span = cursor.since(start);
-    const Offers offers =
-        cursor.accepted({in_place(span, fmt::format("{}{:.10g}{}", last, 90 - angle, first))});
+    const Offers offers = cursor.accepted({in_place(
+        span, fmt::format("{}{}{}", last, trimmed_text(90 - angle, angle_decimals), first))});
     return cursor.fail(span, wording::quadrant_letters_swapped(cursor.text(span), offers));
   }
   const bool has_last = last != 0 && joined(cursor, 2);
@@ -173,13 +175,15 @@ std::optional<Bearing> read_quadrant(Cursor& cursor) {
   bearing.pole = first == 'N' ? QuadrantBearing::Pole::north : QuadrantBearing::Pole::south;
   bearing.side = last == 'E' ? QuadrantBearing::Side::east : QuadrantBearing::Side::west;
   bearing.angle = token->value;
+  bearing.digits = token->digits;
   bearing.decimals = token->decimals;
   if (bearing.angle > 90) {
     const Span span = cursor.since(start);
     Offers offers;
     if (bearing.angle <= 180) {
-      offers = cursor.accepted({in_place(
-          span, fmt::format("{}{:.10g}{}", first == 'N' ? 'S' : 'N', 180 - bearing.angle, last))});
+      offers = cursor.accepted(
+          {in_place(span, fmt::format("{}{}{}", first == 'N' ? 'S' : 'N',
+                                      trimmed_text(180 - bearing.angle, angle_decimals), last))});
     }
     return cursor.fail(span,
                        wording::quadrant_angle(bearing.angle, bearing.pole, bearing.side, offers));
@@ -257,7 +261,7 @@ std::optional<Bearing> read_azimuth(Cursor& cursor) {
 }  // namespace
 
 std::string azimuth_text(double degrees) {
-  return three_digits_of(fmt::format("{:.10g}", degrees));
+  return three_digits_of(trimmed_text(degrees, angle_decimals));
 }
 
 std::string three_digits_of(std::string_view figure) {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <lodebook/orientation/decimal.hpp>
+
 #include "attitude_reader.hpp"
 #include "pair_reader.hpp"
 
@@ -32,8 +34,9 @@ Offers rake_offers(const Cursor& cursor, Span span, const Slope& rake) {
   ahead.skip();
   const Fix end = opposite_at(ahead);
   if (end.text.empty()) return {};
-  return cursor.accepted({in_place({span.offset, end.span.end() - span.offset},
-                                   fmt::format("{:.10g} from {}", 180 - rake.value, end.text))});
+  return cursor.accepted({in_place(
+      {span.offset, end.span.end() - span.offset},
+      fmt::format("{} from {}", trimmed_text(180 - rake.value, angle_decimals), end.text))});
 }
 
 std::optional<LineAttitude> read_rake(Cursor& cursor) {

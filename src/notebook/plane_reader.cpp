@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <lodebook/orientation/decimal.hpp>
+
 #include "attitude_reader.hpp"
 #include "pair_reader.hpp"
 
@@ -37,7 +39,8 @@ Offers dip_offers(const Cursor& cursor, Span span, double degrees) {
   ahead.skip_to(side.span.end());
   const Span both{span.offset, side.span.end() - span.offset};
   return cursor.accepted(
-      {in_place(both, fmt::format("{:.10g}{}{}{}", 180 - degrees, towards ? " > " : "", side.text,
+      {in_place(both, fmt::format("{}{}{}{}", trimmed_text(180 - degrees, angle_decimals),
+                                  towards ? " > " : "", side.text,
                                   ahead.is_word("overturned") ? "" : " overturned"))});
 }
 
@@ -82,7 +85,9 @@ Offers side_offers(const Cursor& cursor, const Bearing& strike, Span strike_span
   if (strike.notation == Notation::quadrant && side && side_possible(mirrored, *side)) {
     const char pole = strike.pole == QuadrantBearing::Pole::north ? 'N' : 'S';
     const char other = mirrored.side == QuadrantBearing::Side::east ? 'E' : 'W';
-    offers.push_back(in_place(strike_span, fmt::format("{}{:.10g}{}", pole, strike.angle, other)));
+    offers.push_back(
+        in_place(strike_span,
+                 fmt::format("{}{}{}", pole, trimmed_text(strike.angle, angle_decimals), other)));
   }
   return cursor.accepted(std::move(offers));
 }

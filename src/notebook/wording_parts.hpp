@@ -41,13 +41,6 @@ std::string either(const Offers& offers);
 /// `diagnostic` with the fixes of `offers`, which its help names.
 Diagnostic offering(Diagnostic diagnostic, const Offers& offers);
 
-/// Without trailing zeros.
-inline std::string trimmed(double value, int decimals) {
-  std::string text;
-  append_trimmed(text, value, decimals);
-  return text;
-}
-
 /// `24.98E`, with two decimals at most.
 inline std::string lettered(double degrees_east) {
   std::string text;

@@ -59,13 +59,15 @@ bool is_lone_easting(std::string_view typed, earth::PositionFault fault) {
 
 /// A position to the degree, to tell places apart: `36N 32E`.
 std::string about(const earth::Position& position) {
-  return format("{:.0f}{} {:.0f}{}", std::abs(position.latitude), position.latitude < 0 ? 'S' : 'N',
-                std::abs(position.longitude), position.longitude < 0 ? 'W' : 'E');
+  return format("{}{} {}{}", figure_text(std::abs(position.latitude), 0),
+                position.latitude < 0 ? 'S' : 'N', figure_text(std::abs(position.longitude), 0),
+                position.longitude < 0 ? 'W' : 'E');
 }
 
 /// `1900-01-01 to 2030-01-01`
 std::string models_years() {
-  return format("{:.0f}-01-01 to {:.0f}-01-01", earth::first_field_year, earth::last_field_year);
+  return format("{}-01-01 to {}-01-01", figure_text(earth::first_field_year, 0),
+                figure_text(earth::last_field_year, 0));
 }
 
 std::string outside_models(std::string_view date) {
@@ -75,7 +77,7 @@ std::string outside_models(std::string_view date) {
 std::string against_model(double declared, const ModelDeclination& model) {
   return format("the stated declination is {}; the geomagnetic model ({}) gives {} ±{} here on {}",
                 lettered(declared), model.model, lettered(model.degrees_east),
-                trimmed(model.sigma, 2), model.date);
+                trimmed_text(model.sigma, 2), model.date);
 }
 
 }  // namespace
@@ -101,7 +103,7 @@ Diagnostic model_out_of_years(std::string_view date) {
 Diagnostic model_out_of_heights(double height_m) {
   return make(Code::declination_model, Severity::error, setting_weight,
               format("elevation {} m is outside the geomagnetic models: bearings stay magnetic",
-                     trimmed(height_m, 0)),
+                     trimmed_text(height_m, 0)),
               "is the elevation mistyped?");
 }
 
@@ -115,17 +117,18 @@ Diagnostic declination_sign(double declared, const ModelDeclination& model) {
   return warning(Code::declination_sign, 95,
                  format("{}, on the other side", against_model(declared, model)),
                  format("{}? as it stands, every bearing is {} degrees off", lettered(-declared),
-                        trimmed(off, 0)));
+                        trimmed_text(off, 0)));
 }
 
 Diagnostic declination_stale(double declared, const ModelDeclination& model,
                              std::optional<double> true_in, double year) {
-  std::string help = format("it was never so here from {:.0f} to {:.0f}: is the position wrong?",
-                            earth::first_field_year, earth::last_field_year);
+  std::string help =
+      format("it was never so here from {} to {}: is the position wrong?",
+             figure_text(earth::first_field_year, 0), figure_text(earth::last_field_year, 0));
   if (true_in) {
     const bool older = *true_in < year;
-    help = format("it was right here {}in {:.0f}: from {} map?", older ? "" : "only ",
-                  std::floor(*true_in), older ? "an old" : "a newer");
+    help = format("it was right here {}in {}: from {} map?", older ? "" : "only ",
+                  figure_text(std::floor(*true_in), 0), older ? "an old" : "a newer");
   }
   return warning(Code::declination_stale, 75, against_model(declared, model),
                  format("{} 'declination model' uses {}", help, lettered(model.degrees_east)));
@@ -136,7 +139,7 @@ Diagnostic set_side(double set, double declination) {
                  format("the dial is set to {}, but the declination is {}", lettered(set),
                         lettered(declination)),
                  format("set {}? as it stands, {} degrees are {} every bearing", lettered(-set),
-                        trimmed(std::abs(declination - set), 2),
+                        trimmed_text(std::abs(declination - set), 2),
                         declination > set ? "added to" : "subtracted from"));
 }
 
@@ -150,7 +153,7 @@ std::string stated_here() {
 
 Diagnostic no_compass(double horizontal_nt, bool model_asked) {
   const std::string fact = format("a compass is useless here: the horizontal field is only {} nT",
-                                  trimmed(horizontal_nt, 0));
+                                  trimmed_text(horizontal_nt, 0));
   constexpr std::string_view help = "take directions that do not come from a needle";
   if (!model_asked) return warning(Code::weak_field, 65, fact, std::string(help));
   return make(Code::weak_field, Severity::error, setting_weight,
@@ -163,7 +166,7 @@ Diagnostic sluggish_needle(double horizontal_nt) {
       Code::weak_field, 40,
       format("the horizontal field is only {} nT: the needle is sluggish and its declination "
              "doubtful",
-             trimmed(horizontal_nt, 0)),
+             trimmed_text(horizontal_nt, 0)),
       "check the compass against a known direction here");
 }
 
@@ -177,9 +180,10 @@ Diagnostic position_borrowed(bool declination, bool grid) {
 }
 
 Diagnostic position_far(double metres, std::string_view before) {
-  return warning(Code::position_far, 68,
-                 format("{} km from station '{}' before it", trimmed(metres / 1000, 0), before),
-                 "N for S, E for W, two figures swapped, or another grid zone?");
+  return warning(
+      Code::position_far, 68,
+      format("{} km from station '{}' before it", trimmed_text(metres / 1000, 0), before),
+      "N for S, E for W, two figures swapped, or another grid zone?");
 }
 
 Diagnostic grid_unknown() {

@@ -37,6 +37,13 @@ std::optional<double> read_short_decimal(std::string_view text) {
   return static_cast<double>(digits) / static_cast<double>(powers_of_ten[decimals]);
 }
 
+/// Takes trailing zeros from a figure that ends in so many decimals.
+void trim(std::string& text, int decimals) {
+  if (decimals == 0) return;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+}
+
 }  // namespace
 
 std::optional<double> read_decimal(std::string_view text) {
@@ -61,9 +68,23 @@ std::optional<double> read_decimal(std::string_view text) {
 
 void append_trimmed(std::string& out, double value, int decimals) {
   append_figure(out, rounded(value, decimals), decimals);
-  if (decimals == 0) return;
-  out.erase(out.find_last_not_of('0') + 1);
-  if (out.back() == '.') out.pop_back();
+  trim(out, decimals);
+}
+
+std::string figure_text(double value, int decimals) {
+  return std::string(Figure(rounded(value, decimals), decimals).text());
+}
+
+std::string trimmed_text(double value, int decimals) {
+  std::string text;
+  append_trimmed(text, value, decimals);
+  return text;
+}
+
+std::string trimmed_azimuth_text(double degrees, int decimals) {
+  std::string text(Figure(rounded_azimuth(degrees, decimals), decimals, 3).text());
+  trim(text, decimals);
+  return text;
 }
 
 void append_east_or_west(std::string& out, double degrees_east, int decimals) {

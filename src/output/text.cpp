@@ -46,12 +46,6 @@ void append_coordinates(std::string& out, const earth::Position& position) {
   out.push_back(position.longitude < 0 ? 'W' : 'E');
 }
 
-std::string figure_text(double value, int decimals) {
-  std::string out;
-  append_figure_of(out, value, decimals);
-  return out;
-}
-
 std::string azimuth_text(double degrees) {
   std::string out;
   append_figure(out, rounded_azimuth(degrees, 1), 1, 3);

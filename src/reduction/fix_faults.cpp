@@ -8,6 +8,7 @@
 #include <cmath>
 #include <lodebook/earth/geodesic.hpp>
 #include <lodebook/notebook/wording.hpp>
+#include <lodebook/orientation/decimal.hpp>
 #include <map>
 #include <numbers>
 
@@ -46,7 +47,7 @@ std::string slips_in_words(const SightFix& fix) {
     words += slip.words;
     if (slip.sight && slip.sight != fix.slips.front().sight)
       words += fmt::format(" on {}", fix.sights[*slip.sight].name);
-    words += fmt::format("? then chi-square {:.1f}", slip.chi_square);
+    words += fmt::format("? then chi-square {}", figure_text(slip.chi_square, 1));
   }
   return words;
 }

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <lodebook/orientation/decimal.hpp>
 #include <vector>
 
 namespace lodebook::reduction {
@@ -26,8 +27,8 @@ std::string advice(std::vector<Candidate> candidates, double limit) {
   if (candidates.size() > 3) candidates.resize(3);
   std::string text;
   for (const Candidate& candidate : candidates) {
-    text += fmt::format("{}{}? then {:.1f} degrees off", text.empty() ? "" : "; or ",
-                        candidate.words, candidate.misfit);
+    text += fmt::format("{}{}? then {} degrees off", text.empty() ? "" : "; or ", candidate.words,
+                        figure_text(candidate.misfit, 1));
   }
   return text;
 }

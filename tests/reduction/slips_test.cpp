@@ -60,6 +60,9 @@ TEST_CASE("digits swapped") {
   check_repeat_slip("bedding N27E 14NW, N28E 15NW, N27E 41NW", "digits swapped, 41 for 14");
   check_repeat_slip("lineation 132/20, 133/21, 312/20", "digits swapped, 312 for 132");
   check_repeat_slip("lineation 032/20, 033/21, 302/20", "digits swapped, 302 for 032");
+  // A leading zero is a digit in either notation.
+  check_repeat_slip("bedding N50E 50NW, N51E 51NW, N05E 50NW", "digits swapped, 05 for 50");
+  check_repeat_slip("lineation 050/20, 051/21, 005/20", "digits swapped, 005 for 050");
   // Decimals stay where they are.
   check_repeat_slip("lineation 132.5/20, 132.5/20, 312.5/20",
                     "digits swapped, 312 for 132? then 0.0 degrees off");

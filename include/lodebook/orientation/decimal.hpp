@@ -124,6 +124,19 @@ void append_figure(Text& out, std::int64_t units, int decimals, int min_digits =
 /// Appends the rounded value without trailing zeros: 24.6 and not 24.60.
 void append_trimmed(std::string& out, double value, int decimals);
 
+/// Decimals of an angle that was typed, where words repeat it: as fine as figures are rounded.
+inline constexpr int angle_decimals = 7;
+
+/// The value rounded to exactly so many decimals: `12.0`.
+std::string figure_text(double value, int decimals);
+
+/// Without trailing zeros: `12`, `12.5`.
+std::string trimmed_text(double value, int decimals);
+
+/// An azimuth, wrapped after rounding, with three digits before the point and no trailing zeros:
+/// `007.5`.
+std::string trimmed_azimuth_text(double degrees, int decimals);
+
 /// Appends a declination or convergence with its letter, trimmed: `24.98E`, `3W`; `0` has none.
 void append_east_or_west(std::string& out, double degrees_east, int decimals);
 

@@ -34,7 +34,7 @@ void append_figure_of(Text& out, const std::optional<double>& value, int decimal
   if (value) append_figure_of(out, *value, decimals);
 }
 
-std::string figure_text(double value, int decimals);
+using lodebook::figure_text;
 
 /// `007.5`: one decimal, wrapped after rounding.
 std::string azimuth_text(double degrees);
