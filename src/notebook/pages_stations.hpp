@@ -47,21 +47,25 @@ station Q1
   lineation N50W 35 on bedding
 )",
      "Type the plane above the line, correct it, or name the kind that was read."},
-    {strike_uncertain, "strike-uncertain", note,
-     "the plane is so flat that its strike means little",
+    {strike_uncertain, "strike-uncertain", note, "the strike is uncertain by more than 10 degrees",
      "On a nearly horizontal plane a small levelling error turns the strike far: its sigma is that "
-     "of the dip divided by the sine of the dip. Here it is over 10 degrees. The dip and the pole "
-     "are as good as any.",
+     "of the dip divided by the sine of the dip. The dip and the pole are as good as any. The "
+     "message names another cause where there is one: a point of the compass rose is told to 22.5 "
+     "or 45 degrees only (as a dip direction, N to 90), and 'accuracy' or the declination may be "
+     "rough.",
      R"(set 0
 declination 24.6E
 station Q1
   bedding N62E 5NW
 )",
-     "Nothing to correct. Average poles, not strikes, and draw no conclusion from this strike."},
-    {trend_uncertain, "trend-uncertain", note, "the line is so steep that its trend means little",
+     "Nothing to correct. Average poles, not strikes, and draw no conclusion from this strike. "
+     "Read degrees instead of points where the direction matters."},
+    {trend_uncertain, "trend-uncertain", note, "the trend is uncertain by more than 10 degrees",
      "The trend of a nearly vertical line is hard to read: its sigma is that of the bearing "
-     "divided by the cosine of the plunge. Here it is over 10 degrees. The line itself is as well "
-     "known as any.",
+     "divided by the cosine of the plunge. The line itself is as well known as any. The message "
+     "names another cause where there is one: a rake has the errors of its plane, and the strike "
+     "of a shallow plane is uncertain; a point of the compass rose is told to 22.5 or 45 degrees "
+     "only; and 'accuracy' or the declination may be rough.",
      R"(set 0
 declination 24.6E
 station Q1

@@ -18,6 +18,24 @@ double excess_weight(double figure, double limit) {
   return 10 * std::min(6.0, figure / limit);
 }
 
+/// A strike or trend that is uncertain for another cause than its own slope.
+Diagnostic uncertain(Code code, Doubt cause, std::string_view what, double sigma) {
+  std::string_view whose = "a point of the compass rose leaves";
+  std::string_view help = "read it in degrees, such as N62E, where the direction matters";
+  if (cause == Doubt::bearing) {
+    whose = "the accuracy of the bearing leaves";
+    help = "";
+  } else if (cause == Doubt::plane) {
+    whose = "the errors of its plane leave";
+    help = "read the trend and plunge, where they can be had";
+  } else if (cause == Doubt::declination) {
+    whose = "the declination leaves";
+    help = "";
+  }
+  return note(code, format("{} the {} uncertain by {} degrees", whose, what, figure_text(sigma, 0)),
+              std::string(help));
+}
+
 std::string question(std::optional<std::string_view> word) {
   return word ? format("{}?", *word) : std::string();
 }
@@ -47,20 +65,20 @@ Diagnostic quadrant_angle(double angle, QuadrantBearing::Pole pole, QuadrantBear
                           const Offers& offers) {
   const bool north = pole == QuadrantBearing::Pole::north;
   const bool east = side == QuadrantBearing::Side::east;
+  const std::string shown = trimmed_text(angle, angle_decimals);
   std::string help;
   if (angle <= 180) {
-    const std::string meant =
-        format("{}{:.10g}{}", north ? 'S' : 'N', 180 - angle, east ? 'E' : 'W');
-    help = format("{} is {:.10g} degrees {} from {}", meant, angle,
+    const std::string meant = format("{}{}{}", north ? 'S' : 'N',
+                                     trimmed_text(180 - angle, angle_decimals), east ? 'E' : 'W');
+    help = format("{} is {} degrees {} from {}", meant, shown,
                   north == east ? "clockwise" : "counterclockwise", north ? "north" : "south");
     // With the mend of another fault it takes more than the bearing alone.
     if (!offers.empty() && offers.front().fix.text != meant) help += ": " + either(offers);
   } else {
     help = "the angle is counted from north or south, whichever is nearer: 90 at most";
   }
-  return offering(
-      error(Code::quadrant_angle, format("quadrant angle {:.10g} is over 90", angle), help),
-      offers);
+  return offering(error(Code::quadrant_angle, format("quadrant angle {} is over 90", shown), help),
+                  offers);
 }
 
 Diagnostic quadrant_letters_swapped(std::string_view typed, const Offers& offers) {
@@ -81,7 +99,8 @@ Diagnostic quadrant_letters(std::string_view typed, std::string_view help, const
 
 Diagnostic azimuth_range(double azimuth, const Offers& offers) {
   return offering(
-      error(Code::azimuth_range, format("azimuth {:.10g} is not between 0 and 360", azimuth),
+      error(Code::azimuth_range,
+            format("azimuth {} is not between 0 and 360", trimmed_text(azimuth, angle_decimals)),
             offers.empty() ? std::string("azimuths run clockwise from north, from 0 to 360")
                            : meant(offers)),
       offers);
@@ -106,8 +125,8 @@ Diagnostic dip_range(std::string_view typed, double degrees, const Offers& offer
   if (!offers.empty()) {
     help = (degrees > 90 ? "if overturned, type " : "a dip has no sign: ") + either(offers);
   } else if (degrees > 90 && degrees <= 180) {
-    help = format("if overturned, type {:.10g} towards the other side and add the word overturned",
-                  180 - degrees);
+    help = format("if overturned, type {} towards the other side and add the word overturned",
+                  trimmed_text(180 - degrees, angle_decimals));
   }
   return offering(error(Code::dip_range, format("dip '{}' is not between 0 and 90", typed), help),
                   offers);
@@ -203,10 +222,10 @@ Diagnostic rake_no_plane(std::string_view why) {
 }
 
 Diagnostic rake_end(double off, std::string_view strike) {
-  return error(
-      Code::rake_end,
-      format("the bearing is {:.0f} degrees from either end of the strike {}", off, strike),
-      "name the end of the strike from which the rake was read");
+  return error(Code::rake_end,
+               format("the bearing is {} degrees from either end of the strike {}",
+                      figure_text(off, 0), strike),
+               "name the end of the strike from which the rake was read");
 }
 
 Diagnostic incomplete(std::string_view what, std::string_view part, std::string_view help,
@@ -259,8 +278,8 @@ Diagnostic own_station(std::string_view name) {
 
 Diagnostic back_bearing(double disagreement, double limit, std::string_view help) {
   return warning(Code::back_bearing, excess_weight(disagreement, limit),
-                 format("fore and back bearing disagree by {:.1f} degrees (limit {:.1f})",
-                        disagreement, limit),
+                 format("fore and back bearing disagree by {} degrees (limit {})",
+                        figure_text(disagreement, 1), figure_text(limit, 1)),
                  std::string(help));
 }
 
@@ -268,24 +287,24 @@ Diagnostic percent_or_degrees(std::string_view typed, double degrees_if_percent,
   Diagnostic asked = warning(
       Code::percent_or_degrees, 35,
       format("'{}' is read as degrees: unusually steep for a walked or sighted line", typed),
-      format("if read on the percent scale, type '{}%', which is {:.1f} degrees", typed,
-             degrees_if_percent));
+      format("if read on the percent scale, type '{}%', which is {} degrees", typed,
+             figure_text(degrees_if_percent, 1)));
   if (of_leg) asked.message += ", so the leg places nothing";
   return asked;
 }
 
 Diagnostic repeat_spread(std::string_view what, double off, double limit, std::string_view help) {
-  return warning(
-      Code::repeat_spread, excess_weight(off, limit),
-      format("{} is {:.1f} degrees from the mean of its repeats (limit {:.1f})", what, off, limit),
-      std::string(help));
+  return warning(Code::repeat_spread, excess_weight(off, limit),
+                 format("{} is {} degrees from the mean of its repeats (limit {})", what,
+                        figure_text(off, 1), figure_text(limit, 1)),
+                 std::string(help));
 }
 
 Diagnostic line_off_plane(double off, std::string_view plane, double limit, std::string_view help) {
-  return warning(
-      Code::line_off_plane, excess_weight(off, limit),
-      format("the line lies {:.1f} degrees out of its {} (limit {:.1f})", off, plane, limit),
-      std::string(help));
+  return warning(Code::line_off_plane, excess_weight(off, limit),
+                 format("the line lies {} degrees out of its {} (limit {})", figure_text(off, 1),
+                        plane, figure_text(limit, 1)),
+                 std::string(help));
 }
 
 Diagnostic plane_unknown(std::string_view kind) {
@@ -294,19 +313,22 @@ Diagnostic plane_unknown(std::string_view kind) {
                  format("type the {} above the line, or leave out the words on {}", kind, kind));
 }
 
-Diagnostic strike_uncertain(double sigma, double dip) {
+Diagnostic strike_uncertain(double sigma, double dip, Doubt cause) {
+  if (cause != Doubt::slope) return uncertain(Code::strike_uncertain, cause, "strike", sigma);
   return note(
       Code::strike_uncertain,
-      format("a dip of {:.4g} leaves the strike uncertain by {:.0f} degrees", dip, sigma),
+      format("a dip of {} leaves the strike uncertain by {} degrees", trimmed_text(dip, 1),
+             figure_text(sigma, 0)),
       "a shallow dip has no good strike: read the dip direction over a long line, or use two "
       "apparent dips");
 }
 
-Diagnostic trend_uncertain(double sigma, double plunge) {
-  return note(
-      Code::trend_uncertain,
-      format("a plunge of {:.4g} leaves the trend uncertain by {:.0f} degrees", plunge, sigma),
-      "a steep line has no good trend: read its rake in a plane");
+Diagnostic trend_uncertain(double sigma, double plunge, Doubt cause) {
+  if (cause != Doubt::slope) return uncertain(Code::trend_uncertain, cause, "trend", sigma);
+  return note(Code::trend_uncertain,
+              format("a plunge of {} leaves the trend uncertain by {} degrees",
+                     trimmed_text(plunge, 1), figure_text(sigma, 0)),
+              "a steep line has no good trend: read its rake in a plane");
 }
 
 Diagnostic doubtful(bool is_leg) {

@@ -29,6 +29,20 @@ double trend_sigma(double bearing_sigma, Plunge plunge) {
   return level == 0 ? unknown : bearing_sigma / level;
 }
 
+RakeTurnSigma rake_turn_sigma(double rake_sigma, double dip_sigma, Dip dip, Rake rake) {
+  const double down = sin(rake.angle());
+  const double along = cos(rake.angle());
+  const double level = cos(dip.angle());
+  // cos^2 of the plunge.
+  const double flat = along * along + down * down * level * level;
+  if (flat == 0) return {unknown, unknown};
+  return {rake_sigma * level / flat, dip_sigma * sin(dip.angle()) * down * along / flat};
+}
+
+double step_sigma(double step) {
+  return step / std::sqrt(12.0);
+}
+
 double pole_sigma(double bearing_sigma, double dip_sigma, Dip dip) {
   return combined_sigma(dip_sigma, bearing_sigma * sin(dip.angle()));
 }

@@ -12,14 +12,9 @@ namespace {
 
 using reduction::Row;
 
-/// Tenths of a degree, wrapped after rounding; the strike of a vertical plane without a side is an
-/// axis and stays below 180.
-std::int64_t azimuth_tenths(double degrees, bool is_axis) {
-  return is_axis ? rounded_axis(degrees, 1) : rounded_azimuth(degrees, 1);
-}
-
-void append_azimuth(Pen& out, const std::optional<double>& degrees, bool is_axis = false) {
-  if (degrees) append_figure(out, azimuth_tenths(*degrees, is_axis), 1);
+/// Tenths of a degree, wrapped after rounding.
+void append_azimuth(Pen& out, const std::optional<double>& degrees) {
+  if (degrees) append_figure(out, rounded_azimuth(*degrees, 1), 1);
 }
 
 /// The quadrant bearing of an azimuth in tenths of a degree, so that it agrees with the figure
@@ -117,13 +112,12 @@ constexpr auto with_grid_columns = std::to_array<Column>({
     {"kind", Type::text, [](Out out, At at) { out += at.row.kind->name; }, same_kind},
     {"type", Type::word, [](Out out, At at) { out += word(types, at.row.kind->type); }, same_kind},
     {"strike", Type::number,
-     [](Out out, At at) { append_azimuth(out, at.row.strike, at.row.strike_is_axis); }},
+     [](Out out, At at) { append_azimuth(out, at.row.strike); }},
     {"dip", Type::number, [](Out out, At at) { append_figure_of(out, at.row.dip, 1); }},
     {"dip_direction", Type::number,
      [](Out out, At at) {
        if (!at.row.strike) return;
-       const auto tenths = azimuth_tenths(*at.row.strike, at.row.strike_is_axis);
-       append_figure(out, (tenths + 900) % 3600, 1);
+       append_figure(out, (rounded_azimuth(*at.row.strike, 1) + 900) % 3600, 1);
      }},
     {"trend", Type::number, [](Out out, At at) { append_azimuth(out, at.row.trend); }, same_line},
     {"plunge", Type::number, [](Out out, At at) { append_figure_of(out, at.row.plunge, 1); },
@@ -137,7 +131,7 @@ constexpr auto with_grid_columns = std::to_array<Column>({
     {"quadrant", Type::word, [](Out out, At at) { append_quadrant(out, at.row); }},
     {"uncertainty", Type::number, [](Out out, At at) { append_figure_of(out, at.row.uncertainty, 2); }},
     {"as_read", Type::number,
-     [](Out out, At at) { append_azimuth(out, at.row.as_read, at.row.strike_is_axis); }},
+     [](Out out, At at) { append_azimuth(out, at.row.as_read); }},
     {"correction", Type::number, [](Out out, At at) { append_figure_of(out, at.row.correction, 2); },
      same_aim},
     {"north", Type::word, [](Out out, At at) { out += reduction::name_of(at.row.north); },
@@ -174,7 +168,7 @@ constexpr auto with_grid_columns = std::to_array<Column>({
      same_status, true},
     {"rotation", Type::number,
      [](Out out, At at) {
-       append_azimuth(out, at.row.strike ? at.row.strike : at.row.trend, at.row.strike_is_axis);
+       append_azimuth(out, at.row.strike ? at.row.strike : at.row.trend);
      }},
     {"date", Type::date, [](Out out, At at) { append_date(out, at.row.date); }, same_notes},
     {"time", Type::time, [](Out out, At at) { append_clock(out, at.page); }, same_notes},

@@ -4,7 +4,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include <lodebook/orientation/precision.hpp>
+
 #include "blocks.hpp"
+#include "reading_accuracy.hpp"
 #include "settings_keeper.hpp"
 #include "site_keeper.hpp"
 #include "slips.hpp"
@@ -98,8 +101,10 @@ class Observer {
       walked.observed.target = leg->to;
       if (leg->slope) walked.observed.vertical = leg->slope->degrees();
       walked.distance_m = leg->distance.metres(settings_.pace_m.value_or(0));
-      if (leg->back)
+      if (leg->back) {
         walked.back = wrap_degrees(leg->back->azimuth().degrees() + walked.observed.correction);
+        walked.back_sigma = accuracy_of(*leg->back, Told::direction, settings_.accuracy).bearing;
+      }
       walked.left_out = why_left_out(*reading, *leg, found_.stations[*station].name);
       found_.legs.push_back(walked);
     }
@@ -129,7 +134,7 @@ class Observer {
     seen.correction = added.angle.degrees();
     seen.is_true = added.north == North::geographic;
     seen.azimuth = wrap_degrees(typed.azimuth().degrees() + seen.correction);
-    seen.sigma = settings_.accuracy.bearing;
+    seen.sigma = accuracy_of(typed.bearing, Told::direction, settings_.accuracy).bearing;
     seen.declination_sigma = added.sigma;
     if (settings_.has_figure()) seen.declination = settings_.declination.degrees_east();
     found_.by_model = found_.by_model || settings_.from_model();
@@ -156,9 +161,9 @@ const ObservedLeg* Observations::leg_without_declination() const {
 double Observations::back_bearing_sigma() const {
   double sigma = 0;
   for (const ObservedLeg& leg : legs) {
-    if (leg.back) sigma = std::max(sigma, leg.observed.sigma);
+    if (leg.back) sigma = std::max(sigma, combined_sigma(leg.observed.sigma, leg.back_sigma));
   }
-  return std::sqrt(2) * sigma;
+  return sigma;
 }
 
 Observations observe(const Notebook& notebook, const Options& options, const FoundPlaces& places) {

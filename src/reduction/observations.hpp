@@ -62,6 +62,8 @@ struct ObservedLeg {
   double distance_m = 0;
   /// From the far end, towards this station, corrected, degrees.
   std::optional<double> back;
+  /// One sigma of it, degrees.
+  double back_sigma = 0;
   /// It may place nothing.
   std::optional<LeftOut> left_out;
 };

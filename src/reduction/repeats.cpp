@@ -2,6 +2,7 @@
 #include "repeats.hpp"
 
 #include <algorithm>
+#include <lodebook/orientation/precision.hpp>
 #include <numeric>
 
 namespace lodebook::reduction {
@@ -65,10 +66,15 @@ std::optional<Agreement> agreement(std::span<const Repeat> repeats, Ends ends) {
   while (true) {
     const std::vector<Vector> axes = axes_of(repeats, kept);
     result.mean = mean_of(axes, ends);
+    double others = 0;
+    for (const std::size_t i : kept)
+      others = combined_sigma(others, repeats[i].sigma);
+    // The mean is no better known than this, where one is far coarser than the rest.
+    const double of_mean = others / static_cast<double>(kept.size());
     const Vector centre = result.mean ? result.mean->axis : middle(axes, ends);
     for (std::size_t i = 0; i < repeats.size(); ++i) {
       const double off = angle_between(repeats[i].axis, centre, ends).degrees();
-      const double limit = limit_of(repeats[i].sigma, repeat_floor);
+      const double limit = limit_of(std::max(repeats[i].sigma, of_mean), repeat_floor);
       members[i] = {off, limit, off > limit, centre};
     }
     const auto worst = std::ranges::max_element(

@@ -8,8 +8,10 @@
 
 #include <lodebook/notebook/nearest.hpp>
 #include <lodebook/notebook/wording.hpp>
+#include <lodebook/orientation/decimal.hpp>
 #include <lodebook/orientation/precision.hpp>
 
+#include "reading_accuracy.hpp"
 #include "repeats.hpp"
 #include "slips.hpp"
 #include "turned.hpp"
@@ -19,6 +21,7 @@ namespace lodebook::reduction {
 namespace {
 
 using namespace notebook;
+using wording::Doubt;
 
 /// Over this sigma (degrees) a direction means nothing: 52 is that of a direction drawn blindly,
 /// 90 / sqrt(3).
@@ -112,20 +115,27 @@ void Station::add(std::span<const Entry> statement, const Settings& settings,
 }
 
 void Station::fill_strike(Row& row, const Plane<north::dial>& plane, bool has_side,
-                          const Settings& settings, double share) {
+                          const ReadingAccuracy& accuracy, const Settings& settings) {
   row.dip = plane.dip().degrees();
-  if (plane.is_horizontal()) return;
+  if (shows_as(*row.dip, 0)) return;
   const Correction added_angle = correction(settings, options_.north);
-  row.strike_is_axis = plane.is_vertical() && !has_side;
-  row.as_read = row.strike_is_axis ? axis(plane.strike().degrees()) : plane.strike().degrees();
+  const double strike = added(plane.strike().degrees(), added_angle.angle);
+  row.strike_is_axis = shows_as(*row.dip, 90) && !has_side;
+  row.strike = row.strike_is_axis ? axis(strike) : strike;
+  const bool turned = *row.strike != strike;
+  row.as_read = (turned ? plane.strike().opposite() : plane.strike()).degrees();
   row.correction = added_angle.angle.degrees();
-  row.strike = added(*row.as_read, added_angle.angle);
-  if (row.strike_is_axis) row.strike = axis(*row.strike);
-  const double reading_sigma =
-      share * strike_sigma(settings.accuracy.bearing, settings.accuracy.dip, plane.dip());
-  const double sigma = combined_sigma(reading_sigma, added_angle.sigma);
+  const double sigma =
+      combined_sigma(strike_sigma(accuracy.bearing, accuracy.dip, plane.dip()), added_angle.sigma);
   row.uncertainty = meaningful(sigma);
-  if (sigma > uncertain_sigma) report(row, wording::strike_uncertain(sigma, *row.dip));
+  if (!(sigma > uncertain_sigma)) return;
+  const double by_dip = strike_sigma(0, accuracy.dip, plane.dip());
+  const Doubt cause = by_dip > accuracy.bearing ? Doubt::slope
+                      : accuracy.by_point       ? Doubt::point
+                                                : Doubt::bearing;
+  const bool by_declination = added_angle.sigma > std::max(by_dip, accuracy.bearing);
+  report(row,
+         wording::strike_uncertain(sigma, *row.dip, by_declination ? Doubt::declination : cause));
 }
 
 bool Station::fill_plane(Row& row, const PlaneAttitude& attitude, const Settings& settings) {
@@ -133,26 +143,45 @@ bool Station::fill_plane(Row& row, const PlaneAttitude& attitude, const Settings
   if (!plane) return false;
   row.facing = attitude.facing;
   row.sense = attitude.sense;
-  fill_strike(row, *plane, attitude.has_side(), settings, 1);
+  const ReadingAccuracy accuracy = accuracy_of(attitude, settings.accuracy);
+  fill_strike(row, *plane, attitude.has_side(), accuracy, settings);
   keep({row.reading->kind, row.surface, ReadPlane::Worth::good,
         Plane<north::magnetic>::from_strike(to_magnetic(plane->strike(), settings.set),
                                             plane->dip(), HandRule::right),
-        settings.accuracy});
+        accuracy});
   return true;
 }
 
-void Station::fill_trend(Row& row, const Line<north::dial>& line, const Settings& settings,
-                         double share) {
+void Station::fill_trend(Row& row, const Line<north::dial>& line, const TrendError& error,
+                         const Settings& settings) {
   row.plunge = line.plunge().degrees();
-  if (line.is_vertical()) return;
+  if (shows_as(*row.plunge, 90)) return;
   const Correction added_angle = correction(settings, options_.north);
   row.as_read = line.trend().degrees();
   row.correction = added_angle.angle.degrees();
   row.trend = added(*row.as_read, added_angle.angle);
-  const double sigma = combined_sigma(share * trend_sigma(settings.accuracy.bearing, line.plunge()),
-                                      added_angle.sigma);
+  const double sigma = combined_sigma(combined_sigma(error.own, error.of_plane), added_angle.sigma);
   row.uncertainty = meaningful(sigma);
-  if (sigma > uncertain_sigma) report(row, wording::trend_uncertain(sigma, *row.plunge));
+  if (!(sigma > uncertain_sigma)) return;
+  const bool by_declination = added_angle.sigma > std::max(error.own, error.of_plane);
+  report(row, wording::trend_uncertain(sigma, *row.plunge,
+                                       by_declination ? Doubt::declination : error.cause));
+}
+
+Station::TrendError Station::trend_error(const LineAttitude& attitude, Plunge plunge,
+                                         const ReadingAccuracy& accuracy) const {
+  if (attitude.form != LineAttitude::Form::rake) {
+    const Doubt by_bearing = accuracy.by_point ? Doubt::point : Doubt::bearing;
+    const bool steep = 2 * cos(plunge.angle()) < 1;
+    return {trend_sigma(accuracy.bearing, plunge), 0, steep ? Doubt::slope : by_bearing};
+  }
+  const ReadPlane& read = *plane_of_rake(attitude);
+  const Dip dip = read.plane.dip();
+  const RakeTurnSigma turn = rake_turn_sigma(accuracy.dip, read.accuracy.dip, dip,
+                                             *Rake::from_degrees(attitude.slope.value));
+  const double of_plane =
+      combined_sigma(strike_sigma(read.accuracy.bearing, read.accuracy.dip, dip), turn.by_dip);
+  return {turn.by_rake, of_plane, turn.by_rake > of_plane ? Doubt::slope : Doubt::plane};
 }
 
 bool Station::fill_line(Row& row, const LineAttitude& attitude, const Settings& settings) {
@@ -162,7 +191,8 @@ bool Station::fill_line(Row& row, const LineAttitude& attitude, const Settings& 
   if (!line) return false;
   if (is_rake) row.rake = attitude.slope.value;
   row.rises = row.kind->is_arrow && attitude.slope.value < 0;
-  fill_trend(row, *line, settings, 1);
+  const ReadingAccuracy accuracy = accuracy_of(attitude, settings.accuracy);
+  fill_trend(row, *line, trend_error(attitude, line->plunge(), accuracy), settings);
   if (!is_rake) check_in_plane(row, attitude, *line, settings);
   return true;
 }
@@ -186,16 +216,20 @@ const Station::ReadPlane* Station::last_plane(std::size_t end) const {
   return best;
 }
 
+const Station::ReadPlane* Station::plane_of_rake(const LineAttitude& attitude) const {
+  return last_plane(attitude.on == no_kind ? planes_.size() : end_of(attitude.on));
+}
+
 std::optional<Line<north::dial>> Station::line_of_rake(const Row& row, const LineAttitude& attitude,
                                                        const Settings& settings) {
-  const ReadPlane* read = last_plane(attitude.on == no_kind ? planes_.size() : end_of(attitude.on));
+  const ReadPlane* read = plane_of_rake(attitude);
   const auto fail = [&](std::string_view why) {
     report(row, wording::rake_no_plane(why));
     return std::nullopt;
   };
   if (!read) return fail("none was read before it at this station");
   if (read->worth == ReadPlane::Worth::rejected) return fail("the one read before it was rejected");
-  if (read->plane.is_horizontal()) return fail("the one read before it is horizontal");
+  if (shows_as(read->plane.dip().degrees(), 0)) return fail("the one read before it is horizontal");
   const auto rake = Rake::from_degrees(attitude.slope.value);
   const auto from = to_magnetic(attitude.bearing.azimuth(), settings.set);
   const auto line = Line<north::magnetic>::in_plane(read->plane, *rake, from);
@@ -208,7 +242,7 @@ std::optional<Line<north::dial>> Station::line_of_rake(const Row& row, const Lin
     const double off = separation(from, read->plane.strike()).degrees();
     report(row,
            wording::rake_end(std::min(off, 180 - off),
-                             fmt::format("{:03.0f}", on_dial(read->plane.strike()).degrees())));
+                             trimmed_azimuth_text(on_dial(read->plane.strike()).degrees(), 0)));
     return std::nullopt;
   }
   return Line<north::dial>(on_dial(line->trend()), line->plunge());
@@ -237,8 +271,9 @@ void Station::check_in_plane(const Row& row, const LineAttitude& attitude,
   check.plane_kind = &notebook_.kinds[read->kind];
   check.surface = row.surface;
   check.figure = off(line);
+  const ReadingAccuracy accuracy = accuracy_of(attitude, settings.accuracy);
   check.limit = limit_of(
-      combined_sigma(line_sigma(settings.accuracy.bearing, settings.accuracy.dip),
+      combined_sigma(line_sigma(accuracy.bearing, accuracy.dip),
                      pole_sigma(read->accuracy.bearing, read->accuracy.dip, read->plane.dip())),
       plane_floor);
   check.passed = check.figure <= check.limit;
@@ -253,7 +288,7 @@ void Station::check_slope(const Row& row, std::string_view keyword,
                           const std::optional<Slope>& slope) {
   if (!slope || !may_be_percent(*slope)) return;
   report_at(row, keyword,
-            wording::percent_or_degrees(fmt::format("{:g}", slope->value),
+            wording::percent_or_degrees(trimmed_text(slope->value, angle_decimals),
                                         degrees_from_percent(slope->value),
                                         std::holds_alternative<Leg>(row.reading->what)));
 }
@@ -264,7 +299,8 @@ void Station::fill_sight(Row& row, const Sight& sight, const Settings& settings)
   row.correction = added_angle.angle.degrees();
   row.bearing = added(*row.as_read, added_angle.angle);
   row.back_bearing = added(sight.azimuth().opposite().degrees(), added_angle.angle);
-  row.uncertainty = meaningful(combined_sigma(settings.accuracy.bearing, added_angle.sigma));
+  const double sigma = accuracy_of(sight.bearing, Told::direction, settings.accuracy).bearing;
+  row.uncertainty = meaningful(combined_sigma(sigma, added_angle.sigma));
   if (sight.vertical) row.vertical_angle = sight.vertical->degrees();
   check_slope(row, "vertical", sight.vertical);
   if (!places_.is_landmark[sight.target] && !places_.is_station[sight.target])
@@ -276,7 +312,8 @@ void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
   row.as_read = leg.azimuth().degrees();
   row.correction = added_angle.angle.degrees();
   row.bearing = added(*row.as_read, added_angle.angle);
-  row.uncertainty = meaningful(combined_sigma(settings.accuracy.bearing, added_angle.sigma));
+  const double sigma = accuracy_of(leg.bearing, Told::direction, settings.accuracy).bearing;
+  row.uncertainty = meaningful(combined_sigma(sigma, added_angle.sigma));
   row.distance_m = leg.distance.metres(settings.pace_m.value_or(0));
   if (leg.slope) row.vertical_angle = leg.slope->degrees();
   check_slope(row, "slope", leg.slope);
@@ -292,7 +329,8 @@ void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
   check.line = row.entry->line;
   check.kind = row.kind;
   check.figure = separation(leg.back->azimuth(), leg.azimuth().opposite()).degrees();
-  check.limit = limit_of(std::sqrt(2) * settings.accuracy.bearing, back_floor);
+  const double back_sigma = accuracy_of(*leg.back, Told::direction, settings.accuracy).bearing;
+  check.limit = limit_of(combined_sigma(sigma, back_sigma), back_floor);
   check.passed = check.figure <= check.limit;
   if (!check.passed) {
     report_at(

@@ -4,7 +4,10 @@
 
 #include <span>
 
+#include <lodebook/notebook/wording.hpp>
 #include <lodebook/reduction/reduction.hpp>
+
+#include "reading_accuracy.hpp"
 
 namespace lodebook::reduction {
 
@@ -36,7 +39,14 @@ class Station {
     /// Rejected; or good, but apart from its repeats; or good.
     enum class Worth : std::uint8_t { rejected, apart, good } worth = Worth::rejected;
     Plane<north::magnetic> plane;
-    Accuracy accuracy;
+    ReadingAccuracy accuracy;
+  };
+  /// One sigma of a trend, degrees: what is the reading's own, and what a rake has from its plane,
+  /// which repeats of it share.
+  struct TrendError {
+    double own = 0;
+    double of_plane = 0;
+    notebook::wording::Doubt cause = notebook::wording::Doubt::slope;
   };
 
   /// The parts of a row that every reading has.
@@ -46,9 +56,17 @@ class Station {
   bool fill_line(Row& row, const notebook::LineAttitude& attitude, const Settings& settings);
   void fill_sight(Row& row, const notebook::Sight& sight, const Settings& settings);
   void fill_leg(Row& row, const notebook::Leg& leg, const Settings& settings);
-  void fill_trend(Row& row, const Line<north::dial>& line, const Settings& settings, double share);
+  /// `accuracy` is that of the plane itself.
   void fill_strike(Row& row, const Plane<north::dial>& plane, bool has_side,
-                   const Settings& settings, double share);
+                   const ReadingAccuracy& accuracy, const Settings& settings);
+  void fill_trend(Row& row, const Line<north::dial>& line, const TrendError& error,
+                  const Settings& settings);
+  /// For a line that goes down by `plunge`.
+  TrendError trend_error(const notebook::LineAttitude& attitude, Plunge plunge,
+                         const ReadingAccuracy& accuracy) const;
+  /// Of the mean of those rows that are good, which goes down by `plunge`.
+  TrendError mean_error(std::span<const Row> rows, Plunge plunge, const Settings& settings) const;
+  const ReadPlane* plane_of_rake(const notebook::LineAttitude& attitude) const;
   std::optional<Line<north::dial>> line_of_rake(const Row& row,
                                                 const notebook::LineAttitude& attitude,
                                                 const Settings& settings);

@@ -32,24 +32,64 @@ Vector pointing(const Row& row) {
   return row.rises ? -down : down;
 }
 
+/// The line by its end that goes down; one that shows as level keeps the end it points to.
+TrendAndPlunge line_going_down(Vector arrow) {
+  const TrendAndPlunge line = line_of_arrow(arrow);
+  if (line.plunge >= 0) return line;
+  if (shows_as(line.plunge, 0)) return {line.trend, 0};
+  return {wrap_degrees(line.trend + 180), -line.plunge};
+}
+
 Ends ends_of(const notebook::Kind& kind) {
   return kind.is_arrow ? Ends::one : Ends::both;
 }
 
+/// The errors of the readings average out; the declination's is common to all.
+ReadingAccuracy mean_accuracy(std::span<const Row> rows, const Accuracy& in_force) {
+  ReadingAccuracy mean;
+  double count = 0;
+  for (const Row& row : rows) {
+    if (row.status == Status::rejected) continue;
+    const auto own = accuracy_of(std::get<PlaneAttitude>(row.reading->what), in_force);
+    mean.bearing = combined_sigma(mean.bearing, own.bearing);
+    mean.dip = combined_sigma(mean.dip, own.dip);
+    ++count;
+  }
+  return {mean.bearing / count, mean.dip / count};
+}
+
 }  // namespace
+
+/// So do those of lines; what rakes have from their plane does not.
+Station::TrendError Station::mean_error(std::span<const Row> rows, Plunge plunge,
+                                        const Settings& settings) const {
+  TrendError mean;
+  double count = 0;
+  for (const Row& row : rows) {
+    if (row.status == Status::rejected) continue;
+    const auto& line = std::get<LineAttitude>(row.reading->what);
+    const TrendError one = trend_error(line, plunge, accuracy_of(line, settings.accuracy));
+    mean.own = combined_sigma(mean.own, one.own);
+    mean.of_plane += one.of_plane;
+    ++count;
+  }
+  return {mean.own / count, mean.of_plane / count};
+}
 
 void Station::check_repeats(std::size_t first_row, const Settings& settings) {
   std::vector<Repeat> repeats;
   std::vector<Row*> rows;
-  const Accuracy& accuracy = settings.accuracy;
   for (std::size_t i = first_row; i < page_->rows.size(); ++i) {
     Row& row = page_->rows[i];
     if (row.status == Status::rejected) continue;
     if (const auto* plane = std::get_if<PlaneAttitude>(&row.reading->what)) {
       const auto on_dial = plane->plane();
+      const ReadingAccuracy accuracy = accuracy_of(*plane, settings.accuracy);
       repeats.push_back(
           {on_dial->pole(), pole_sigma(accuracy.bearing, accuracy.dip, on_dial->dip())});
     } else {
+      const ReadingAccuracy accuracy =
+          accuracy_of(std::get<LineAttitude>(row.reading->what), settings.accuracy);
       repeats.push_back({pointing(row), line_sigma(accuracy.bearing, accuracy.dip)});
     }
     rows.push_back(&row);
@@ -104,13 +144,13 @@ void Station::check_repeats(std::size_t first_row, const Settings& settings) {
   const Angle turn = correction(settings, options_.north).angle;
   if (is_plane) {
     const StrikeAndDip plane = plane_of_pole(agreed->mean->axis);
-    if (plane.dip > 0) found.mean_azimuth = added(plane.strike, turn);
-    if (plane.dip == 90 && !any_side(std::span(page_->rows).subspan(first_row)))
+    if (!shows_as(plane.dip, 0)) found.mean_azimuth = added(plane.strike, turn);
+    if (shows_as(plane.dip, 90) && !any_side(std::span(page_->rows).subspan(first_row)))
       found.mean_azimuth = axis(*found.mean_azimuth);
     found.mean_slope = plane.dip;
   } else {
-    const TrendAndPlunge line = line_of_arrow(agreed->mean->axis);
-    if (std::abs(line.plunge) < 90) found.mean_azimuth = added(line.trend, turn);
+    const TrendAndPlunge line = line_going_down(agreed->mean->axis);
+    if (!shows_as(line.plunge, 90)) found.mean_azimuth = added(line.trend, turn);
     found.mean_slope = line.plunge;
   }
   found.precision = agreed->mean->precision;
@@ -142,22 +182,21 @@ void Station::take_mean(std::size_t first_row, const Settings& settings) {
   const char* const begin = first->written.data();
   row.written = {begin,
                  static_cast<std::size_t>(last->written.data() + last->written.size() - begin)};
-  // The errors of the readings average out; the declination's is common to all.
-  const double share = 1 / std::sqrt(static_cast<double>(axes.size()));
   const std::size_t noted = page_->diagnostics.size();
+  const auto repeats = std::span<const Row>(page_->rows).subspan(first_row);
   if (row.kind->type == Kind::Type::plane) {
     const StrikeAndDip plane = plane_of_pole(mean->axis);
     fill_strike(row,
                 Plane<north::dial>::from_strike(*Azimuth<north::dial>::from_degrees(plane.strike),
                                                 *Dip::from_degrees(plane.dip), HandRule::right),
-                any_side(std::span(page_->rows).subspan(first_row)), settings, share);
+                any_side(repeats), mean_accuracy(repeats, settings.accuracy), settings);
   } else {
-    const TrendAndPlunge line = line_of_axis(mean->axis);
-    row.rises = line_of_arrow(mean->axis).plunge < 0;
+    const TrendAndPlunge line = line_going_down(mean->axis);
+    row.rises = dot(direction_of(line.trend, line.plunge), mean->axis) < 0;
     fill_trend(row,
                Line<north::dial>(*Azimuth<north::dial>::from_degrees(line.trend),
                                  *Plunge::from_degrees(line.plunge)),
-               settings, share);
+               mean_error(repeats, *Plunge::from_degrees(line.plunge), settings), settings);
   }
   // Each repeat has its note about uncertainty already.
   page_->diagnostics.resize(noted);

@@ -69,23 +69,6 @@ TEST_CASE("azimuths are rounded half up, then wrapped") {
   CHECK(strike(12.25 - 1e-11) == "12.3 102.3 N12.3E 12.3");
 }
 
-TEST_CASE("a vertical plane without a side wraps at 180 after rounding") {
-  OneRow one;
-  one.row().dip = 90;
-  one.row().strike_is_axis = true;
-  one.row().strike = 179.96;
-  one.row().as_read = 179.97;
-  CHECK(one.cell("strike") == "0.0");
-  CHECK(one.cell("dip_direction") == "90.0");
-  CHECK(one.cell("as_read") == "0.0");
-  CHECK(one.cell("rotation") == "0.0");
-  CHECK(one.cell("quadrant") == "N");
-  CHECK(one.cell("dip") == "90.0");
-
-  one.row().strike_is_axis = false;
-  CHECK(one.cell("strike") == "180.0");
-}
-
 TEST_CASE("trends and bearings keep their own end in quadrant notation") {
   OneRow one(notebook::Kind::Type::line);
   const auto quadrant = [&](double degrees) {

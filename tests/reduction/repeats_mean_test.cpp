@@ -188,11 +188,11 @@ TEST_CASE(
   CHECK(Reduced(on_true_dial("lineation 270/0, 088/0, 092/0\n")).check().passed);
 }
 
-TEST_CASE("the mean of currents that rise rises, and keeps the end that it points to") {
+TEST_CASE("the mean of currents that rise is shown by the end that goes down, in row and check") {
   const Reduced each(on_true_dial("current 350/-2, 352/-3, 351/-2\n"));
   CHECK(each.check().passed);
-  CHECK(off(each.check().mean_azimuth, 351) < 0.1);
-  CHECK(each.check().mean_slope.value() < 0);
+  CHECK(off(each.check().mean_azimuth, 171) < 0.1);
+  CHECK(miss(each.check().mean_slope, 2.3) < 0.1);
   const Reduced log(on_true_dial("current 350/-2, 352/-3, 351/-2\n"), means());
   REQUIRE(log.row_count() == 1);
   CHECK(log.row().rises);
@@ -200,5 +200,8 @@ TEST_CASE("the mean of currents that rise rises, and keeps the end that it point
   CHECK(log.row().plunge.value() > 0);
   const Reduced level(on_true_dial("current 350/-2, 352/2, 351/1\n"), means());
   CHECK_FALSE(level.row().rises);
+  const Reduced nearly(on_true_dial("current 350/-0.1, 352/0.04\n"), means());
+  CHECK(off(nearly.row().trend, 351) < 0.1);
+  CHECK(miss(nearly.row().plunge, 0) < exact);
   CHECK(off(level.row().trend, 351) < 0.1);
 }

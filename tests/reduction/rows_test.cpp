@@ -88,9 +88,41 @@ TEST_CASE("a vertical plane stays an axis when it is corrected") {
   const Reduced log(
       "set 0\ndeclination 24.6E\nstation Q1\njoint vertical 170\njoint vertical 350\n");
   for (std::size_t i = 0; i < 2; ++i) {
-    CHECK(off(log.row(i).as_read, 170) < exact);
+    // By its same end, so that what was read and what was added make the strike.
+    CHECK(off(log.row(i).as_read, 350) < exact);
     CHECK(off(log.row(i).strike, 14.6) < exact);
   }
+}
+
+TEST_CASE("the strike of an axis is what was read and added, to the figure shown") {
+  for (const auto& [reading, strike, as_read] :
+       {std::tuple{"010", 34.6, 10.0}, std::tuple{"155.3", 179.9, 155.3},
+        std::tuple{"155.36", 359.96, 335.36}, std::tuple{"155.4", 0.0, 335.4},
+        std::tuple{"335.4", 0.0, 335.4}, std::tuple{"180", 24.6, 0.0}}) {
+    const Reduced log("set 0\ndeclination 24.6E\nstation Q1\njoint vertical " +
+                      std::string(reading) + "\n");
+    INFO(reading);
+    CHECK(off(log.row().strike, strike) < exact);
+    CHECK(off(log.row().as_read, as_read) < exact);
+  }
+}
+
+TEST_CASE("what shows as level or upright has no strike or trend") {
+  const Reduced log(
+      on_true_dial("rule right\nbedding 062/0.04\nbedding 062/0.05\nlineation 310/89.96\n"
+                   "lineation 310/89.94\njoint 242/89.96\njoint 242/89.94\njoint 242 89.96 NW\n"));
+  CHECK_FALSE(log.row(0).strike);
+  CHECK_FALSE(log.row(0).as_read);
+  CHECK(log.row(1).strike);
+  CHECK_FALSE(log.row(2).trend);
+  CHECK_FALSE(log.row(2).as_read);
+  CHECK(log.row(3).trend);
+  CHECK(off(log.row(4).strike, 62) < exact);
+  CHECK(off(log.row(5).strike, 242) < exact);
+  CHECK(off(log.row(6).strike, 242) < exact);
+  // Nor can a rake be counted from it.
+  CHECK(Reduced(on_true_dial("bedding N62E 0.04NW\nlineation rake 40 from N62E\n"))
+            .count(Code::rake_no_plane) == 1);
 }
 
 TEST_CASE("a horizontal plane has a dip only, a vertical line a plunge only") {

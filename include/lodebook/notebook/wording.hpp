@@ -109,8 +109,11 @@ Diagnostic attraction_unapplied();
 Diagnostic repeat_spread(std::string_view what, double off, double limit, std::string_view help);
 Diagnostic line_off_plane(double off, std::string_view plane, double limit, std::string_view help);
 Diagnostic plane_unknown(std::string_view kind);
-Diagnostic strike_uncertain(double sigma, double dip);
-Diagnostic trend_uncertain(double sigma, double plunge);
+/// What most of an uncertainty comes from: a shallow dip or steep plunge, a point of the rose, the
+/// accuracy stated for bearings, the plane of a rake, or the declination.
+enum class Doubt : std::uint8_t { slope, point, bearing, plane, declination };
+Diagnostic strike_uncertain(double sigma, double dip, Doubt cause);
+Diagnostic trend_uncertain(double sigma, double plunge, Doubt cause);
 Diagnostic doubtful(bool is_leg);
 /// A remark that is an attitude from end to end.
 Diagnostic remark_reading(std::string_view remark);

@@ -27,6 +27,19 @@ double worst_strike_error(Angle levelling_error, Dip dip);
 /// trend = bearing_sigma / cos plunge, degrees. Infinite for a vertical line.
 double trend_sigma(double bearing_sigma, Plunge plunge);
 
+/// What the trend of a line known by its rake owes to the rake and to the dip of its plane, one
+/// sigma each, degrees; its plane's strike turns it by as much as it is wrong itself. By simple
+/// propagation of tan(turn) = cos dip tan rake; infinite for a vertical line.
+struct RakeTurnSigma {
+  double by_rake;
+  double by_dip;
+};
+RakeTurnSigma rake_turn_sigma(double rake_sigma, double dip_sigma, Dip dip, Rake rake);
+
+/// One sigma of a direction that was only told to a step of so many degrees, such as a point of the
+/// rose: step / sqrt(12), that of a uniform distribution.
+double step_sigma(double step);
+
 /// One sigma of the direction of a pole, degrees: the dip's error across the strike, the bearing's
 /// along it, sqrt(dip_sigma^2 + (bearing_sigma sin dip)^2).
 double pole_sigma(double bearing_sigma, double dip_sigma, Dip dip);

@@ -27,11 +27,12 @@ struct Row {
   /// Each once, in the order of Code.
   std::vector<notebook::Code> codes;
 
-  /// With the dip to its right; missing for a horizontal plane.
+  /// With the dip to its right; missing for a plane whose dip shows as 0.0.
   std::optional<double> strike;
   std::optional<double> dip;
-  /// A vertical plane with no side typed: its strike lies in [0, 180).
+  /// A plane whose dip shows as 90.0, with no side typed: its strike shows in [0, 180).
   bool strike_is_axis = false;
+  /// Missing for a line whose plunge shows as 90.0.
   std::optional<double> trend;
   std::optional<double> plunge;
   /// An arrow, such as a current, that was typed as rising: it points to the end opposite to its
@@ -40,7 +41,8 @@ struct Row {
   std::optional<double> rake;
   std::optional<double> bearing;
   std::optional<double> back_bearing;
-  /// The strike, trend or bearing before correction: value = wrap(as_read + correction).
+  /// The strike, trend or bearing before correction: value = wrap(as_read + correction), also for
+  /// a strike that is an axis, which is given by its same end.
   std::optional<double> as_read;
   /// Degrees; present wherever `as_read` is.
   std::optional<double> correction;
@@ -84,7 +86,7 @@ struct Check {
   // for `repeats`
   std::size_t count = 0;
   /// Strike (dip to the right) and dip of the mean plane, or trend and plunge of the mean line
-  /// (negative of an arrow that rises), in the north of the rows; the azimuth is missing for a
+  /// (its end that goes down, as in rows), in the north of the rows; the azimuth is missing for a
   /// horizontal plane or vertical line, and both where no mean is better than another, as of two at
   /// right angles.
   std::optional<double> mean_azimuth;
