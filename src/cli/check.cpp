@@ -17,7 +17,8 @@ Outcome check(const CommandLine& line) {
   if (name || !line.quiet) {
     OutputFile file = name ? OutputFile::named(*name) : OutputFile::standard_output();
     const bool color = is_colored(line, file);
-    documents.push_back(Document::report(line.report_format, color, std::move(file), false));
+    documents.push_back(
+        Document::report(line.report_format, color, line.planes, std::move(file), false));
   }
   Outcome outcome;
   reduce_logs(line, documents, outcome);

@@ -139,6 +139,30 @@ std::optional<UsageError> read_elevation(const std::vector<std::string>& typed, 
   return std::nullopt;
 }
 
+/// Reads how pairs are written: once for planes, and once for lines.
+std::optional<UsageError> read_orders(const std::vector<std::string>& typed,
+                                      notebook::OrderSetting& order) {
+  using notebook::LineOrder;
+  using notebook::PlaneOrder;
+  const OptionSpec& spec = spec_of(Option::order);
+  constexpr int of_planes = 3;
+  for (const std::string& word : typed) {
+    const auto found = std::ranges::find(spec.choices, word);
+    if (found == spec.choices.end()) return value_unknown(spec, word);
+    const auto number = static_cast<int>(found - spec.choices.begin()) + 1;  // behind unstated
+    const bool is_plane = number <= of_planes;
+    const bool is_twice =
+        is_plane ? order.planes != PlaneOrder::unstated : order.lines != LineOrder::unstated;
+    if (is_twice) return order_twice(is_plane);
+    if (is_plane) {
+      order.planes = static_cast<PlaneOrder>(number);
+    } else {
+      order.lines = static_cast<LineOrder>(number - of_planes);
+    }
+  }
+  return std::nullopt;
+}
+
 /// Reads how many logs are wanted at once.
 std::optional<UsageError> read_jobs(const std::vector<std::string>& typed,
                                     std::optional<std::size_t>& jobs) {
@@ -226,8 +250,9 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
   if (!settle(values, Option::north, line.north, error) ||
       !settle(values, Option::rule, line.rule, error) ||
       !settle(values, Option::repeats, line.repeats, error) ||
-      !settle(values, Option::bin, bin, error) || !settle(values, Option::to, line.to, error) ||
-      !settle(values, Option::as, shape, error) ||
+      !settle(values, Option::bin, bin, error) ||
+      !settle(values, Option::notation, line.planes, error) ||
+      !settle(values, Option::to, line.to, error) || !settle(values, Option::as, shape, error) ||
       !settle(values, Option::report_format, line.report_format, error) ||
       !settle(values, Option::encoding, line.encoding, error) ||
       !settle(values, Option::color, line.color, error))
@@ -257,6 +282,9 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
   error = read_elevation(typed(Option::elevation), line.elevation_m);
   if (error) return error;
 
+  error = read_orders(typed(Option::order), line.order);
+  if (error) return error;
+
   error = read_jobs(typed(Option::jobs), line.jobs);
   if (error) return error;
 
@@ -282,6 +310,9 @@ static_assert(static_cast<int>(reduction::North::grid) == 2 &&
               static_cast<int>(HandRule::left) == 1 &&
               static_cast<int>(reduction::Repeats::mean) == 1 &&
               static_cast<int>(notebook::Notation::quadrant) == 1 &&
+              static_cast<int>(output::PlanesAs::direction) == 1 &&
+              static_cast<int>(notebook::PlaneOrder::dip_direction) == 3 &&
+              static_cast<int>(notebook::LineOrder::plunge_trend) == 2 &&
               static_cast<int>(notebook::ReadAs::line) == 3);
 
 }  // namespace

@@ -39,7 +39,7 @@ int decimals_of(const Slope& slope) {
 }  // namespace
 
 Converter::Converter(const CommandLine& line)
-    : to_(line.to), as_(line.as), options_{.rule = line.rule} {
+    : to_(line.to, line.planes), as_(line.as), options_{.rule = line.rule, .order = line.order} {
   if (!line.north && !line.declination && !line.set) return;
   reduction::Options options;
   options.declination = line.declination;
@@ -77,7 +77,8 @@ int Converter::decimals_of(const Bearing& bearing) const {
 }
 
 void Converter::append(std::string& out, const Bearing& bearing) const {
-  output::append_converted_bearing(out, corrected(bearing.azimuth()), decimals_of(bearing), to_);
+  output::append_converted_bearing(out, corrected(bearing.azimuth()), decimals_of(bearing),
+                                   to_.bearings);
 }
 
 void Converter::append(std::string& out, const PlaneAttitude& attitude) const {
@@ -99,7 +100,7 @@ void Converter::append(std::string& out, const LineAttitude& attitude) const {
   const std::optional<double> trend =
       line->is_vertical() ? std::nullopt : std::optional(corrected(line->trend()));
   output::append_converted_line(out, trend, line->plunge().degrees(), decimals_of(attitude.bearing),
-                                cli::decimals_of(attitude.slope), to_);
+                                cli::decimals_of(attitude.slope), to_.bearings);
   if (attitude.on != notebook::no_kind) {
     // A reading on its own declares no kinds, so that it has those that every log has.
     out += " on " + notebook::read_log(notebook::Source({}, {})).kinds[attitude.on].name;

@@ -29,7 +29,8 @@ Document Document::table(Format format, reduction::North north, output::Columns 
   return {Csv{columns}, std::move(file), false};
 }
 
-Document Document::report(ReportFormat format, bool color, OutputFile file, bool keep) {
+Document Document::report(ReportFormat format, bool color, output::PlanesAs planes, OutputFile file,
+                          bool keep) {
   switch (format) {
     case ReportFormat::json:
       return {output::JsonReport(), std::move(file), keep};
@@ -38,7 +39,7 @@ Document Document::report(ReportFormat format, bool color, OutputFile file, bool
     case ReportFormat::text:
       break;
   }
-  return {output::StationReport(color), std::move(file), keep};
+  return {output::StationReport(color, planes), std::move(file), keep};
 }
 
 Document Document::fixes(FixFormat format, bool color, OutputFile file) {

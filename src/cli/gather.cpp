@@ -50,7 +50,9 @@ Outcome show_groups(Command command, const CommandLine& line,
   if (const auto error = refuse_kinds(line, attitudes.kinds())) return refused(*error);
 
   const auto summaries = reduction::summarise(attitudes, line.grouping, line.selection);
-  deliver(line, show({attitudes, summaries, line.grouping, line.selection, line.repeats}), outcome);
+  deliver(line,
+          show({attitudes, summaries, line.grouping, line.selection, line.repeats, line.planes}),
+          outcome);
   return outcome;
 }
 

@@ -12,6 +12,7 @@
 #include <lodebook/earth/geomagnetic.hpp>
 #include <lodebook/notebook/catalogue.hpp>
 #include <lodebook/notebook/nearest.hpp>
+#include <lodebook/orientation/decimal.hpp>
 #include <optional>
 
 namespace lodebook::cli {
@@ -132,6 +133,11 @@ UsageError option_twice(const OptionSpec& option) {
   return usage(fmt::format("{} is given twice", dashed(option)), "give it once");
 }
 
+UsageError order_twice(bool of_planes) {
+  return usage(fmt::format("--order says twice how {} are written", of_planes ? "planes" : "lines"),
+               "one order for planes, one for lines");
+}
+
 UsageError set_is_no_angle(std::string_view value) {
   return usage(fmt::format("--set does not take '{}'", named(value)),
                "an angle, such as --set 0 or --set 12.5E");
@@ -153,8 +159,9 @@ UsageError kind_unknown(std::string_view kind, const std::vector<std::string>& k
 
 UsageError elevation_outside_models(std::string_view value) {
   return usage(fmt::format("--elevation does not take '{}'", named(value)),
-               fmt::format("the geomagnetic models cover {:.0f} to {:.0f} metres",
-                           earth::lowest_field_height_m, earth::highest_field_height_m));
+               fmt::format("the geomagnetic models cover {} to {} metres",
+                           figure_text(earth::lowest_field_height_m, 0),
+                           figure_text(earth::highest_field_height_m, 0)));
 }
 
 UsageError jobs_out_of_range(std::string_view value, std::size_t most) {
@@ -398,8 +405,8 @@ std::string_view out_of_memory() {
 std::string version_text() {
   std::string text = "lodebook " LODEBOOK_VERSION "\n";
   for (const auto& [model, from, until] : earth::field_models()) {
-    text +=
-        fmt::format("geomagnetic model {}, {:.0f} to {:.0f}\n", earth::name_of(model), from, until);
+    text += fmt::format("geomagnetic model {}, {} to {}\n", earth::name_of(model),
+                        figure_text(from, 0), figure_text(until, 0));
   }
   return text;
 }

@@ -171,6 +171,8 @@ constexpr std::uint16_t of_logs =
     of_reports | of_fix | of_selections | of(Command::sheet) | of_register;
 constexpr std::uint16_t of_batches = of_reports | of_fix | of_groups | of_register;
 constexpr std::uint16_t of_convert = of(Command::convert);
+constexpr std::uint16_t of_notation =
+    of_reports | of_summary | of_net | of(Command::sheet) | of_convert;
 constexpr std::uint16_t of_declination = of(Command::declination);
 constexpr std::uint16_t of_readers = of_logs | of_convert;
 constexpr std::uint16_t of_all = (1U << command_count) - 1;
@@ -178,6 +180,9 @@ constexpr std::uint16_t of_all = (1U << command_count) - 1;
 constexpr std::array<std::string_view, 3> norths = {"true", "magnetic", "grid"};
 constexpr std::array<std::string_view, 2> rules = {"right", "left"};
 constexpr std::array<std::string_view, 2> repeats = {"each", "mean"};
+constexpr std::array<std::string_view, 2> planes_as = {"strike", "direction"};
+constexpr std::array<std::string_view, 5> orders = {"strike/dip", "direction/dip", "dip/direction",
+                                                    "trend/plunge", "plunge/trend"};
 constexpr std::array<std::string_view, 2> notations = {"azimuth", "quadrant"};
 constexpr std::array<std::string_view, 3> shapes = {"bearing", "plane", "line"};
 constexpr std::array<std::string_view, 3> report_formats = {"text", "json", "lines"};
@@ -243,8 +248,16 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
     {Option::bin, "bin", 0, "WIDTH", bins, of_rose, false,
      "width of a petal in degrees: 2, 5, 10 (default),\n"
      "15, 20, 30 or 45"},
+    {Option::notation, "notation", 0, "PLANES", planes_as, of_notation, false,
+     "for people to read: planes by their strike and\n"
+     "dip (usual), or by dip > direction; never\n"
+     "changes the table"},
     {Option::to, "to", 0, "NOTATION", notations, of_convert, false,
      "azimuth (default) or quadrant"},
+    {Option::order, "order", 0, "ORDER", orders, of_convert, true,
+     "how pairs of bare numbers are written: of planes\n"
+     "strike/dip, direction/dip or dip/direction, of\n"
+     "lines trend/plunge or plunge/trend"},
     {Option::as, "as", 0, "WHAT", shapes, of_convert, false,
      "what the readings are: bearing, plane or line"},
     {Option::column, "column", 0, "NAME", any, of_convert, true,

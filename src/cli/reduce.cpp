@@ -66,7 +66,8 @@ Outcome reduce(const CommandLine& line) {
   std::vector<Document> documents;
   documents.push_back(Document::table(format, north, columns, std::move(table)));
   if (line.report || !line.quiet)
-    documents.push_back(Document::report(line.report_format, color, std::move(report), keep));
+    documents.push_back(
+        Document::report(line.report_format, color, line.planes, std::move(report), keep));
 
   Outcome outcome;
   reduce_logs(line, documents, outcome);

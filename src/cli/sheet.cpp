@@ -32,7 +32,7 @@ Outcome sheet(const CommandLine& line) {
   std::string text;
   const auto make = [&](const notebook::Notebook& notebook, LogPart& part) {
     const reduction::Options options = options_of(line);
-    drawing::Sheet sheet(map_of(notebook, options));
+    drawing::Sheet sheet(map_of(notebook, options), line.planes);
     reduction::Reduction reduction(notebook, options);
     sheet.begin_log(reduction);
     reduction::Page page;

@@ -32,29 +32,31 @@ bool has_mean_to_draw(const Summary& summary) {
          summary.fabric != reduction::Fabric::no_preference;
 }
 
-std::string words_of(const Attitudes& attitudes, const Attitude& attitude) {
+std::string words_of(const SummaryDocument& document, const Attitude& attitude) {
+  const Attitudes& attitudes = document.attitudes;
+  const output::ShownIn shown_in = document.shown_in();
   const std::string& station = attitudes.station(attitude.station);
-  const notebook::Notation notation = attitudes.notation();
   return reading_words(station, attitudes.kind(attitude.kind), attitude.written,
-                       attitude.is_plane ? output::plane_words(attitude.axis, notation)
-                                         : output::line_words(attitude.axis, notation),
+                       attitude.is_plane ? output::plane_words(attitude.axis, shown_in)
+                                         : output::line_words(attitude.axis, shown_in.bearings),
                        attitude.north);
 }
 
 std::string figures_of(const SummaryDocument& document, const Summary& summary) {
-  const notebook::Notation notation = document.attitudes.notation();
+  const output::ShownIn shown_in = document.shown_in();
   std::string words = output::counts_of(summary.group);
   if (has_girdle_to_draw(summary)) {
     words += fmt::format("; girdle {}, its pole {} ±{}°",
-                         output::plane_words(summary.girdle->pole, notation),
-                         output::line_words(summary.girdle->pole, notation),
+                         output::plane_words(summary.girdle->pole, shown_in),
+                         output::line_words(summary.girdle->pole, shown_in.bearings),
                          output::figure_text(*summary.girdle->cone95, 1));
   } else if (summary.girdle) {
     words += "; a girdle, its pole not known";
   } else if (has_mean_to_draw(summary)) {
     words += fmt::format("; mean {} ±{}°",
-                         summary.group.is_plane ? output::plane_words(summary.mean->axis, notation)
-                                                : output::line_words(summary.mean->axis, notation),
+                         summary.group.is_plane
+                             ? output::plane_words(summary.mean->axis, shown_in)
+                             : output::line_words(summary.mean->axis, shown_in.bearings),
                          output::figure_text(*summary.mean->cone95, 1));
   } else if (summary.no_mean) {
     words += "; " + output::no_mean_words(*summary.no_mean);

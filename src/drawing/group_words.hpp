@@ -11,7 +11,7 @@ bool has_girdle_to_draw(const reduction::Summary& summary);
 bool has_mean_to_draw(const reduction::Summary& summary);
 
 /// A reading: `H1, bedding: N89E 30N as typed, N66.1W 30.0NE from true north`.
-std::string words_of(const reduction::Attitudes& attitudes, const reduction::Attitude& attitude);
+std::string words_of(const output::SummaryDocument& document, const reduction::Attitude& attitude);
 
 /// Counts of a group, and its mean or girdle.
 std::string figures_of(const output::SummaryDocument& document, const reduction::Summary& summary);

@@ -71,7 +71,7 @@ void draw_rim(Picture& picture, const NetFrame& frame) {
 void draw_reading(Picture& picture, const NetFrame& frame, const SummaryDocument& document,
                   const reduction::Attitude& attitude, const NetStyle& style) {
   picture.begin_reading(output::source_of(document.attitudes, attitude),
-                        words_of(document.attitudes, attitude));
+                        words_of(document, attitude));
   if (attitude.is_plane && style.circles) {
     for (auto& part : parts_on_net(frame, great_circle(attitude.axis, curve_step)))
       picture.line(Role::curve, std::move(part), attitude.kind);

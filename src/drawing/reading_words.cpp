@@ -14,16 +14,16 @@ std::string reading_words(std::string_view station, std::string_view kind, std::
                      kind, written, corrected, reduction::name_of(north));
 }
 
-std::string corrected_words(const reduction::Row& row, notebook::Notation notation) {
+std::string corrected_words(const reduction::Row& row, output::ShownIn shown_in) {
   std::string out;
   if (row.dip) {
-    output::append_converted_plane(out, row.strike, *row.dip, !row.strike_is_axis, 1, 1, notation);
+    output::append_converted_plane(out, row.strike, *row.dip, !row.strike_is_axis, 1, 1, shown_in);
   } else if (row.plunge) {
     const bool turns = row.rises && row.trend;
     output::append_converted_line(out, turns ? wrap_degrees(*row.trend + 180) : row.trend,
-                                  row.rises ? -*row.plunge : *row.plunge, 1, 1, notation);
+                                  row.rises ? -*row.plunge : *row.plunge, 1, 1, shown_in.bearings);
   } else if (row.bearing) {
-    output::append_converted_bearing(out, *row.bearing, 1, notation);
+    output::append_converted_bearing(out, *row.bearing, 1, shown_in.bearings);
   }
   return out;
 }

@@ -2,6 +2,7 @@
 // A reading in words, the same in every picture and on the page.
 #pragma once
 
+#include <lodebook/output/notation.hpp>
 #include <lodebook/reduction/page.hpp>
 #include <string>
 #include <string_view>
@@ -15,6 +16,6 @@ std::string reading_words(std::string_view station, std::string_view kind, std::
 
 /// A row's direction as corrected: `293.9/30.0 NE`, `N66.1W 30.0NE`; of an arrow that rises the end
 /// that it points to, `220.0/-12.0`. Empty for a rejected reading.
-std::string corrected_words(const reduction::Row& row, notebook::Notation notation);
+std::string corrected_words(const reduction::Row& row, output::ShownIn shown_in);
 
 }  // namespace lodebook::drawing

@@ -109,7 +109,7 @@ void draw_readings(Picture& picture, Point center, double radius, const SummaryD
   for (const Attitude* const member : summary.group.members) {
     if (!member->has_direction) continue;
     picture.begin_reading(output::source_of(document.attitudes, *member),
-                          words_of(document.attitudes, *member));
+                          words_of(document, *member));
     picture.line(Role::tick, {towards(center, *member->azimuth, radius),
                               towards(center, *member->azimuth, radius + tick_length)});
     if (summary.group.is_plane) {

@@ -67,7 +67,7 @@ LogReader::LogReader(const Source& source, const ReadOptions& options)
       options_(options),
       vocabulary_(kinds_),
       faults_(source, own_block_.diagnostics) {
-  rules_.rule = options.rule;
+  rules_ = {options.rule, options.order.planes, options.order.lines};
   faults_.ask(*this);
 }
 

@@ -31,7 +31,7 @@ bool has_towards(const Cursor& cursor) {
 }
 
 /// What a reading without a kind is by its own form; own_form where `>` leaves that open.
-ReadAs own_form(const Tokens& tokens, const Source& source, bool has_rule) {
+ReadAs own_form(const Tokens& tokens, const Source& source, const PairRules& rules) {
   Faults faults(source);
   const Cursor trial(source.text(), tokens, faults);
   if (is_lone_bearing(trial)) return ReadAs::bearing;
@@ -40,7 +40,9 @@ ReadAs own_form(const Tokens& tokens, const Source& source, bool has_rule) {
   if (trial.is_word("vertical")) return alone ? ReadAs::line : ReadAs::plane;
   if (trial.is_word("rake")) return ReadAs::line;
   if (has_towards(trial)) return ReadAs::own_form;
-  if (has_rule || is_pair_with_side(trial)) return ReadAs::plane;
+  const bool only_planes =
+      rules.planes != PlaneOrder::unstated && rules.lines == LineOrder::unstated;
+  if (rules.rule || only_planes || is_pair_with_side(trial)) return ReadAs::plane;
   return alone ? ReadAs::bearing : ReadAs::line;
 }
 
@@ -99,7 +101,7 @@ SingleReading LogReader::read_single(ReadAs as) {
     as = type == Kind::Type::plane ? ReadAs::plane : ReadAs::line;
     cursor.skip();
   } else if (as == ReadAs::own_form) {
-    as = own_form(tokens, source_, rules_.rule.has_value());
+    as = own_form(tokens, source_, rules_);
   }
   switch (as) {
     case ReadAs::own_form:

@@ -29,6 +29,12 @@ class Units {
     if (end.units_ < 0) end.units_ += turn(360);
     return end;
   }
+  /// Derived from the rounded figure, as in the table.
+  Units turned_right() const {
+    Units right = *this;
+    right.units_ = (units_ + turn(90)) % turn(360);
+    return right;
+  }
   Units below_180() const {
     Units end = *this;
     if (units_ >= turn(180)) end.units_ -= turn(180);
@@ -67,6 +73,11 @@ void append_slope_figure(std::string& out, double degrees, int decimals) {
   append_figure(out, rounded(degrees, places), places);
 }
 
+bool shows_upright(double dip, int decimals) {
+  const int places = std::clamp(decimals, 0, 7);
+  return rounded(dip, places) == rounded(90, places);
+}
+
 /// `N20E 90` but `N/90` and `020/90`.
 void append_separator(std::string& out, const Units& azimuth, Notation to) {
   out.push_back(to == Notation::azimuth || azimuth.is_cardinal() ? '/' : ' ');
@@ -79,16 +90,29 @@ void append_converted_bearing(std::string& out, double degrees, int decimals, No
 }
 
 void append_converted_plane(std::string& out, std::optional<double> strike, double dip,
-                            bool has_side, int strike_decimals, int dip_decimals, Notation to) {
+                            bool has_side, int strike_decimals, int dip_decimals,
+                            ShownIn shown_in) {
   if (!strike) {
     out += "horizontal";
     return;
   }
+  const Notation to = shown_in.bearings;
   const Units right(*strike, strike_decimals);
-  const bool is_axis = dip == 90 && !has_side;
+  const bool is_axis = shows_upright(dip, dip_decimals) && !has_side;
   const Units shown = to == Notation::quadrant ? right.northern_end()
                       : is_axis                ? right.below_180()
                                                : right;
+  if (shown_in.planes == PlanesAs::direction) {
+    if (!is_axis) {
+      append_slope_figure(out, dip, dip_decimals);
+      out += " > ";
+      right.turned_right().append(out, to);
+      return;
+    }
+    out += "vertical ";
+    shown.append(out, to);
+    return;
+  }
   shown.append(out, to);
   append_separator(out, shown, to);
   append_slope_figure(out, dip, dip_decimals);

@@ -62,7 +62,8 @@ void StationReport::page(std::string& out, const notebook::Source& source,
   second_look_.add(source, page);
   if (!page.is_station && page.rows.empty() && page.diagnostics.empty()) return;
 
-  if (page.is_station || !page.rows.empty()) append_station(out, page, wanted_, notation_, color_);
+  if (page.is_station || !page.rows.empty())
+    append_station(out, page, wanted_, {notation_, planes_}, color_);
   if (page.is_station && varies_by_station(page.settings, wanted_)) state_correction(page.settings);
   spaced_ = false;
   for (const reduction::Row& row : page.rows) {

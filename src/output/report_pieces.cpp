@@ -107,8 +107,8 @@ void append_heading(std::string& out, const reduction::Reduction& reduction, boo
   out.push_back('\n');
 }
 
-void append_station(std::string& out, const Page& page, reduction::North wanted,
-                    notebook::Notation notation, bool color) {
+void append_station(std::string& out, const Page& page, reduction::North wanted, ShownIn shown_in,
+                    bool color) {
   append_bold(out, page_name(page), color);
   out += ": ";
   if (page.is_station) {
@@ -130,7 +130,7 @@ void append_station(std::string& out, const Page& page, reduction::North wanted,
   append_uncertainties(out, page, before);
   for (const Check& check : page.checks) {
     out += before;
-    append_check(out, check, notation);
+    append_check(out, check, shown_in);
   }
   if (waiting) append_waiting(out, page);
   out.push_back('\n');

@@ -77,13 +77,13 @@ void append_declination(std::string& out, const Settings& settings) {
   out += origin(settings.declination_from);
 }
 
-void append_mean(std::string& out, const Check& check, notebook::Notation notation) {
+void append_mean(std::string& out, const Check& check, ShownIn shown_in) {
   if (!check.mean_slope) return;
   out += ", mean ";
   if (check.kind->type == notebook::Kind::Type::plane) {
-    append_converted_plane(out, check.mean_azimuth, *check.mean_slope, false, 0, 0, notation);
+    append_converted_plane(out, check.mean_azimuth, *check.mean_slope, false, 0, 0, shown_in);
   } else {
-    append_converted_line(out, check.mean_azimuth, *check.mean_slope, 0, 0, notation);
+    append_converted_line(out, check.mean_azimuth, *check.mean_slope, 0, 0, shown_in.bearings);
   }
   if (check.cone95) {
     out += ", cone ";
@@ -235,7 +235,7 @@ void append_counts(std::string& out, const reduction::Counts& counts) {
   }
 }
 
-void append_check(std::string& out, const Check& check, notebook::Notation notation) {
+void append_check(std::string& out, const Check& check, ShownIn shown_in) {
   std::string limit;
   if (!check.passed) {
     limit = " (limit ";
@@ -249,7 +249,7 @@ void append_check(std::string& out, const Check& check, notebook::Notation notat
       fmt::format_to(std::back_inserter(out), "{} ", check.count);
       append_printable(out, check.kind->name);
       fmt::format_to(std::back_inserter(out), " within {}°{}", degrees, limit);
-      append_mean(out, check, notation);
+      append_mean(out, check, shown_in);
       break;
     case Check::What::line_in_plane:
       append_printable(out, check.kind->name);

@@ -39,30 +39,30 @@ std::string precision_words(const DirectionMean& mean) {
   return words;
 }
 
-std::string direction_words(const Group& group, Vector axis, Notation notation) {
-  std::string words = line_words(axis, notation);
-  if (group.is_plane) words += ", plane " + plane_words(axis, notation);
+std::string direction_words(const Group& group, Vector axis, ShownIn shown_in) {
+  std::string words = line_words(axis, shown_in.bearings);
+  if (group.is_plane) words += ", plane " + plane_words(axis, shown_in);
   return words;
 }
 
-void append_mean(std::string& out, const Summary& summary, Notation notation) {
+void append_mean(std::string& out, const Summary& summary, ShownIn shown_in) {
   const Group& group = summary.group;
   const std::string_view name = group.is_plane   ? "mean of poles"
                                 : group.is_arrow ? "mean of arrows"
                                                  : "mean of lines";
   std::string words = summary.no_mean ? no_mean_words(*summary.no_mean)
-                                      : direction_words(group, summary.mean->axis, notation);
+                                      : direction_words(group, summary.mean->axis, shown_in);
   if (summary.mean) words += precision_words(*summary.mean);
   append_item(out, name, words);
 }
 
-void append_sets(std::string& out, const Summary& summary, Notation notation) {
+void append_sets(std::string& out, const Summary& summary, ShownIn shown_in) {
   if (!summary.sets) return;
   std::string_view name = "first set";
   for (const DirectionSet& set : *summary.sets) {
     append_item(
         out, name,
-        direction_words(summary.group, set.mean.axis, notation) + precision_words(set.mean));
+        direction_words(summary.group, set.mean.axis, shown_in) + precision_words(set.mean));
     name = "second set";
   }
 }
@@ -91,13 +91,13 @@ std::string fabric_words(const Summary& summary) {
   return words;
 }
 
-void append_tensor(std::string& out, const Summary& summary, Notation notation) {
+void append_tensor(std::string& out, const Summary& summary, ShownIn shown_in) {
   const OrientationTensor& tensor = *summary.tensor;
   std::string values;
   std::string axes;
   for (std::size_t i = 0; i < 3; ++i) {
     values += (i == 0 ? "" : " ") + figure_text(tensor.eigenvalues[i], 4);
-    axes += (i == 0 ? "" : ", ") + line_words(tensor.axes[i], notation);
+    axes += (i == 0 ? "" : ", ") + line_words(tensor.axes[i], shown_in.bearings);
   }
   append_item(out, "eigenvalues",
               fmt::format("{}; K {}, C {}: {}", values, figure_or_undefined(tensor.shape(), 2),
@@ -105,11 +105,11 @@ void append_tensor(std::string& out, const Summary& summary, Notation notation) 
   append_item(out, "axes", axes);
 }
 
-void append_girdle(std::string& out, const Summary& summary, Notation notation) {
+void append_girdle(std::string& out, const Summary& summary, ShownIn shown_in) {
   if (!summary.girdle) return;
   const reduction::Girdle& girdle = *summary.girdle;
-  append_item(out, "girdle", plane_words(girdle.pole, notation));
-  std::string words = line_words(girdle.pole, notation);
+  append_item(out, "girdle", plane_words(girdle.pole, shown_in));
+  std::string words = line_words(girdle.pole, shown_in.bearings);
   words += girdle.cone95
                ? fmt::format(", 95 % cone {}° (bootstrap)", figure_text(*girdle.cone95, 1))
                : ", 95 % cone undefined";
@@ -121,7 +121,7 @@ void append_girdle(std::string& out, const Summary& summary, Notation notation) 
   append_item(out, "its pole", words);
 }
 
-void append_azimuths(std::string& out, const Summary& summary, Notation notation) {
+void append_azimuths(std::string& out, const Summary& summary, ShownIn shown_in) {
   const CircularMean& mean = summary.azimuths;
   const Group& group = summary.group;
   std::string words;
@@ -130,7 +130,7 @@ void append_azimuths(std::string& out, const Summary& summary, Notation notation
                         figure_text(mean.resultant, 3));
   } else if (mean.count > 1) {
     words = group.is_plane ? "axial mean " : "mean ";
-    words += mean_azimuth_words(summary, notation);
+    words += mean_azimuth_words(summary, shown_in.bearings);
     if (mean.arc95) words += fmt::format(" ±{}° (95 %)", figure_text(*mean.arc95, 1));
     words += fmt::format(", resultant {}", figure_text(mean.resultant, 3));
     if (!mean.is_meaningful()) words += ": means little";
@@ -158,17 +158,17 @@ void append_far_off(std::string& out, const Attitudes& attitudes, const Summary&
 }
 
 void append_group(std::string& out, const SummaryDocument& document, const Summary& summary,
-                  Notation notation, bool color) {
+                  ShownIn shown_in, bool color) {
   const Group& group = summary.group;
   append_bold(out, title_of(document.attitudes, group), color);
   fmt::format_to(std::back_inserter(out), ": {}; from {} north\n", counts_of(group),
                  reduction::name_of(group.north));
   if (group.members.empty()) return;
-  append_mean(out, summary, notation);
-  append_sets(out, summary, notation);
-  if (summary.surfaces.size() >= 3) append_tensor(out, summary, notation);
-  append_girdle(out, summary, notation);
-  append_azimuths(out, summary, notation);
+  append_mean(out, summary, shown_in);
+  append_sets(out, summary, shown_in);
+  if (summary.surfaces.size() >= 3) append_tensor(out, summary, shown_in);
+  append_girdle(out, summary, shown_in);
+  append_azimuths(out, summary, shown_in);
   append_far_off(out, document.attitudes, summary);
 }
 
@@ -183,10 +183,10 @@ void append_summary_text(std::string& out, const SummaryDocument& document, bool
   out +=
       "repeats of one surface count once, as their mean; planes are averaged by their poles, poles "
       "and lines as axes\n";
-  const Notation notation = attitudes.notation();
+  const ShownIn shown_in = document.shown_in();
   for (const Summary& summary : document.summaries) {
     out.push_back('\n');
-    append_group(out, document, summary, notation, color);
+    append_group(out, document, summary, shown_in, color);
   }
   if (document.summaries.empty()) out += "\nno planes and no lines\n";
   if (attitudes.sights_and_legs() > 0) {

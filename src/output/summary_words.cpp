@@ -96,10 +96,10 @@ ShownLine shown_line(Vector line, int decimals) {
   return {found.trend, found.plunge};
 }
 
-std::string plane_words(Vector pole, notebook::Notation notation) {
+std::string plane_words(Vector pole, ShownIn shown_in) {
   const ShownPlane plane = shown_plane(pole, 1);
   std::string words;
-  append_converted_plane(words, plane.strike, plane.dip, true, 1, 1, notation);
+  append_converted_plane(words, plane.strike, plane.dip, true, 1, 1, shown_in);
   return words;
 }
 

@@ -82,6 +82,24 @@ TEST_CASE("options of convert reach their fields") {
   CHECK(read({"convert", "--as", "plane"}).as == notebook::ReadAs::plane);
 }
 
+TEST_CASE("planes by their direction, and the orders of pairs, reach their fields") {
+  for (const std::string command : {"reduce", "check", "summary", "net", "sheet", "convert"}) {
+    CHECK(read({command, "a"}).planes == output::PlanesAs::strike);
+    CHECK(read({command, "--notation", "direction", "a"}).planes == output::PlanesAs::direction);
+  }
+  CHECK(refusal({"rose", "--notation", "direction", "a"}).find("--notation") != std::string::npos);
+  const CommandLine line =
+      read({"convert", "--order", "dip/direction", "--order", "trend/plunge", "a"});
+  CHECK(line.order.planes == notebook::PlaneOrder::dip_direction);
+  CHECK(line.order.lines == notebook::LineOrder::trend_plunge);
+  CHECK(read({"convert", "a"}).order.planes == notebook::PlaneOrder::unstated);
+  CHECK(refusal({"convert", "--order", "strike/dip", "--order", "dip/direction", "a"}) ==
+        "lodebook: --order says twice how planes are written\n"
+        "help: one order for planes, one for lines\n");
+  CHECK(refusal({"convert", "--order", "dip/strke", "a"}).find("--order does not take") !=
+        std::string::npos);
+}
+
 TEST_CASE("options of fix reach their fields") {
   const CommandLine line =
       read({"fix", "a.txt", "b.txt", "--rays", "r.geojson", "-o", "f.json", "--declination",

@@ -54,6 +54,30 @@ TEST_CASE("a reading's own form decides what it is") {
   CHECK(converted("310/35", {"--to", "quadrant"}) == "N50W 35");
 }
 
+TEST_CASE("planes by their direction are asked for by --notation") {
+  const Words direction = {"--notation", "direction"};
+  CHECK(converted("N62E 37NW", direction) == "37 > 332");
+  CHECK(converted("242/37 NW", {"--notation", "direction", "--to", "quadrant"}) == "37 > N28W");
+  CHECK(converted("N62E 37NW", {"--notation", "strike"}) == "242/37 NW");
+  CHECK(converted("bedding 37.5 > 332.25", direction) == "37.5 > 332.25");
+  CHECK(converted("joint vertical N14E", direction) == "vertical 014");
+  CHECK(converted("N50W 35", direction) == "310/35");
+  CHECK(converted("N50W", direction) == "310");
+}
+
+TEST_CASE("the order of pairs is that of logs") {
+  CHECK(converted("37/332") == "?pair-order");
+  CHECK(converted("37/332", {"--order", "dip/direction"}) == "242/37 NW");
+  CHECK(converted("332/37", {"--order", "direction/dip"}) == "242/37 NW");
+  CHECK(converted("62/37", {"--order", "strike/dip", "--rule", "left"}) == "242/37 NW");
+  CHECK(converted("35/310", {"--order", "plunge/trend"}) == "310/35");
+  // A reading's own kind, or --as, says which of the two orders it is under.
+  const Words both = {"--order", "dip/direction", "--order", "plunge/trend"};
+  CHECK(converted("37/332", both) == "332/37");
+  CHECK(converted("bedding 37/332", both) == "242/37 NW");
+  CHECK(converted("37/332", {both[0], both[1], both[2], both[3], "--as", "plane"}) == "242/37 NW");
+}
+
 TEST_CASE("a grade becomes degrees with one decimal") {
   CHECK(converted("N78E 62%N") == "258/31.8 N");
 }

@@ -14,10 +14,10 @@ using drawing::Sheet;
 
 namespace {
 
-std::string sheet_of(const std::string& text) {
+std::string sheet_of(const std::string& text, output::PlanesAs planes = output::PlanesAs::strike) {
   const notebook::Notebook book = notebook::read_log(notebook::Source("day.log", text));
   reduction::Reduction reduction(book, {});
-  Sheet sheet(test::map_of({text}));
+  Sheet sheet(test::map_of({text}), planes);
   sheet.begin_log(reduction);
   reduction::Page page;
   while (reduction.next(page))
@@ -139,6 +139,16 @@ TEST_CASE("every reading has one row, as typed and as corrected side by side") {
   CHECK(contains(leg, "<b>166.6</b><span>S13.4E</span><span>back 347.6, 120.0 m</span>"));
   // The side of a vertical plane was not typed.
   CHECK(contains(row_of(page, "32:3"), "<b>038.6/90.0</b><span>N38.6E 90.0</span>"));
+}
+
+TEST_CASE("a sheet shows planes by their direction where asked") {
+  const std::string page =
+      sheet_of("set 0\ndeclination 0\nstation Q1\nbedding N62E 37NW\nlineation N50W 35\n",
+               output::PlanesAs::direction);
+  CHECK(contains(row_of(page, "4:1"), "<b>37.0 &gt; 332.0</b><span>37.0 &gt; N28.0W</span>"));
+  CHECK(contains(row_of(page, "5:1"), "<b>310.0/35.0</b>"));
+  CHECK(
+      contains(page, "A corrected plane is its dip and the direction towards which it goes down"));
 }
 
 TEST_CASE("repeats have a row each and their remark once") {

@@ -126,6 +126,26 @@ TEST_CASE("a converted vertical plane has a side only if one was typed") {
   CHECK(plane(200, 90, true, Notation::azimuth) == "200/90 W");
   CHECK(plane(200, 90, true, Notation::quadrant) == "N20E 90W");
   CHECK(plane({}, 0, false, Notation::azimuth) == "horizontal");
+  // As it shows.
+  CHECK(plane(242, 89.96, false, Notation::azimuth, 1, 1) == "062.0/90.0");
+  CHECK(plane(242, 89.94, false, Notation::azimuth, 1, 1) == "242.0/89.9 NW");
+}
+
+TEST_CASE("converted planes by their direction") {
+  const auto shown = [](std::optional<double> strike, double dip, bool has_side, Notation to) {
+    std::string out;
+    output::append_converted_plane(out, strike, dip, has_side, 0, 0,
+                                   {to, output::PlanesAs::direction});
+    return out;
+  };
+  CHECK(shown(242, 37, true, Notation::azimuth) == "37 > 332");
+  CHECK(shown(242, 37, true, Notation::quadrant) == "37 > N28W");
+  CHECK(shown(269.6, 37, true, Notation::azimuth) == "37 > 000");
+  CHECK(shown(270, 37, true, Notation::quadrant) == "37 > N");
+  CHECK(shown(242, 90, true, Notation::azimuth) == "90 > 332");
+  CHECK(shown(14, 90, false, Notation::azimuth) == "vertical 014");
+  CHECK(shown(194, 90, false, Notation::quadrant) == "vertical N14E");
+  CHECK(shown(std::nullopt, 0, false, Notation::azimuth) == "horizontal");
 }
 
 TEST_CASE("converted lines") {

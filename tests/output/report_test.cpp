@@ -141,6 +141,20 @@ TEST_CASE("a setting that changes later is said where it first counts") {
   CHECK_FALSE(contains(report, "from line 8 on"));
 }
 
+TEST_CASE("the report shows means of planes by their direction where asked") {
+  const std::string log =
+      "set 0\ndeclination 0\nstation Q1\nbedding N62E 37NW, N62E 37NW\n"
+      "joint vertical N14E, N14E\n";
+  const auto shown = [](const std::string& text) {
+    return test::written(output::StationReport(false, output::PlanesAs::direction),
+                         {{"day.txt", text}});
+  };
+  CHECK(contains(shown(log), "2 bedding within 0.0°, mean 37 > 332"));
+  CHECK(contains(shown(log), "2 joint within 0.0°, mean vertical 014"));
+  CHECK(contains(shown("dial quadrant\n" + log), "mean 37 > N28W"));
+  CHECK(contains(test::report(log), "mean 242/37 NW"));
+}
+
 TEST_CASE("several logs are totalled one by one and together") {
   const std::string report = test::written(
       output::StationReport(false),

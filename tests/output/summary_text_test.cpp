@@ -196,6 +196,17 @@ TEST_CASE("directions are in quadrants where every dial is one") {
                  "mean of lines   160.0/10.0"));
 }
 
+TEST_CASE("planes are shown by their direction where asked") {
+  const SummedUp sum(heading + "bedding 242 37 NW\nbedding 244 37 NW\nbedding 240 37 NW\n");
+  output::SummaryDocument document = sum.document();
+  document.planes = output::PlanesAs::direction;
+  std::string out;
+  output::append_summary_text(out, document, false);
+  CHECK(contains(out, ", plane 37.0 > 332.0"));
+  CHECK(contains(out, "mean of poles   152.0/53.0"));
+  CHECK(contains(out, "axial mean 062.0"));
+}
+
 TEST_CASE("nothing to sum up is said") {
   CHECK(contains(text_of(SummedUp("landmark Peak\nset 0\nstation A\nsight Peak 020\n")),
                  "\nno planes and no lines\n\n1 sight or leg is not summed up\n"));

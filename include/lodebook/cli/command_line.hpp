@@ -10,6 +10,7 @@
 
 #include <lodebook/cli/message.hpp>
 #include <lodebook/cli/option_table.hpp>
+#include <lodebook/output/notation.hpp>
 #include <lodebook/reduction/attitudes.hpp>
 
 namespace lodebook::cli {
@@ -54,7 +55,10 @@ struct CommandLine {
   bool circles = false;
   bool contours = false;
   int bin_degrees = 10;
+  output::PlanesAs planes = output::PlanesAs::strike;
   notebook::Notation to = notebook::Notation::azimuth;
+  /// Of pairs of bare numbers.
+  notebook::OrderSetting order;
   notebook::ReadAs as = notebook::ReadAs::own_form;
   std::vector<std::string> columns;
   double elevation_m = 0;

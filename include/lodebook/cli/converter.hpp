@@ -36,7 +36,7 @@ class Converter {
   double corrected(Azimuth<north::dial> azimuth) const;
   int decimals_of(const notebook::Bearing& bearing) const;
 
-  notebook::Notation to_;
+  output::ShownIn to_;
   notebook::ReadAs as_;
   notebook::ReadOptions options_;
   Angle correction_;

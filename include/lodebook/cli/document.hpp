@@ -73,7 +73,8 @@ class Document {
   static Document table(Format format, reduction::North north, output::Columns columns,
                         OutputFile file);
   /// `keep` holds all of it back until `finish`, so that two documents do not mix on one screen.
-  static Document report(ReportFormat format, bool color, OutputFile file, bool keep);
+  static Document report(ReportFormat format, bool color, output::PlanesAs planes, OutputFile file,
+                         bool keep);
 
   /// The positions of `fix`, or its sight lines, of logs that `LogText::fixed` writes.
   static Document fixes(FixFormat format, bool color, OutputFile file);

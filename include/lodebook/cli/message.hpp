@@ -25,6 +25,7 @@ UsageError value_missing(const OptionSpec& option);
 UsageError value_unwanted(const OptionSpec& option);
 UsageError value_unknown(const OptionSpec& option, std::string_view value);
 UsageError option_twice(const OptionSpec& option);
+UsageError order_twice(bool of_planes);
 UsageError set_is_no_angle(std::string_view value);
 UsageError grouping_unknown(std::string_view word);
 /// No log has a plane or line of that kind; `known` are those that they have.

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <lodebook/drawing/map.hpp>
+#include <lodebook/output/notation.hpp>
 #include <lodebook/output/second_look.hpp>
 #include <lodebook/reduction/attitudes.hpp>
 #include <lodebook/reduction/reduction.hpp>
@@ -24,7 +25,7 @@ namespace lodebook::drawing {
 class Sheet {
  public:
   /// `map` is that of the log, after its last page.
-  explicit Sheet(const Map& map);
+  explicit Sheet(const Map& map, output::PlanesAs planes = output::PlanesAs::strike);
 
   void begin_log(const reduction::Reduction& reduction);
   void page(const notebook::Source& source, const reduction::Page& page);
@@ -43,6 +44,7 @@ class Sheet {
   std::vector<std::string> not_on_map_;
   /// The `source` of each reading that the map shows.
   std::unordered_set<std::string> on_map_;
+  output::PlanesAs planes_;
   const reduction::Reduction* reduction_ = nullptr;
   reduction::Attitudes attitudes_;
   output::SecondLook second_look_;

@@ -48,6 +48,7 @@ std::string fold_case(std::string_view text);
 /// What stands in for a log's own words while it is read.
 struct ReadOptions {
   std::optional<HandRule> rule;
+  OrderSetting order = {};
 };
 
 /// Where a position with the zone letter S lies, judged by the other positions of its log.

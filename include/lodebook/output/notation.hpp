@@ -29,6 +29,20 @@ void append_plane(std::string& out, const notebook::PlaneAttitude& plane);
 void append_line(std::string& out, const notebook::LineAttitude& line,
                  const std::vector<notebook::Kind>& kinds);
 
+// ---- how people want them
+
+/// A plane by its strike and dip, or by its dip and the direction it dips towards.
+enum class PlanesAs : std::uint8_t { strike, direction };
+
+/// How converted readings are shown. A notation of bearings alone shows planes by their strike.
+struct ShownIn {
+  ShownIn(notebook::Notation of_bearings, PlanesAs of_planes = PlanesAs::strike)
+      : bearings(of_bearings), planes(of_planes) {}
+
+  notebook::Notation bearings;  ///< azimuth or quadrant
+  PlanesAs planes;
+};
+
 // ---- converted: exactly so many decimals (0 to 7; more are cut to 7), wrapped after rounding
 
 /// Azimuth notation has three digits before the point, `007.50`; quadrant notation is `N50.5W`, and
@@ -38,11 +52,12 @@ void append_converted_bearing(std::string& out, double degrees, int decimals,
 
 /// The plane that dips to the right of `strike`; without one it is `horizontal`. `242/37 NW` with
 /// the nearest eighth point of the dip direction, or `N62E 37NW` with the northern end of the
-/// strike; a vertical plane whose side is not known (`has_side` false) is `014/90` or `N14E 90`. A
-/// cardinal strike in quadrant notation ends with a slash, `N/38 W`, since `N 38 W` is ambiguous.
+/// strike; a plane that shows as vertical, whose side is not known (`has_side` false), is `014/90`
+/// or `N14E 90`. A cardinal strike in quadrant notation ends with a slash, `N/38 W`, since `N 38 W`
+/// is ambiguous. By its direction it is `37 > 332` or `37 > N28W`, and `vertical 014` where the
+/// side is not known.
 void append_converted_plane(std::string& out, std::optional<double> strike, double dip,
-                            bool has_side, int strike_decimals, int dip_decimals,
-                            notebook::Notation to);
+                            bool has_side, int strike_decimals, int dip_decimals, ShownIn to);
 
 /// `310/35` or `N50W 35`; without a trend it is `vertical`.
 void append_converted_line(std::string& out, std::optional<double> trend, double plunge,

@@ -2,6 +2,7 @@
 // The station report: for a person at night, as JSON, or for an editor.
 #pragma once
 
+#include <lodebook/output/notation.hpp>
 #include <lodebook/output/second_look.hpp>
 #include <lodebook/reduction/reduction.hpp>
 
@@ -20,7 +21,8 @@ void append_totals(std::string& out, const reduction::Counts& counts);
 /// the three things most worth a second look and the totals of the copies that were added.
 class StationReport {
  public:
-  explicit StationReport(bool color) : color_(color) {}
+  explicit StationReport(bool color, PlanesAs planes = PlanesAs::strike)
+      : color_(color), planes_(planes) {}
 
   void begin_log(std::string& out, const reduction::Reduction& reduction);
   void page(std::string& out, const notebook::Source& source, const reduction::Page& page);
@@ -40,6 +42,7 @@ class StationReport {
   /// What was last said to be added to the bearings, hundredths of a degree, and to which north.
   std::int64_t stated_correction_ = 0;
   reduction::North stated_north_ = reduction::North::geographic;
+  PlanesAs planes_;
   notebook::Notation notation_ = notebook::Notation::azimuth;
   SecondLook second_look_;
   struct LogTotals {

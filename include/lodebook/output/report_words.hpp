@@ -2,6 +2,7 @@
 // What the report says of settings and stations, in words, for every output that a person reads.
 #pragma once
 
+#include <lodebook/output/notation.hpp>
 #include <lodebook/reduction/page.hpp>
 #include <string>
 #include <string_view>
@@ -40,6 +41,6 @@ void append_counts(std::string& out, const reduction::Counts& counts);
 
 /// `3 bedding within 1.0°, mean N66W 30NE, cone 1.5°`, the mean in `notation`; the limit where the
 /// check failed.
-void append_check(std::string& out, const reduction::Check& check, notebook::Notation notation);
+void append_check(std::string& out, const reduction::Check& check, ShownIn shown_in);
 
 }  // namespace lodebook::output

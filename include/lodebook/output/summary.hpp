@@ -4,6 +4,7 @@
 
 #include <span>
 
+#include <lodebook/output/notation.hpp>
 #include <lodebook/reduction/summary.hpp>
 
 namespace lodebook::output {
@@ -15,6 +16,10 @@ struct SummaryDocument {
   reduction::Grouping grouping;
   reduction::Selection selection;
   reduction::Repeats repeats = reduction::Repeats::each;
+  PlanesAs planes = PlanesAs::strike;
+
+  /// For people: in quadrant notation where all logs have a quadrant dial.
+  ShownIn shown_in() const { return {attitudes.notation(), planes}; }
 };
 
 /// For a person: a paragraph for each group. Directions are in quadrant notation where all logs
@@ -61,7 +66,7 @@ ShownLine shown_line(Vector line, int decimals);
 
 /// `N36.2W 47.0NE` of a pole, `N38.0W 15.2` of a line, `340.0/-2.1` of an arrow that rises; rounded
 /// to one decimal.
-std::string plane_words(Vector pole, notebook::Notation notation);
+std::string plane_words(Vector pole, ShownIn shown_in);
 std::string line_words(Vector line, notebook::Notation notation);
 
 /// `no single mean: two clear sets`.

@@ -46,10 +46,10 @@ void append_sheet_heading(Markup& markup, std::string_view title,
 /// each reading that the map shows.
 void append_sheet_station(Markup& markup, const notebook::Source& source,
                           const reduction::Page& page, const reduction::Reduction& reduction,
-                          const std::unordered_set<std::string>& on_map);
+                          const std::unordered_set<std::string>& on_map, output::PlanesAs planes);
 
 /// The table of its readings.
 void append_sheet_table(Markup& markup, const notebook::Source& source, const reduction::Page& page,
-                        const std::unordered_set<std::string>& on_map);
+                        const std::unordered_set<std::string>& on_map, output::PlanesAs planes);
 
 }  // namespace lodebook::drawing

@@ -23,12 +23,18 @@ constexpr int bin_degrees = 10;
 constexpr std::string_view caution_of_scale =
     "The map is fitted to screen or paper: measure by its bar.";
 
-constexpr std::string_view key_to_table =
-    "Angles are in degrees. A corrected plane is its strike, with the dip to the right, the dip, "
-    "and the side that goes down; a line is trend and plunge. ± is one sigma of that azimuth. "
-    "The column Added is what was added to the azimuth as read; dips, plunges, slopes and "
-    "distances "
-    "are never corrected.";
+constexpr std::string_view key_to_strikes =
+    "its strike, with the dip to the right, the dip, and the side that goes down";
+constexpr std::string_view key_to_directions =
+    "its dip and the direction towards which it goes down";
+
+std::string key_to_table(output::PlanesAs planes) {
+  return fmt::format(
+      "Angles are in degrees. A corrected plane is {}; a line is trend and plunge. ± is one sigma "
+      "of that azimuth. The column Added is what was added to the azimuth as read; dips, plunges, "
+      "slopes and distances are never corrected.",
+      planes == output::PlanesAs::strike ? key_to_strikes : key_to_directions);
+}
 
 /// `Harrier Tops, west ridge, 2026-02-14`; the log's name where its heading says neither.
 std::string title_of(const reduction::Reduction& reduction) {
@@ -120,7 +126,7 @@ std::string sentence(std::string_view caution) {
 
 }  // namespace
 
-Sheet::Sheet(const Map& map) {
+Sheet::Sheet(const Map& map, output::PlanesAs planes) : planes_(planes) {
   if (!map.has_places()) {
     no_map_ = "no position is known";
     return;
@@ -150,7 +156,7 @@ void Sheet::page(const notebook::Source& source, const reduction::Page& page) {
   if (!says_something(page)) return;
 
   Markup stations(stations_);
-  append_sheet_station(stations, source, page, *reduction_, on_map_);
+  append_sheet_station(stations, source, page, *reduction_, on_map_, planes_);
   Markup contents(contents_);
   contents.open("li");
   contents.element("a", {{"href", '#' + id_of(page)}}, output::page_name(page));
@@ -207,7 +213,7 @@ void Sheet::append_html(std::string& out) const {
   markup.open("section", {{"id", "stations"}});
   markup.element("h2", "Stations");
   markup.line_break();
-  markup.element("p", {{"class", "key"}}, key_to_table);
+  markup.element("p", {{"class", "key"}}, key_to_table(planes_));
   markup.line_break();
   markup.verbatim(stations_);
   markup.close();
@@ -256,7 +262,8 @@ void Sheet::append_pictures(std::string& out) const {
     markup.element("p", "There is no net and no rose: no plane and no line was read.");
   if (!map_) markup.element("p", fmt::format("There is no map: {}.", no_map_));
   if (has_members) {
-    const output::SummaryDocument document{attitudes_, summaries, {}, {}};
+    const output::SummaryDocument document{attitudes_, summaries, {}, {}, reduction::Repeats::each,
+                                           planes_};
     append_figure(markup, "Net", net_picture(document, {}));
     append_figure(markup, "Roses", rose_picture(document, bin_degrees));
   }

@@ -77,14 +77,14 @@ void append_facts(Markup& markup, const Page& page, const reduction::Reduction& 
 }
 
 /// One below the other, those that failed in bold; their limit says so in words.
-void append_checks(Markup& markup, const Page& page, notebook::Notation notation) {
+void append_checks(Markup& markup, const Page& page, output::ShownIn shown_in) {
   if (page.checks.empty()) return;
   markup.element("h4", "Checked");
   markup.open("ul", {{"class", "checks"}});
   for (const reduction::Check& check : page.checks) {
     markup.open("li");
     const std::string words =
-        made([&](std::string& out) { output::append_check(out, check, notation); });
+        made([&](std::string& out) { output::append_check(out, check, shown_in); });
     markup.element(check.passed ? "span" : "strong", words);
     markup.close();
   }
@@ -170,7 +170,7 @@ void append_typed_line(Markup& markup, const notebook::Source& source,
 
 void append_sheet_station(Markup& markup, const notebook::Source& source, const Page& page,
                           const reduction::Reduction& reduction,
-                          const std::unordered_set<std::string>& on_map) {
+                          const std::unordered_set<std::string>& on_map, output::PlanesAs planes) {
   const notebook::Notation notation =
       reduction.heading().dial.value_or(notebook::Notation::azimuth);
   markup.open("section", {{"class", "station"}, {"id", id_of(page)}});
@@ -179,11 +179,11 @@ void append_sheet_station(Markup& markup, const notebook::Source& source, const 
   markup.line_break();
   append_facts(markup, page, reduction);
   if (!page.rows.empty()) {
-    append_sheet_table(markup, source, page, on_map);
+    append_sheet_table(markup, source, page, on_map, planes);
   } else if (page.is_station) {
     markup.element("p", "No readings.");
   }
-  append_checks(markup, page, notation);
+  append_checks(markup, page, {notation, planes});
   append_faults(markup, source, page);
   markup.close();
   markup.line_break();

@@ -64,8 +64,13 @@ std::string from_north(North north) {
 class TableWriter {
  public:
   TableWriter(Markup& markup, const notebook::Source& source, const reduction::Page& page,
-              const std::unordered_set<std::string>& on_map)
-      : markup_(markup), source_(source), page_(page), on_map_(on_map), north_(first_north(page)) {
+              const std::unordered_set<std::string>& on_map, output::PlanesAs planes)
+      : markup_(markup),
+        source_(source),
+        page_(page),
+        on_map_(on_map),
+        planes_(planes),
+        north_(first_north(page)) {
     for (const notebook::Diagnostic& diagnostic : page.diagnostics)
       faults_.try_emplace({diagnostic.reading, diagnostic.code}, &diagnostic);
   }
@@ -133,8 +138,8 @@ class TableWriter {
   }
 
   void write_corrected(const Row& row) {
-    const std::string azimuth = corrected_words(row, Notation::azimuth);
-    const std::string quadrant = corrected_words(row, Notation::quadrant);
+    const std::string azimuth = corrected_words(row, {Notation::azimuth, planes_});
+    const std::string quadrant = corrected_words(row, {Notation::quadrant, planes_});
     markup_.open("td", {{"role", "cell"}});
     if (azimuth.empty()) {
       markup_.element("i", "none");
@@ -167,6 +172,7 @@ class TableWriter {
   const notebook::Source& source_;
   const reduction::Page& page_;
   const std::unordered_set<std::string>& on_map_;
+  output::PlanesAs planes_;
   std::optional<North> north_;
   /// The first of each reading and code.
   std::map<std::pair<std::uint32_t, notebook::Code>, const notebook::Diagnostic*> faults_;
@@ -175,8 +181,8 @@ class TableWriter {
 }  // namespace
 
 void append_sheet_table(Markup& markup, const notebook::Source& source, const reduction::Page& page,
-                        const std::unordered_set<std::string>& on_map) {
-  TableWriter(markup, source, page, on_map).write();
+                        const std::unordered_set<std::string>& on_map, output::PlanesAs planes) {
+  TableWriter(markup, source, page, on_map, planes).write();
 }
 
 }  // namespace lodebook::drawing
