@@ -43,7 +43,7 @@ TEST_CASE("a random figure is the same in the message and in the report") {
            hundredths(azimuth + 18'000 + off(random)) + "\n";
   }
   const std::string report = test::report(log);
-  const auto checked = figures_between(report, "fore and back ", "° apart");
+  const auto checked = figures_between(report, "fore and back bearings ", "° apart");
   const auto said = figures_between(report, "disagree by ", " degrees");
   REQUIRE(checked.size() == count);
   CHECK(checked == said);
@@ -57,7 +57,8 @@ TEST_CASE("a figure half way between two is rounded up wherever it is shown") {
         std::vector<std::string>{"5.3", "5.3"});
   CHECK(figures_between(report, "the line lies ", " degrees") ==
         std::vector<std::string>{"5.3", "5.3"});
-  CHECK(figures_between(report, "fore and back ", "° apart") == std::vector<std::string>{"2.3"});
+  CHECK(figures_between(report, "fore and back bearings ", "° apart") ==
+        std::vector<std::string>{"2.3"});
   CHECK(figures_between(report, "disagree by ", " degrees") == std::vector<std::string>{"2.3"});
 }
 
