@@ -156,7 +156,7 @@ TEST_CASE("an option of another command is named as one") {
   CHECK(refusal({"explain", "-o", "x"}) ==
         "lodebook: explain does not take --output\n"
         "help: --output is an option of reduce, check, convert, fix, summary, net, rose, map, "
-        "sheet\n");
+        "sheet, register\n");
 }
 
 TEST_CASE("an unknown value gets the nearest one or all") {

@@ -22,6 +22,11 @@ std::vector<std::string> figures_between(const std::string& text, std::string_vi
   return found;
 }
 
+/// Without the end of the report, which says the worst once more.
+std::string stations_of(const std::string& report) {
+  return report.substr(0, report.find("worth a second look"));
+}
+
 /// Degrees in hundredths, so that every tenth figure lies half way between two tenths.
 std::string hundredths(int units) {
   std::string text;
@@ -34,7 +39,7 @@ TEST_CASE("a random figure is the same in the message and in the report") {
   INFO("seed " << seed);
   std::mt19937 random(seed);
   std::uniform_int_distribution<int> fore(1, 17'000);
-  std::uniform_int_distribution<int> off(201, 900);
+  std::uniform_int_distribution<int> off(220, 900);
   std::string log = "set 0\ndeclination 0\nstation Q1\n";
   constexpr std::size_t count = 500;
   for (std::size_t i = 0; i < count; ++i) {
@@ -42,7 +47,7 @@ TEST_CASE("a random figure is the same in the message and in the report") {
     log += "leg " + hundredths(azimuth) + " 50m back " +
            hundredths(azimuth + 18'000 + off(random)) + "\n";
   }
-  const std::string report = test::report(log);
+  const std::string report = stations_of(test::report(log));
   const auto checked = figures_between(report, "fore and back bearings ", "° apart");
   const auto said = figures_between(report, "disagree by ", " degrees");
   REQUIRE(checked.size() == count);
@@ -50,10 +55,10 @@ TEST_CASE("a random figure is the same in the message and in the report") {
 }
 
 TEST_CASE("a figure half way between two is rounded up wherever it is shown") {
-  const std::string report = test::report(
+  const std::string report = stations_of(test::report(
       "set 0\ndeclination 0\nstation Q1\nfault vertical 000\nslickenline 005.25/0 on fault\n"
-      "slickenline 354.75/0 on fault\nleg 010 50m back 192.25\n");
-  CHECK(figures_between(report, "slickenline ", "° out of") ==
+      "slickenline 354.75/0 on fault\nleg 010 50m back 192.25\n"));
+  CHECK(figures_between(report, "\n  slickenline ", "° out of") ==
         std::vector<std::string>{"5.3", "5.3"});
   CHECK(figures_between(report, "the line lies ", " degrees") ==
         std::vector<std::string>{"5.3", "5.3"});
@@ -66,7 +71,7 @@ TEST_CASE("the mean of currents that point up is the same in report, JSON and ta
   const std::string log =
       "set 0\ndeclination 0\nstation Q1\ncurrent 350/-2, 352/-3, 351/-2\n"
       "flute 090/-4, 092/-4\n";
-  CHECK(figures_between(test::report(log), "mean ", "\n").front().starts_with("171/02"));
+  CHECK(figures_between(test::report(log), "mean ", "\n").front().starts_with("171/2"));
   const std::vector<test::Log> logs = {{"day.txt", log}};
   const auto document = nlohmann::ordered_json::parse(
       test::written(output::JsonWriter(reduction::North::geographic, output::columns()), logs));

@@ -144,7 +144,7 @@ TEST_CASE("a setting that changes later is said where it first counts") {
 TEST_CASE("the report shows means of planes by their direction where asked") {
   const std::string log =
       "set 0\ndeclination 0\nstation Q1\nbedding N62E 37NW, N62E 37NW\n"
-      "joint vertical N14E, N14E\n";
+      "joint vertical N14E, vertical N14E\n";
   const auto shown = [](const std::string& text) {
     return test::written(output::StationReport(false, output::PlanesAs::direction),
                          {{"day.txt", text}});
