@@ -102,7 +102,8 @@ class ColumnConversion {
         one_line, [](char c) { return c == '\r' || c == '\n'; }, ' ');
     std::string converted;
     std::vector<Diagnostic> diagnostics;
-    const bool good = converter_.convert(Source(name_, one_line, line_.encoding), converted, diagnostics);
+    const bool good =
+        converter_.convert(Source(name_, one_line, line_.encoding), converted, diagnostics);
     for (Diagnostic& diagnostic : diagnostics)
       add_fault(cell, value, lead, diagnostic);
     if (!good) return false;

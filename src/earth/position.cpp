@@ -85,8 +85,9 @@ std::optional<PositionError> loose_figure_in(std::string_view written) {
       text->begin(), &last, [](const Token& token) { return token.kind == TokenKind::word; });
   const auto figures = std::count_if(
       text->begin(), &last, [](const Token& token) { return token.kind == TokenKind::number; });
-  // One figure before it may be half a grid reference.
-  if ((!is_clear && !has_letters) || figures < 2) return std::nullopt;
+  // One figure before it, beside that of a zone, may be half a grid reference.
+  const bool is_grid = read_grid(*text).has_value();
+  if ((!is_clear && !has_letters) || figures < (is_grid ? 3 : 2)) return std::nullopt;
   if (!std::holds_alternative<WrittenPosition>(read_once(whole))) return std::nullopt;
   PositionError error = fault_in(PositionFault::loose_figure, last, end);
   error.meant = std::move(whole);

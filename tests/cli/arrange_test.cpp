@@ -103,7 +103,7 @@ TEST_CASE("an unknown command gets the nearest one") {
   CHECK(refusal({"xyzzy"}) ==
         "lodebook: 'xyzzy' is not a command\n"
         "help: the commands are reduce, check, convert, declination, fix, summary, net, rose, "
-        "map, sheet, explain, help\n");
+        "map, sheet, register, explain, help\n");
 }
 
 TEST_CASE("nothing at all is no command") {

@@ -223,7 +223,7 @@ TEST_CASE("pictures show each plane and line by the place that its row has") {
   }
   CHECK(count(page, "<svg ") == 3);
   CHECK(contains(page, "<desc id=\"net-description\">bedding: 4 readings of 2 surfaces"));
-  CHECK(contains(page, "<desc id=\"rose-description\">bedding: 4 strikes"));
+  CHECK(contains(page, "<desc id=\"rose-description\">bedding: 2 strikes"));
 }
 
 TEST_CASE("a map is shown where there is one, and its readings can be reached") {
@@ -264,7 +264,7 @@ TEST_CASE("stations too far apart for one map are said instead of it") {
                                     "station Q2 at 44.6891N 169.0144E\nbedding 085/32\n");
   CHECK_FALSE(contains(page, "id=\"map\""));
   CHECK(contains(page,
-                 "<p>There is no map, for station Q1 and station Q2 of day.log lie 9901 km "
+                 "<p>There is no map: station Q1 and station Q2 of day.log lie 9901 km "
                  "apart.</p>"));
 }
 

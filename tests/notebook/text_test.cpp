@@ -305,11 +305,16 @@ TEST_CASE("an unknown first word offers the nearest known one") {
     const char* help;
   };
   const Row rows[] = {
-      {"beding N78E 41N", "bedding?"},          {"BEDDNIG N78E 41N", "bedding?"},
-      {"lineaton N50W 35", "lineation?"},       {"elevaton 812", "elevation?"},
-      {"slickenlines N50W 35", "slickenline?"}, {"sights Cairn N66W", "sight?"},
-      {"bedding: N78E 41N", "bedding?"},        {"bdg N62E 37NW", "bedding?"},
-      {"elev. 812", "elevation?"},              {"jnt N62E 37NW", "joint?"},
+      {"beding N78E 41N", "bedding?"},
+      {"BEDDNIG N78E 41N", "bedding?"},
+      {"lineaton N50W 35", "lineation?"},
+      {"elevaton 812", "elevation?"},
+      {"slickenlines N50W 35", "slickenline?"},
+      {"sights Cairn N66W", "sight?"},
+      {"bedding: N78E 41N", "bedding?"},
+      {"bdg N62E 37NW", "bedding?"},
+      {"elev. 812", "elevation?"},
+      {"jnt N62E 37NW", "joint?"},
   };
   for (const Row& row : rows) {
     CAPTURE(row.line);

@@ -511,11 +511,11 @@ TEST_CASE("samples, photos, notes and lone remarks stay with their station") {
 }
 
 TEST_CASE("unit, date and observer of an item are those of its line") {
-  const One one(
+  const Reduced log(on_true_dial(
       "date 2026-02-14\nstation A\nsample A1\nunit gneiss\nphoto 1\nunit schist\nobserver BN\n"
-      "note x\ndate 2026-02-15 ; later\nstation B\nnote y\n");
+      "note x\ndate 2026-02-15 ; later\nstation B\nnote y\n"));
   const auto said = [&](std::size_t page, std::size_t item) {
-    const Item& one_item = one.log.pages().at(page).items.at(item);
+    const Item& one_item = log.pages().at(page).items.at(item);
     return std::string(one_item.unit) + '|' + std::string(one_item.observer) + '|' +
            notebook::iso_date(*one_item.date) + '|' + std::to_string(one_item.line) + ':' +
            std::to_string(one_item.column);

@@ -132,8 +132,7 @@ std::vector<Entry> places_and_lines(const Margin& margin) {
   if (margin.has_landmarks_outside)
     entries.push_back(
         {[](Picture& picture, Point at) { draw_pointer(picture, at, 90); }, "landmark outside"});
-  if (margin.has_leaders)
-    entries.push_back(line_entry(Role::leader, "line to its place"));
+  if (margin.has_leaders) entries.push_back(line_entry(Role::leader, "line to its place"));
   if (!survey.sights.empty()) entries.push_back(line_entry(Role::ray, "sight"));
   if (!survey.open_sights.empty()) {
     entries.push_back({[](Picture& picture, Point at) {
