@@ -50,7 +50,7 @@ class Help(Case):
     def test_the_version_stands_first_and_the_models_after_it(self):
         for arguments in (["--version"], ["reduce", "--version"]):
             version, *models = self.assert_status(0, *arguments).stdout.decode().splitlines()
-            self.assertEqual(version, "lodebook 0.1.0")
+            self.assertEqual(version, "lodebook 0.2.0")
             years = [re.fullmatch(r"geomagnetic model (\S+), (\d+) to (\d+)", one) for one in models]
             self.assertEqual([one[1] for one in years],
                              ["IGRF-12", "WMM2015v2", "WMM2020", "WMM2025"])
