@@ -56,6 +56,14 @@ std::string squeezed(std::string text) {
   return text;
 }
 
+/// `typed` with its question marks said in the language's own word: a doubt is no slip.
+std::string doubted(std::string_view typed) {
+  std::string said(typed);
+  std::erase(said, '?');
+  said.erase(said.find_last_not_of(' ') + 1);
+  return said + " doubtful";
+}
+
 /// A statement longer than this is not typed again for one word.
 constexpr std::size_t longest_shown = 40;
 
@@ -195,6 +203,11 @@ void LogReader::offer_slips(std::size_t first) {
   const bool has_room = may_try() && depth_ == 0;
   if (!has_room || error == faults.end() || !error->fixes.empty()) return;
   const std::string_view typed = text(judged_.body);
+  if (typed.find('?') != std::string_view::npos) {
+    *error =
+        wording::with_slips(std::move(*error), accepted({in_place(judged_.body, doubted(typed))}));
+    return;
+  }
   Offers kept;
   std::size_t tried = 0;
   for (std::size_t at = 0; at < typed.size() && tried < most_slips;) {

@@ -316,6 +316,10 @@ TEST_CASE("a help names what was meant, the likeliest first") {
       {"bedding 242 at 37 NW", {"bedding 242 37 NW"}, "'242 37 NW'"},
       {"bedding 37 towards 332", {"bedding 37 > 332"}, "'37 > 332'"},
       {"bedding 37 -> 332", {"bedding 37 > 332"}, "'37 > 332'"},
+      // a doubt, which is no slip
+      {"bedding N62E 37NW ?", {"bedding N62E 37NW doubtful"}, "'N62E 37NW doubtful'"},
+      {"bedding N62E 37? NW", {"bedding N62E 37 NW doubtful"}, "'N62E 37 NW doubtful'"},
+      {"sight Cairn N17W?", {"sight Cairn N17W doubtful"}, "doubtful"},
       // pairs
       {"lineation 5.5/32", {"lineation 005.5/32", "lineation 5.5 > 032"}, "'order plunge/trend'"},
       {"bedding 62 37",
