@@ -65,7 +65,7 @@ inline constexpr std::string_view letter_for_zero = "the digit 0 for the letter 
 
 /// An offer to type `text` in place of `span`.
 inline Offer in_place(Span span, std::string text, std::string meaning = {}) {
-  return {{span, std::move(text)}, std::move(meaning), {}};
+  return {{span, std::move(text)}, std::move(meaning), {}, {}};
 }
 inline Offers each_in_place(Span span, std::vector<std::string> texts) {
   Offers offers;

@@ -66,8 +66,8 @@ LogReader::LogReader(const Source& source, const ReadOptions& options)
     : source_(source),
       options_(options),
       vocabulary_(kinds_),
-      faults_(source, own_block_.diagnostics) {
-  rules_ = {options.rule, options.order.planes, options.order.lines};
+      faults_(source, own_block_.diagnostics),
+      rules_{options.rule, options.order.planes, options.order.lines} {
   faults_.ask(*this);
 }
 

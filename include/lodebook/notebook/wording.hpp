@@ -15,8 +15,8 @@ struct Offer {
   Fix fix;
   std::string meaning;  ///< what it says, where the words alone do not; may be empty
   std::string whole;    ///< the statement with the fix, without its first word
-  std::string
-      shown;  ///< what the help names: of an attitude the whole, else the text if it will do
+  /// What the help names: of an attitude the whole, else the text if it will do.
+  std::string shown;
 };
 using Offers = std::vector<Offer>;
 
