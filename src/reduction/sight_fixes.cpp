@@ -113,10 +113,13 @@ std::optional<ErrorTriangle> triangle_of(std::span<const SightLine> lines) {
   return triangle;
 }
 
+/// Points nearer than this are one.
+constexpr double same_point_m = 1;
+/// Points further apart than this in latitude, degrees, are not: it is over 10 m.
+constexpr double surely_apart = 1e-4;
+
 /// The known points, each once, however often it is sighted.
 std::vector<earth::Position> known_points(std::span<const SightLine> lines) {
-  constexpr double same_m = 1;
-  constexpr double surely_apart = 1e-4;  // of latitude, degrees: over 10 m
   std::vector<earth::Position> points;
   std::multimap<double, earth::Position> by_latitude;
   for (const SightLine& line : lines) {
@@ -124,7 +127,7 @@ std::vector<earth::Position> known_points(std::span<const SightLine> lines) {
     const bool is_new =
         std::none_of(by_latitude.lower_bound(latitude - surely_apart),
                      by_latitude.upper_bound(latitude + surely_apart), [&line](const auto& point) {
-                       return earth::distance_m(point.second, line.known) < same_m;
+                       return earth::distance_m(point.second, line.known) < same_point_m;
                      });
     if (!is_new) continue;
     points.push_back(line.known);
