@@ -3,6 +3,7 @@
 #pragma once
 
 #include <lodebook/drawing/markup.hpp>
+#include <lodebook/output/notation.hpp>
 #include <lodebook/reduction/reduction.hpp>
 #include <string>
 #include <string_view>
