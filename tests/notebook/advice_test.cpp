@@ -233,7 +233,7 @@ TEST_CASE("what a help offers for a slip in a reading is accepted") {
         if (mended.find(',') == std::string::npos) CHECK(means_what_it_says(mended, heading));
       }
       ++faults;
-      offered += fault.fixes.empty() ? 0 : 1;
+      if (!fault.fixes.empty()) ++offered;
     }
   }
   std::cout << faults << " faults, " << offered << " with something to type\n";
