@@ -233,7 +233,10 @@ UsageError extension_not_written(std::string_view file, const Writes& writes,
   const std::string extension = extension_of(file);
   const std::string_view source = conversion != nullptr ? conversion->from : extension;
   const std::string from = shell_quoted(with_extension(file, source));
-  if (!others.empty()) help += fmt::format("; {} write .{}", listed(others, "", " and "), source);
+  if (!others.empty()) {
+    help += fmt::format("; {} {} .{}", listed(others, "", " and "),
+                        others.size() == 1 ? "writes" : "write", source);
+  }
   if (conversion != nullptr) {
     if (others.empty()) {
       const std::string_view option = writes.who.starts_with("--") ? writes.who : "-o";

@@ -91,8 +91,8 @@ class Declination(Case):
             r"(?m)^  magnetic inclination: north end rises \d\d\.\d\d degrees above the horizontal$",
         )
         self.assertRegex(text, r"(?m)^  horizontal field \d+ nT, total field \d+ nT$")
-        self.assertRegex(text, r"(?m)^  by the model WMM2025; ± is one sigma$")
-        self.assertRegex(text, r"(?m)^caution: magnetic rock and steel .* in no model$")
+        self.assertRegex(text, r"(?m)^  from the model WMM2025; ± is one sigma$")
+        self.assertRegex(text, r"(?m)^caution: magnetic rock and steel .* no model knows of them$")
         self.assertEqual(text.count("caution: "), 1)
         log = f"set 0\n{statement[0]}\nstation Q1\n  bedding N78E 41N\n"
         reduced = self.assert_status(0, "reduce", "-", stdin=log)
@@ -127,7 +127,7 @@ class Declination(Case):
             ("2030-01-01", "WMM2025"),
         ):
             self.assertEqual(self.answer(PLACE, date)["model"], model, date)
-            self.assertIn(f"by the model {model};", self.text(PLACE, date))
+            self.assertIn(f"from the model {model};", self.text(PLACE, date))
 
     def test_a_weak_field_is_cautioned_of(self):
         for place, date, least, most, words in (
@@ -272,8 +272,8 @@ class Declination(Case):
     def test_a_zone_letter_that_may_mean_south_is_refused(self):
         for words in (["38S 345210 4052310"], ["38S", "345210", "4052310", "2025"]):
             said = self.fault(*words)
-            self.assertIn("'38S' is latitude band S in the north, or zone 38 south", said)
-            self.assertIn("help: 38 south?\n", said)
+            self.assertIn("'38S' is zone 38 north in latitude band S, or zone 38 south", said)
+            self.assertIn("help: 38 north (37N 43E) or 38 south (54S 43E)?\n", said)
         self.assertGreater(self.answer("38 north 345210 4052310")["latitude"], 0)
         self.assertLess(self.answer("38 south 345210 4052310")["latitude"], 0)
 

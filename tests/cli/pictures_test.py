@@ -653,15 +653,16 @@ class Pictures(Case):
 
     def test_outputs_are_all_or_nothing_and_never_inputs(self):
         before = self.read("lost-in-fog.log")
+        self.put("log.svg", before)
         for command in ("net", "rose"):
-            done = self.assert_status(2, command, "lost-in-fog.log", "-o", "./lost-in-fog.log")
+            done = self.assert_status(2, command, "log.svg", "-o", "./log.svg")
             self.assertIn(b"both input and output", done.stderr)
             self.assert_status(3, command, "lost-in-fog.log", "-o", "/dev/full")
             self.assert_status(3, command, "lost-in-fog.log", "-o", "no/folder/x.svg")
             with open("/dev/full", "wb") as full:
                 self.assert_status(3, command, "lost-in-fog.log", stdout=full)
-        self.assertEqual(self.read("lost-in-fog.log"), before)
-        self.assertEqual(self.files(), sorted(LOGS))
+        self.assertEqual(self.read("log.svg"), before)
+        self.assertEqual(self.files(), sorted([*LOGS, "log.svg"]))
 
     def test_a_log_that_cannot_be_read_leaves_the_others(self):
         alone = self.svg("net", "lost-in-fog.log")

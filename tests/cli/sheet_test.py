@@ -150,7 +150,7 @@ class Program(Pages):
         self.put("good.txt", GOOD)
         self.put("bad.txt", BAD)
         done = self.assert_status(2, "sheet", "good.txt", "bad.txt", "-o", "page.html")
-        self.assertIn(b"sheet writes the page of one log\nhelp: one log at a time", done.stderr)
+        self.assertIn(b"sheet takes one log\nhelp: one log at a time", done.stderr)
         self.assertIn(b"sheet needs a log", self.assert_status(2, "sheet").stderr)
         self.assert_status(2, "sheet", "good.txt", "--format", "json")
         self.assertNotIn("page.html", self.files())

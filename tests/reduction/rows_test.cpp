@@ -511,9 +511,9 @@ TEST_CASE("samples, photos, notes and lone remarks stay with their station") {
 }
 
 TEST_CASE("unit, date and observer of an item are those of its line") {
-  const Reduced log(on_true_dial(
+  const Reduced log(
       "date 2026-02-14\nstation A\nsample A1\nunit gneiss\nphoto 1\nunit schist\nobserver BN\n"
-      "note x\ndate 2026-02-15 ; later\nstation B\nnote y\n"));
+      "note x\ndate 2026-02-15 ; later\nstation B\nnote y\n");
   const auto said = [&](std::size_t page, std::size_t item) {
     const Item& one_item = log.pages().at(page).items.at(item);
     return std::string(one_item.unit) + '|' + std::string(one_item.observer) + '|' +
