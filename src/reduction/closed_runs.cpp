@@ -134,8 +134,7 @@ void ClosedRuns::spread() {
   const std::size_t depth = nearest.key();
   std::vector<std::size_t> stations = nearest.mapped();
   std::ranges::sort(stations);
-  const auto repeated = std::ranges::unique(stations);
-  stations.erase(repeated.begin(), repeated.end());
+  stations.erase(std::unique(stations.begin(), stations.end()), stations.end());
   // Some have come nearer since.
   std::erase_if(stations, [&](std::size_t station) { return depth_[station] != depth; });
 

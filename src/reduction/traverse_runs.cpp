@@ -202,8 +202,9 @@ std::optional<TraverseRun> Planner::free_loop(const Group& group) {
   std::vector<std::size_t>& legs = best->legs;
   const auto first = std::ranges::min_element(legs) - legs.begin();
   best->stations.pop_back();
-  std::ranges::rotate(best->stations, best->stations.begin() + first);
-  std::ranges::rotate(legs, legs.begin() + first);
+  std::vector<std::size_t>& stations = best->stations;
+  std::rotate(stations.begin(), stations.begin() + first, stations.end());
+  std::rotate(legs.begin(), legs.begin() + first, legs.end());
   best->stations.push_back(best->stations.front());
   return best;
 }

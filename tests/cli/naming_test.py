@@ -72,7 +72,7 @@ class Names(Case):
 
     def test_what_another_command_writes_is_named(self):
         self.assertIn("net, rose and map write .svg", self.refusal("reduce", "day.txt", "-o", "a.svg"))
-        self.assertIn("sheet write .html", self.refusal("net", "day.txt", "-o", "a.html"))
+        self.assertIn("sheet writes .html", self.refusal("net", "day.txt", "-o", "a.html"))
         self.assertIn("reduce, fix and register write .geojson",
                       self.refusal("summary", "day.txt", "-o", "a.geojson"))
 
