@@ -57,7 +57,7 @@ void append_converted_bearing(std::string& out, double degrees, int decimals,
 /// is ambiguous. By its direction it is `37 > 332` or `37 > N28W`, and `vertical 014` where the
 /// side is not known.
 void append_converted_plane(std::string& out, std::optional<double> strike, double dip,
-                            bool has_side, int strike_decimals, int dip_decimals, ShownIn to);
+                            bool has_side, int strike_decimals, int dip_decimals, ShownIn shown_in);
 
 /// `310/35` or `N50W 35`; without a trend it is `vertical`.
 void append_converted_line(std::string& out, std::optional<double> trend, double plunge,
