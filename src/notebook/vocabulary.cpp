@@ -85,8 +85,9 @@ const Vocabulary::Meanings& language() {
     Vocabulary::Meanings all;
     for (const auto& [word, keyword] : keywords)
       all.emplace(std::string(word), Meaning{keyword, no_kind});
-    for (KindId id = 0; id < known_kinds.size(); ++id)
-      all.emplace(std::string(known_kinds[id].name), Meaning{Keyword::reading, id});
+    KindId id = 0;
+    for (const KnownKind& known : known_kinds)
+      all.emplace(std::string(known.name), Meaning{Keyword::reading, id++});
     all.emplace("dyke", all.at("dike"));
     return all;
   }();
