@@ -75,11 +75,15 @@ TEST_CASE("what is spread evenly along a great circle is not two sets") {
 TEST_CASE("two joint sets at a high angle are two, also of unequal size") {
   RandomAxes random(73);
   constexpr int trials = 60;
-  for (const auto& [first, second] :
-       {std::pair<std::size_t, std::size_t>(10, 10), {15, 15}, {24, 6}}) {
+  struct Sizes {
+    std::size_t first;
+    std::size_t second;
+  };
+  for (const Sizes sizes : {Sizes{10, 10}, {15, 15}, {24, 6}}) {
     for (const double apart : {70.0, 90.0}) {
-      const int right = found(trials, [&] { return two(random, first, second, apart, 60); });
-      INFO(first << " and " << second << ", " << apart << " degrees apart: " << right);
+      const int right =
+          found(trials, [&] { return two(random, sizes.first, sizes.second, apart, 60); });
+      INFO(sizes.first << " and " << sizes.second << ", " << apart << " degrees apart: " << right);
       CHECK(right >= 0.95 * trials);
     }
   }
