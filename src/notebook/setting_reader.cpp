@@ -36,6 +36,12 @@ std::optional<RuleSetting> read_rule(Cursor& cursor) {
                             : "right or left: the side that goes down, looking along the strike");
   }
   cursor.skip();
+  if (cursor.is_word("hand")) {
+    return cursor.fail(cursor.rest(), wording::trailing_text(cursor.text(cursor.rest()),
+                                                             rule.rule == HandRule::left
+                                                                 ? "leave it out: 'rule left'"
+                                                                 : "leave it out: 'rule right'"));
+  }
   return rule;
 }
 

@@ -156,6 +156,8 @@ TEST_CASE("dial and rule take one of two words") {
   CHECK(fault("dial azimuth 360") == "trailing-text");
   CHECK(fault("rule") == "incomplete");
   CHECK(fault("rule up") == "unknown-word");
+  CHECK(read("rule left hand").diagnostics.at(0).help == "leave it out: 'rule left'");
+  CHECK(read("rule right hand").diagnostics.at(0).help == "leave it out: 'rule right'");
 }
 
 TEST_CASE("order names how pairs are written") {
