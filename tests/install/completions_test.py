@@ -182,7 +182,8 @@ class Completions(Case):
         self.assertGreater(len(CODES), 50)
         self.assertIn("-o", names_of("reduce"))
         self.assertEqual(self.enumerated, {"--format", "--north", "--rule", "--repeats", "--to",
-                                           "--as", "--report-format", "--encoding", "--color", "--bin"})
+                                           "--as", "--report-format", "--encoding", "--color", "--bin",
+                                           "--notation", "--order"})
         self.assertGreater(len(self.wanted), 90)
 
     def test_bash(self):
