@@ -4,6 +4,7 @@
 #include <lodebook/notebook/longest_line.hpp>
 #include <lodebook/output/clean_log.hpp>
 #include <span>
+#include <utility>
 
 #include "clean_statement.hpp"
 
@@ -73,14 +74,12 @@ class CleanLog {
 
   void append_line(std::uint32_t line, std::span<const Entry> entries) {
     const Entry& first = entries.front();
-    if (!is<Bare>(first) && !options_written_) {
-      options_written_ = true;
-      append_options();
-    }
+    if (is<StationHeading>(first) || is<Reading>(first)) append_options();
     if (is<StationHeading>(first)) {
       blank_ = true;
       in_station_ = true;
     }
+    pass(first);
     begin_line();
     const std::size_t start = out_.size();
     const bool verbatim =
@@ -107,23 +106,27 @@ class CleanLog {
     append_beside("", first.comment);
   }
 
-  /// Settings that only the command line stated, so that the log means the same without it.
+  /// Settings that only the command line states here, so that the log means the same without it.
   void append_options() {
-    if (options_.set && !stated_first<SetSetting>(notebook_)) {
+    const auto append = [this](bool& counts, const auto& stated, auto append_statement) {
+      if (!std::exchange(counts, false) || !stated) return;
       begin_line();
-      append_set_statement(out_, *options_.set);
+      append_statement(out_, *stated);
       out_.push_back('\n');
-    }
-    if (options_.declination && !stated_first<DeclinationSetting>(notebook_)) {
-      begin_line();
-      append_declination_statement(out_, *options_.declination);
-      out_.push_back('\n');
-    }
-    if (options_.rule && !stated_first<RuleSetting>(notebook_)) {
-      begin_line();
-      append_rule_statement(out_, *options_.rule);
-      out_.push_back('\n');
-    }
+    };
+    append(set_counts_, options_.set, append_set_statement);
+    append(declination_counts_, options_.declination, append_declination_statement);
+    append(rule_counts_, options_.rule, append_rule_statement);
+  }
+
+  /// An option counts until the log says the same, and again behind a void statement.
+  void pass(const Entry& entry) {
+    const auto* unread = std::get_if<Unread>(&entry.what);
+    const VoidSetting lost = unread ? unread->setting : VoidSetting::none;
+    if (is<SetSetting>(entry) || lost == VoidSetting::set) set_counts_ = unread;
+    if (is<DeclinationSetting>(entry) || lost == VoidSetting::declination)
+      declination_counts_ = unread;
+    if (is<RuleSetting>(entry) || lost == VoidSetting::rule) rule_counts_ = unread;
   }
 
   /// Runs of blank lines become one; none stands at the log's head or end.
@@ -146,7 +149,10 @@ class CleanLog {
   std::vector<std::uint32_t> faulty_lines_;
   bool blank_ = false;
   bool in_station_ = false;
-  bool options_written_ = false;
+  // An option counts for the next reading, and no statement of the clean log says so yet.
+  bool set_counts_ = !stated_first<notebook::SetSetting>(notebook_);
+  bool declination_counts_ = !stated_first<notebook::DeclinationSetting>(notebook_);
+  bool rule_counts_ = !stated_first<notebook::RuleSetting>(notebook_);
 };
 
 }  // namespace

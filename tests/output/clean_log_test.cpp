@@ -177,6 +177,19 @@ TEST_CASE("a log's own settings replace the option from where they stand") {
   check_round_trip(later, options);
 }
 
+TEST_CASE("behind a void statement the option stands again") {
+  reduction::Options options;
+  options.set = *Declination::west(12.5);
+  options.declination = notebook::DeclinationSetting{};
+  options.declination->from = notebook::DeclinationSetting::From::as_set;
+  options.rule = HandRule::left;
+  const std::string log = "set 3E\nrule right\nset\nrule up\nsight 040 Cairn\n  bedding 078/41\n";
+  CHECK(test::clean(log, options).find("rule up\nset 12.5W\ndeclination as-set\nrule left\n") !=
+        std::string::npos);
+  check_round_trip(log, options);
+  check_round_trip("set\nrule up\nset 2E\nrule right\nsight 040 Cairn\n", options);
+}
+
 TEST_CASE("every order of pairs survives") {
   for (const char* order : {"strike/dip", "direction/dip", "dip/direction"}) {
     const bool dip_first = std::string_view(order).starts_with("dip/");
