@@ -85,9 +85,12 @@ class FaultFinder {
   }
 
   void check(const SightFix& fix, const Place& place) {
-    if (fix.without_declination)
-      return add(place, wording::no_fix("no declination is known",
-                                        "add 'declination 24.6E', or pass --declination 24.6E"));
+    if (fix.without_declination) {
+      if (!seen_.declination_void)
+        add(place, wording::no_fix("no declination is known",
+                                   "add 'declination 24.6E', or pass --declination 24.6E"));
+      return;
+    }
     const bool turned = fix.implied && fix.implied->verdict == ImpliedDeclination::Verdict::differs;
     if (turned) {
       add(place, wording::implied_declination(fix.implied->degrees_east, fix.implied->sigma,
@@ -165,7 +168,8 @@ class FaultFinder {
   }
 
   void check_legs() {
-    if (const ObservedLeg* const leg = seen_.leg_without_declination())
+    const ObservedLeg* const leg = seen_.leg_without_declination();
+    if (leg && !seen_.declination_void)
       add(leg->observed.place, wording::legs_without_declination());
     for (const Traverse& traverse : found_.traverses) {
       if (!traverse.contradicts) continue;

@@ -81,6 +81,8 @@ struct Observations {
   std::optional<notebook::Place> attraction_stated;
   /// A declination is the geomagnetic model's, and so depends on where a station is.
   bool by_model = false;
+  /// A statement of the declination is void, and says itself what waits for it.
+  bool declination_void = false;
 
   /// The first leg that would place something, had it a declination; null where there is none.
   const ObservedLeg* leg_without_declination() const;

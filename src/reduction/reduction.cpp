@@ -156,8 +156,6 @@ class Reduction::Log {
   std::size_t next_fix_fault_ = 0;  ///< next diagnostic of the fixes
   /// The settings in force have not been checked at a good reading of this page.
   bool unchecked_ = true;
-  bool declination_void_ = false;
-  bool set_void_ = false;
   bool declination_missing_said_ = false;
   bool set_missing_said_ = false;
   std::optional<Date> last_date_;
@@ -281,11 +279,6 @@ void Reduction::Log::read_page(Page& page, const std::optional<KnownField>& fiel
 void Reduction::Log::take_entry(Page& page, const Entry& entry) {
   if (const auto overridden = overridden_option(entry, options)) report(page, entry, *overridden);
   if (const auto* date = std::get_if<DateSetting>(&entry.what)) check_date(page, entry, date->date);
-  if (const auto* unread = std::get_if<Unread>(&entry.what)) {
-    // Such a statement explains why nothing is known.
-    declination_void_ = declination_void_ || unread->setting == VoidSetting::declination;
-    set_void_ = set_void_ || unread->setting == VoidSetting::set;
-  }
   if (apply(settings_, entry, notebook.source)) unchecked_ = true;
   site_.pass(entry);
   site_checks_.state(entry, notebook.source);
@@ -324,12 +317,12 @@ void Reduction::Log::report(Page& page, const Entry& entry, Diagnostic diagnosti
 void Reduction::Log::check_settings(Page& page, const Entry& entry) {
   const double declination = settings_.declination.degrees_east();
   if (settings_.declination_from == From::nowhere && options.north != North::magnetic &&
-      !declination_void_ && !declination_missing_said_) {
+      !settings_.declination_void && !declination_missing_said_) {
     declination_missing_said_ = true;
     report(page, entry, wording::declination_missing(settings_.set_from != From::nowhere));
   }
   if (settings_.declination_known() && !settings_.as_set() && settings_.set_from == From::nowhere &&
-      (declination > 1 || declination < -1) && !set_void_ && !set_missing_said_) {
+      (declination > 1 || declination < -1) && !settings_.set_void && !set_missing_said_) {
     set_missing_said_ = true;
     report(page, entry, wording::set_missing(declination));
   }

@@ -33,11 +33,13 @@ void set_declination(Settings& settings, const DeclinationSetting& said_declinat
   settings.declination = settings.as_set() ? settings.set : said_declination.declination;
   settings.declination_sigma = said_declination.sigma;
   settings.declination_from = from;
+  settings.declination_void = false;
 }
 
 void set_set(Settings& settings, Declination set, From from) {
   settings.set = set;
   settings.set_from = from;
+  settings.set_void = false;
   if (settings.as_set()) settings.declination = set;
 }
 
@@ -108,11 +110,11 @@ struct Apply {
       case VoidSetting::set:
         set_set(settings, options.set.value_or(Declination()),
                 options.set ? From::option : From::nowhere);
-        return true;
+        return settings.set_void = true;
       case VoidSetting::declination:
         set_declination(settings, options.declination.value_or(DeclinationSetting{}),
                         options.declination ? From::option : From::nowhere);
-        return true;
+        return settings.declination_void = true;
       case VoidSetting::rule:
         settings.rule = options.rule;
         settings.rule_from = options.rule ? From::option : From::nowhere;

@@ -205,6 +205,17 @@ TEST_CASE("without a declination there is no position, but what the sights say o
   CHECK(log.count(Code::no_fix) == 1);
 }
 
+TEST_CASE("a void declination explains why there is no position, and is said alone") {
+  const Reduced sighted("set 0\ndeclination 24.6\n" + landmarks() + "station Q1\n" + sights());
+  CHECK(fix(sighted.reduction().fixes(), "Q1").without_declination);
+  CHECK(sighted.count(Code::no_fix) == 0);
+  CHECK(sighted.counts().errors == 1);
+  const Reduced walked(
+      "set 0\ndeclination 24.6\nstation A at 0N 10E\nleg 000 100m to B\nstation B\n");
+  CHECK(!station(walked.reduction().fixes(), "B").position);
+  CHECK(walked.count(Code::no_fix) == 0);
+}
+
 TEST_CASE("legs without a declination close among themselves and place nothing") {
   const Reduced log("set 0\nstation A at 0N 10E\nleg 000 100m to B\nstation B\n");
   CHECK(!station(log.reduction().fixes(), "B").position);

@@ -69,6 +69,9 @@ struct Settings {
   Declination declination;
   double declination_sigma = 0;
   From declination_from = From::nowhere;
+  /// Its last statement is void, which explains all that is missing because of it.
+  bool set_void = false;
+  bool declination_void = false;
   Site site;
 
   bool as_set() const { return declination_by == notebook::DeclinationSetting::From::as_set; }
