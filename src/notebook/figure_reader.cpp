@@ -11,6 +11,9 @@ namespace {
 
 using Type = Token::Type;
 
+/// A comma with so many behind it may part thousands.
+constexpr std::size_t digits_a_thousand = 3;
+
 /// Digits and points at the start of `typed`.
 std::size_t number_length(std::string_view typed) {
   return std::min(typed.find_first_not_of("0123456789."), typed.size());
@@ -167,7 +170,9 @@ bool has_decimal_comma(Cursor cursor) {
     const Token* before = i > 0 ? cursor.peek(i - 1) : token;
     const Token* after = cursor.peek(i + 1) ? cursor.peek(i + 1) : token;
     const Span span{before->offset, after->end() - before->offset};
-    Offers offers = cursor.accepted(each_in_place(token->span(), {".", "/"}));
+    std::vector<std::string> meant = {".", "/"};
+    if (after->length == digits_a_thousand) meant.emplace_back();  // `2,664`
+    Offers offers = cursor.accepted(each_in_place(token->span(), std::move(meant)));
     if (offers.empty()) offers = cursor.accepted({in_place(token->span(), ", ")});
     cursor.report(span, wording::decimal_comma(cursor.text(span), offers));
     return true;

@@ -92,8 +92,16 @@ bool LogReader::has_second_word(Span name, Span body,
       std::any_of(keywords.begin(), keywords.end(),
                   [word](std::string_view keyword) { return equals_word(word, keyword); });
   if (!is_word || is_keyword) return false;
-  faults_.add({body.offset, static_cast<std::uint32_t>(letters)},
-              wording::name_of_two_words(word, std::string(text(name)) + "-" + std::string(word)));
+  std::string_view first = text(name);
+  const Span second{body.offset, static_cast<std::uint32_t>(letters)};
+  const bool has_colon = first.size() > 1 && first.ends_with(':');
+  if (has_colon) first.remove_suffix(1);
+  if (has_colon && rest.find_first_of("0123456789") == rest.npos) {
+    const Span colon{name.end() - 1, body.offset - name.end() + 1};
+    faults_.add(second, wording::name_with_remark(word, accepted({in_place(colon, "  ; ")})));
+    return true;
+  }
+  faults_.add(second, wording::name_of_two_words(word, fmt::format("{}-{}", first, word)));
   return true;
 }
 

@@ -63,6 +63,12 @@ void LogReader::read_sight(Reading& reading, Span body) {
     }
   }
   const std::size_t start = cursor.position();
+  if (cursor.is(Type::word) && !cursor.peek(1) && !starts_bearing(cursor)) {
+    const std::string exchanged = fmt::format("{} {}", cursor.text(cursor.here()), text(*name));
+    const Offers offers = accepted({in_place(judged_.body, exchanged)});
+    if (!offers.empty())
+      return cursor.report(cursor.here(), wording::name_behind(text(*name), offers));
+  }
   const auto bearing = read_bearing(cursor, Behind::words);
   if (!bearing) return;
   sight.bearing = *bearing;

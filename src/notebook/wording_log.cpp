@@ -22,6 +22,19 @@ Diagnostic name_of_two_words(std::string_view second, std::string_view joined) {
                format("{}?", joined));
 }
 
+Diagnostic name_with_remark(std::string_view second, const Offers& offers) {
+  return offering(error(Code::name, format("a name is one word: '{}' is not understood", second),
+                        offers.empty() ? std::string("'; ' before a remark")
+                                       : "as a remark: " + either(offers)),
+                  offers);
+}
+
+Diagnostic name_behind(std::string_view bearing, const Offers& offers) {
+  return offering(error(Code::name, format("'{}' stands where the name belongs", bearing),
+                        "the name comes first: " + either(offers)),
+                  offers);
+}
+
 Diagnostic name_character(std::string_view typed) {
   return error(Code::name, format("'{}' cannot be a name", typed),
                "a name has no comma, ; or > and does not start with #");

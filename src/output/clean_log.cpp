@@ -74,7 +74,8 @@ class CleanLog {
 
   void append_line(std::uint32_t line, std::span<const Entry> entries) {
     const Entry& first = entries.front();
-    if (is<StationHeading>(first) || is<Reading>(first)) append_options();
+    const bool begins = !is<Bare>(first) && !std::exchange(begun_, true);
+    if (begins || is<StationHeading>(first) || is<Reading>(first)) append_options();
     if (is<StationHeading>(first)) {
       blank_ = true;
       in_station_ = true;
@@ -149,6 +150,7 @@ class CleanLog {
   std::vector<std::uint32_t> faulty_lines_;
   bool blank_ = false;
   bool in_station_ = false;
+  bool begun_ = false;
   // An option counts for the next reading, and no statement of the clean log says so yet.
   bool set_counts_ = !stated_first<notebook::SetSetting>(notebook_);
   bool declination_counts_ = !stated_first<notebook::DeclinationSetting>(notebook_);

@@ -123,6 +123,10 @@ Diagnostic facing_twice(std::string_view typed, bool same);
 // ---- stations and places
 Diagnostic name_missing(std::string_view what);
 Diagnostic name_of_two_words(std::string_view second, std::string_view joined);
+/// Behind a name with a colon, words that hold no figure.
+Diagnostic name_with_remark(std::string_view second, const Offers& offers);
+/// Of a sight, behind its bearing.
+Diagnostic name_behind(std::string_view bearing, const Offers& offers);
 Diagnostic name_character(std::string_view typed);
 /// A comma, ; or > inside a name or right behind it.
 Diagnostic name_mark(std::string_view mark, const Offers& offers);
