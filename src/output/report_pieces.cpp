@@ -9,6 +9,9 @@
 #include <lodebook/output/report_words.hpp>
 #include <lodebook/output/table.hpp>
 #include <map>
+#include <span>
+#include <unordered_map>
+#include <unordered_set>
 
 #include <lodebook/output/text.hpp>
 
@@ -22,44 +25,50 @@ using reduction::Settings;
 /// One sigma of each reading's azimuth after `before`, kind by kind: `bedding ±1.9 1.8 1.8, sight
 /// ±0.6`. A level plane or an upright line has no azimuth: `-`.
 void append_uncertainties(std::string& out, const Page& page, std::string_view before) {
-  std::vector<const notebook::Kind*> kinds;
+  std::vector<std::vector<const reduction::Row*>> kinds;
+  std::unordered_map<const notebook::Kind*, std::size_t> place_of;
   for (const reduction::Row& row : page.rows) {
-    const bool known = std::ranges::find(kinds, row.kind) != kinds.end();
-    if (!known && row.status != reduction::Status::rejected) kinds.push_back(row.kind);
+    if (row.status == reduction::Status::rejected) continue;
+    const std::size_t place = place_of.try_emplace(row.kind, kinds.size()).first->second;
+    if (place == kinds.size()) kinds.emplace_back();
+    kinds[place].push_back(&row);
   }
-  for (const notebook::Kind* kind : kinds) {
-    out += kind == kinds.front() ? before : ", ";
-    append_printable(out, kind->name);
+  for (const auto& rows : kinds) {
+    out += &rows == &kinds.front() ? before : ", ";
+    append_printable(out, rows.front()->kind->name);
     bool marked = false;
-    for (const reduction::Row& row : page.rows) {
-      if (row.kind != kind || row.status == reduction::Status::rejected) continue;
+    for (const reduction::Row* const row : rows) {
       out.push_back(' ');
-      if (!row.uncertainty) {
+      if (!row->uncertainty) {
         out.push_back('-');
         continue;
       }
       if (!marked) out += "±";
       marked = true;
-      append_figure_of(out, *row.uncertainty, 1);
+      append_figure_of(out, *row->uncertainty, 1);
     }
   }
 }
 
-/// Waits for what is asked at another reading, or at a void statement.
-bool waits_untold(const Page& page, const reduction::Row& row) {
-  return row.reading->waits_for &&
-         std::ranges::find(page.diagnostics, row.reading->number, &notebook::Diagnostic::reading) ==
-             page.diagnostics.end();
+/// Rows that wait for what is asked at another reading, or at a void statement.
+std::vector<const reduction::Row*> rows_that_wait_untold(const Page& page) {
+  std::unordered_set<std::uint32_t> told;
+  for (const notebook::Diagnostic& diagnostic : page.diagnostics)
+    told.insert(diagnostic.reading);
+  std::vector<const reduction::Row*> waiting;
+  for (const reduction::Row& row : page.rows) {
+    if (row.reading->waits_for && !told.contains(row.reading->number)) waiting.push_back(&row);
+  }
+  return waiting;
 }
 
 /// The rows that wait for what one diagnostic of the log asks for: `3 readings wait
 /// [dip-side-missing]: lines 12, 13, 14`.
-void append_waiting(std::string& out, const Page& page) {
+void append_waiting(std::string& out, std::span<const reduction::Row* const> waiting) {
   constexpr std::size_t most_lines = 12;
   std::map<notebook::Code, std::vector<std::uint32_t>> lines;
-  for (const reduction::Row& row : page.rows) {
-    if (waits_untold(page, row)) lines[*row.reading->waits_for].push_back(row.entry->line);
-  }
+  for (const reduction::Row* const row : waiting)
+    lines[*row->reading->waits_for].push_back(row->entry->line);
   for (auto& [code, at] : lines) {
     const std::size_t count = at.size();
     at.erase(std::unique(at.begin(), at.end()), at.end());
@@ -123,16 +132,15 @@ void append_station(std::string& out, const Page& page, reduction::North wanted,
   }
   append_counts(out, page.counts);
   // One line for a clean station; where something is wrong, one for each thing.
-  const bool waiting = std::ranges::any_of(
-      page.rows, [&](const reduction::Row& row) { return waits_untold(page, row); });
-  const bool clean = page.counts.errors == 0 && page.counts.warnings == 0 && !waiting;
+  const auto waiting = rows_that_wait_untold(page);
+  const bool clean = page.counts.errors == 0 && page.counts.warnings == 0 && waiting.empty();
   const std::string_view before = clean ? "; " : "\n  ";
   append_uncertainties(out, page, before);
   for (const Check& check : page.checks) {
     out += before;
     append_check(out, check, shown_in);
   }
-  if (waiting) append_waiting(out, page);
+  append_waiting(out, waiting);
   out.push_back('\n');
 }
 
