@@ -56,6 +56,7 @@ Words of your own
   short b bedding            b then stands for bedding
 
   # starts a comment; ; starts a remark that is kept with the reading.
+  ask bedding 40 > 160 ; or 016?   is not taken until you delete the word ask
 
 `lodebook help log --blank` prints a heading to start from, `lodebook check LOG`
 reports what is wrong, and `lodebook explain CODE` says what that means.

@@ -272,9 +272,13 @@ bool LogReader::has_sound_bytes(Span whole) {
 
 /// A line that cannot be read still counts as a reading where its first word is a kind.
 void LogReader::read_unsound(Statement& statement) {
-  const auto meaning = vocabulary_.find(text(statement.word));
+  statement.body = body_of(statement);
+  auto meaning = vocabulary_.find(text(statement.word));
+  if (meaning && meaning->keyword == Keyword::ask) {
+    statement = asked(statement);
+    meaning = vocabulary_.find(text(statement.word));
+  }
   if (!meaning) return push_unread(statement);
-  statement.body = trim({statement.word.end(), statement.whole.end() - statement.word.end()});
   if (meaning->keyword == Keyword::reading) {
     const std::size_t fault = block_->diagnostics.size() - 1;
     Reading reading = new_reading(statement, meaning->kind);
@@ -318,6 +322,8 @@ Span LogReader::body_of(const Statement& statement) const {
 void LogReader::dispatch(Statement& statement, Meaning meaning) {
   judged_ = {statement.word, statement.body, is_attitude(meaning), statement.body.end()};
   switch (meaning.keyword) {
+    case Keyword::ask:
+      return read_ask(statement);
     case Keyword::reading:
       return read_reading(statement, meaning.kind);
     case Keyword::station:

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
-// Reads a log line by line. One class in eleven files: lines (log_reader), attitudes
-// (reading_reader), sights and legs (sight_reader), what readings wait for (question_reader),
+// Reads a log line by line. One class in twelve files: lines (log_reader), attitudes
+// (reading_reader), sights and legs (sight_reader), what readings wait for (question_reader), open
+// questions (ask_reader),
 // stations and places (station_reader), positions and heights (position_reader), names and words of
 // the log's own (name_reader), settings (setting_reader), advice (advice_reader), a reading on its
 // own (single_reader), and a statement read again with a change in it (trial).
@@ -34,6 +35,9 @@ std::size_t repeat_end(std::string_view text, std::size_t at);
 /// The word that `typed` was probably meant to be, as advice; none for a known word, which stands
 /// where it may not.
 std::string near_word(std::string_view typed, std::span<const std::string_view> known);
+
+/// What is lost with a statement of `keyword` that cannot be read.
+VoidSetting void_setting(Keyword keyword);
 
 /// Fails with the words that could stand here.
 std::nullopt_t fail_word(Cursor& cursor, std::string_view what, std::string_view known);
@@ -153,6 +157,16 @@ class LogReader final : private Judge {
   void forget(VoidSetting setting);
   void count_for_void(VoidSetting setting);
 
+  // ---- ask_reader.cpp
+  /// `ask STATEMENT`: what the statement would have been, not taken.
+  void read_ask(const Statement& statement);
+  /// What stands behind `ask`, as if it began the line.
+  Statement asked(const Statement& statement) const;
+  /// Returns the setting that is as if it were not stated.
+  VoidSetting read_asked(Statement& asked, Meaning meaning);
+  void read_asked_station(const Statement& asked);
+  void read_asked_landmark(const Statement& asked);
+
   // ---- reading_reader.cpp
   void read_reading(Statement& statement, KindId kind);
   void read_repeats(Statement& statement, KindId kind);
@@ -264,6 +278,8 @@ class LogReader final : private Judge {
   /// One reading on its own is read, which has no place for a remark.
   bool is_single_ = false;
   ReadAs single_as_ = ReadAs::own_form;
+  /// What is read stands behind `ask`, and nothing of it is taken.
+  bool asking_ = false;
   /// What is read now, for `Judge`: a statement, or of repeats that one.
   struct Judged {
     Span word;

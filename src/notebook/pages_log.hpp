@@ -233,6 +233,17 @@ station Q1
 )",
      "Put a semicolon before a remark that is kept with the reading, or # before a comment. If the "
      "text is part of the reading, correct the reading."},
+    {unanswered, "unanswered", error, "a statement waits for an answer",
+     "'ask' before a statement says that whoever typed it was not sure. The statement is not taken "
+     "until the word is deleted: a reading is rejected, a station has no position, and a setting "
+     "is as if it were not stated, in this line or above. The remark, if there is one, is the "
+     "question.",
+     R"(set 0
+declination 24.6E
+station Q1
+  ask bedding N62E 37NW  ; 37 or 57? the page is wet
+)",
+     "Look at the page, correct the statement if need be, and delete the word 'ask'."},
     {encoding, "encoding", error, "the text is not UTF-8",
      "The log holds bytes that are not UTF-8, the usual encoding of text. Old editors save "
      "accented letters and degree signs in another encoding; which one cannot be told from the "

@@ -47,7 +47,7 @@ bool rests_on_order(const Reading& reading) {
 }  // namespace
 
 bool LogReader::may_wait(KindId kind, std::string_view body) const {
-  if (is_single_ || body.empty()) return false;
+  if (is_single_ || asking_ || body.empty()) return false;
   const bool is_plane = kinds_[kind].type == Kind::Type::plane;
   const bool may_lack_side = is_plane && !rules_.rule && !ends_in_point(body);
   const auto* const letter = std::find_if_not(body.begin(), body.end(), is_digit);
@@ -99,7 +99,7 @@ std::uint32_t LogReader::void_behind(Question question) const {
 }
 
 void LogReader::ask_once(Reading& reading, std::optional<Question> question) {
-  if (!question) return;
+  if (!question || asking_) return;
   const std::uint32_t cause = void_behind(*question);
   std::vector<Diagnostic>& faults = block_->diagnostics;
   reading.waits_for = faults.back().code;

@@ -304,7 +304,7 @@ bool LogReader::read_line_words(Reading& reading, LineAttitude& line, Cursor& cu
 }
 
 void LogReader::note_notation(const Reading& reading, Span span) {
-  if (notation_noted_ || !dial_) return;
+  if (notation_noted_ || !dial_ || asking_) return;
   const auto notation = std::visit(NotationOf{}, reading.what);
   if (!notation || *notation == *dial_) return;
   notation_noted_ = true;

@@ -267,8 +267,6 @@ std::optional<DeclinationSetting> read_declination_words(Cursor& cursor) {
   return read_declination_angle(cursor, true);
 }
 
-namespace {
-
 VoidSetting void_setting(Keyword keyword) {
   switch (keyword) {
     case Keyword::set:
@@ -285,8 +283,6 @@ VoidSetting void_setting(Keyword keyword) {
       return VoidSetting::none;
   }
 }
-
-}  // namespace
 
 void LogReader::read_setting(Statement& statement, Keyword keyword) {
   const VoidSetting setting = void_setting(keyword);

@@ -82,7 +82,7 @@ void LogReader::EndTrial::operator()(Trial* trial) const {
 
 bool LogReader::may_try() const {
   // The first pass drops its faults, so that nobody would see what is offered.
-  return (notebook_ || is_single_ || depth_ > 0) && depth_ < deepest;
+  return (notebook_ || is_single_ || depth_ > 0) && depth_ < deepest && !asking_;
 }
 
 const std::vector<Diagnostic>& LogReader::read_again(std::string text) {

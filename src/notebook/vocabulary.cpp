@@ -41,6 +41,11 @@ constexpr std::array<std::pair<std::string_view, Keyword>, 25> keywords = {{
     {"short", Keyword::short_word},
 }};
 
+/// Words newer than the first edition of the language, which a log's own word may replace.
+constexpr std::array<std::pair<std::string_view, Keyword>, 1> newer_keywords = {{
+    {"ask", Keyword::ask},
+}};
+
 struct KnownKind {
   std::string_view name;
   Kind::Type type;
@@ -79,7 +84,7 @@ constexpr std::array<std::string_view, 18> inner_words = {
     "horizontal", "vertical", "overturned", "upright", "facing",  "doubtful",
     "south-end",  "slope",    "normal",     "reverse", "dextral", "sinistral"};
 
-/// The language's words, which are the same for every log.
+/// The words of the language's first edition, which are the same for every log.
 const Vocabulary::Meanings& language() {
   static const Vocabulary::Meanings words = [] {
     Vocabulary::Meanings all;
@@ -89,6 +94,17 @@ const Vocabulary::Meanings& language() {
     for (const KnownKind& known : known_kinds)
       all.emplace(std::string(known.name), Meaning{Keyword::reading, id++});
     all.emplace("dyke", all.at("dike"));
+    return all;
+  }();
+  return words;
+}
+
+/// What newer words mean where a log has given them no meaning of its own.
+const Vocabulary::Meanings& newer_language() {
+  static const Vocabulary::Meanings words = [] {
+    Vocabulary::Meanings all;
+    for (const auto& [word, keyword] : newer_keywords)
+      all.emplace(std::string(word), Meaning{keyword, no_kind});
     return all;
   }();
   return words;
@@ -134,6 +150,8 @@ std::optional<Meaning> Vocabulary::find(std::string_view word) const {
   const auto look_up = [this](std::string_view folded) -> std::optional<Meaning> {
     if (const auto known = language().find(folded); known != language().end()) return known->second;
     if (const auto added = added_.find(folded); added != added_.end()) return added->second;
+    if (const auto newer = newer_language().find(folded); newer != newer_language().end())
+      return newer->second;
     return std::nullopt;
   };
   // The words of the language are short, and plain ASCII.
@@ -158,11 +176,11 @@ void Vocabulary::add(std::string_view word, Meaning meaning) {
 }
 
 std::optional<std::string_view> Vocabulary::nearest_to(std::string_view word) const {
-  const std::size_t count = language().size() + added_.size();
+  const std::size_t count = language().size() + newer_language().size() + added_.size();
   if (count > most_known_words) return std::nullopt;
   std::vector<std::string_view> known;
   known.reserve(count);
-  for (const Meanings* words : {&language(), &added_}) {
+  for (const Meanings* words : {&language(), &newer_language(), &added_}) {
     for (const auto& [name, meaning] : *words)
       known.push_back(name);
   }

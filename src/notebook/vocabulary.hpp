@@ -32,6 +32,7 @@ enum class Keyword : std::uint8_t {
   attraction,
   kind,
   short_word,
+  ask,
   reading,  ///< a kind, `sight` or `leg`
 };
 
@@ -41,7 +42,8 @@ struct Meaning {
   KindId kind = no_kind;
 };
 
-/// The language's words and those that a log adds, compared ignoring case.
+/// The language's words and those that a log adds, compared ignoring case. A log's own word beats
+/// any that is newer than the first edition, so that old logs read as before.
 class Vocabulary {
  public:
   /// Fills `kinds` with the kinds that every log knows.
@@ -49,8 +51,8 @@ class Vocabulary {
 
   /// What `word` means, or nothing.
   std::optional<Meaning> find(std::string_view word) const;
-  /// Whether `word` may not be given a new meaning: a known word, a point, or one used inside
-  /// statements.
+  /// Whether `word` may not be given a new meaning: a word of the first edition or of the log, a
+  /// point, or one used inside statements since the first edition.
   bool is_taken(std::string_view word) const;
   void add(std::string_view word, Meaning meaning);
   /// How many words the log has added.

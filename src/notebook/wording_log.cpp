@@ -285,6 +285,13 @@ Diagnostic trailing_text(std::string_view typed, std::string_view help) {
                help.empty() ? std::string("'; ' before a remark") : std::string(help));
 }
 
+Diagnostic unanswered(std::string_view question) {
+  return error(
+      Code::unanswered,
+      question.empty() ? std::string("an open question") : format("an open question: {}", question),
+      "correct the statement if need be, and delete the word ask");
+}
+
 Diagnostic encoding_byte(unsigned char byte, Encoding encoding) {
   if (encoding == Encoding::windows_1252)
     return error(Code::encoding, format("byte 0x{:02X} is no character of windows-1252", byte),

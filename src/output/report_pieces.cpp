@@ -50,14 +50,17 @@ void append_uncertainties(std::string& out, const Page& page, std::string_view b
   }
 }
 
-/// Rows that wait for what is asked at another reading, or at a void statement.
+/// Rows that wait for what is asked at another reading, or at a void statement. An open question is
+/// asked in its own line, for all readings there.
 std::vector<const reduction::Row*> rows_that_wait_untold(const Page& page) {
   std::unordered_set<std::uint32_t> told;
   for (const notebook::Diagnostic& diagnostic : page.diagnostics)
     told.insert(diagnostic.reading);
   std::vector<const reduction::Row*> waiting;
   for (const reduction::Row& row : page.rows) {
-    if (row.reading->waits_for && !told.contains(row.reading->number)) waiting.push_back(&row);
+    const auto& code = row.reading->waits_for;
+    if (code && code != notebook::Code::unanswered && !told.contains(row.reading->number))
+      waiting.push_back(&row);
   }
   return waiting;
 }

@@ -138,7 +138,7 @@ class Observer {
     seen.declination_sigma = added.sigma;
     if (settings_.has_figure()) seen.declination = settings_.declination.degrees_east();
     found_.by_model = found_.by_model || settings_.from_model();
-    found_.declination_void = found_.declination_void || settings_.declination_void;
+    found_.declination_void = found_.declination_void || settings_.lacks_declination_by_fault();
     seen.accuracy = settings_.accuracy;
     return seen;
   }

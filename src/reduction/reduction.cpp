@@ -51,9 +51,8 @@ std::size_t lines_not_understood(std::span<const Diagnostic> faults) {
   std::size_t lines = 0;
   std::uint32_t last_line = 0;
   for (const Diagnostic& fault : faults) {
-    if (fault.severity != Severity::error || fault.reading != no_reading ||
-        fault.place.line == last_line)
-      continue;
+    const bool is_understood = fault.severity != Severity::error || fault.code == Code::unanswered;
+    if (is_understood || fault.reading != no_reading || fault.place.line == last_line) continue;
     ++lines;
     last_line = fault.place.line;
   }
@@ -317,7 +316,7 @@ void Reduction::Log::report(Page& page, const Entry& entry, Diagnostic diagnosti
 void Reduction::Log::check_settings(Page& page, const Entry& entry) {
   const double declination = settings_.declination.degrees_east();
   if (settings_.declination_from == From::nowhere && options.north != North::magnetic &&
-      !settings_.declination_void && !declination_missing_said_) {
+      !settings_.lacks_declination_by_fault() && !declination_missing_said_) {
     declination_missing_said_ = true;
     report(page, entry, wording::declination_missing(settings_.set_from != From::nowhere));
   }

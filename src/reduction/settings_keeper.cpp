@@ -64,6 +64,7 @@ struct Apply {
   }
   bool operator()(const DateSetting& date) const {
     settings.date = date.date;
+    settings.date_void = false;
     return true;
   }
   bool operator()(const DialSetting& dial) const {
@@ -125,6 +126,12 @@ struct Apply {
         return true;
       case VoidSetting::pace:
         settings.pace_m.reset();
+        return true;
+      case VoidSetting::date:
+        settings.date.reset();
+        return settings.date_void = true;
+      case VoidSetting::observer:
+        settings.observer = {};
         return true;
       case VoidSetting::none:
         break;

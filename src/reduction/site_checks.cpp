@@ -89,7 +89,7 @@ void SiteChecks::check(const Settings& settings) {
 void SiteChecks::check_model(const Settings& settings) {
   if (settings.site.field) return;
   if (!settings.date) {
-    if (is_new(Once::no_date)) add(wording::model_without_date());
+    if (!settings.date_void && is_new(Once::no_date)) add(wording::model_without_date());
   } else if (!settings.site.position) {
     if (is_new(Once::no_position)) add(wording::model_without_position());
   } else if (!earth::field_covers_height(settings.site.height_m)) {

@@ -189,6 +189,30 @@ TEST_CASE("behind a void statement the option stands again") {
   check_round_trip("set\nrule up\nset 2E\nrule right\nsight 040 Cairn\n", options);
 }
 
+TEST_CASE("an open question stays as it was typed") {
+  const std::string log =
+      "set 0\ndeclination 24.6E\nobserver AM\nask observer JT\nask  declination 23.9E ; which?\n"
+      "rule right\nask rule left\ndate 2026-02-14\nask date 2026-06-05\n\n"
+      "ask   station P1 at 44.6891S 169.0144E  # or P2\n"
+      "  bedding N62E 37, N60E 35NW\n  ask   bedding N62E 37, N60E 35NW ; 37?\n"
+      "ask landmark Cairn 44.65S 169.03E\n  sight Cairn N17W\n  ask leg N14E 40 paces to P1\n";
+  const std::string clean = test::clean(log);
+  for (const char* line :
+       {"\nask  declination 23.9E ; which?\n",
+        "\nask   station P1 at 44.6891S 169.0144E  # or P2\n",
+        "\n  ask   bedding N62E 37, N60E 35NW ; 37?\n", "\n  ask leg N14E 40 paces to P1\n"})
+    CHECK(clean.find(line) != std::string::npos);
+  check_round_trip(log);
+  reduction::Options options;
+  options.rule = HandRule::right;
+  options.declination = notebook::DeclinationSetting{};
+  check_round_trip(log, options);
+}
+
+TEST_CASE("a log's own kind of a newer word survives") {
+  check_round_trip("kind ask plane\nstation A\n  ask N62E 37NW\n");
+}
+
 TEST_CASE("every order of pairs survives") {
   for (const char* order : {"strike/dip", "direction/dip", "dip/direction"}) {
     const bool dip_first = std::string_view(order).starts_with("dip/");

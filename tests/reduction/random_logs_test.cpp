@@ -79,6 +79,7 @@ class Typist {
 
   std::string line() {
     std::string text = one_in(3) ? "  " : "";
+    if (one_in(20)) text += "ask ";
     switch (below(10)) {
       case 0:
         text += station();

@@ -97,6 +97,7 @@ enum class Code : std::uint8_t {
   decimal_comma,
   unknown_word,
   trailing_text,
+  unanswered,
   encoding,
   control_character,
   line_length,

@@ -112,7 +112,7 @@ struct ShortDeclaration {
 /// Only a comment, a remark or both.
 struct Bare {};
 /// A setting whose statement may be void, so that nothing is stated until it is again.
-enum class VoidSetting : std::uint8_t { none, set, declination, rule, order, pace };
+enum class VoidSetting : std::uint8_t { none, set, declination, rule, order, pace, date, observer };
 /// A line that was not understood.
 struct Unread {
   VoidSetting setting = VoidSetting::none;

@@ -214,6 +214,8 @@ std::string advice_on_kind(std::string_view word, bool is_line, std::uint32_t co
 Diagnostic misspelt_station(std::string_view word);
 /// A line that starts with an attitude; `kind` is the kind above it, if any.
 Diagnostic attitude_without_kind(std::string_view line, std::string_view kind);
+/// A statement that `ask` leaves open; `question` is the remark beside it.
+Diagnostic unanswered(std::string_view question);
 Diagnostic trailing_text(std::string_view typed, std::string_view help);
 Diagnostic encoding_byte(unsigned char byte, Encoding encoding);
 Diagnostic encoding_utf_16();

@@ -72,10 +72,15 @@ struct Settings {
   /// Its last statement is void, which explains all that is missing because of it.
   bool set_void = false;
   bool declination_void = false;
+  bool date_void = false;
   Site site;
 
   bool as_set() const { return declination_by == notebook::DeclinationSetting::From::as_set; }
   bool from_model() const { return declination_by == notebook::DeclinationSetting::From::model; }
+  /// What is missing for a declination is explained by a statement that is void.
+  bool lacks_declination_by_fault() const {
+    return declination_void || (from_model() && date_void);
+  }
   /// False also where the model cannot say: no position, no date, or no field that turns a needle.
   bool declination_known() const {
     return declination_from != From::nowhere &&
