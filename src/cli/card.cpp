@@ -15,8 +15,8 @@ How the compass was set up; each line holds from where it stands to the end.
   rule right                 or left: the side that goes down, as you look along
                              the strike as typed
   order strike/dip           how two bare numbers are written; also
-                             direction/dip, dip/direction, trend/plunge,
-                             plunge/trend
+                             dip/strike, direction/dip, dip/direction,
+                             trend/plunge, plunge/trend
   date 2026-02-14            area, observer, instrument: free text
   pace 0.76m                 accuracy bearing 0.5 dip 1 distance 2%
 

@@ -145,7 +145,7 @@ std::optional<UsageError> read_orders(const std::vector<std::string>& typed,
   using notebook::LineOrder;
   using notebook::PlaneOrder;
   const OptionSpec& spec = spec_of(Option::order);
-  constexpr int of_planes = 3;
+  constexpr int of_planes = 4;
   for (const std::string& word : typed) {
     const auto found = std::ranges::find(spec.choices, word);
     if (found == spec.choices.end()) return value_unknown(spec, word);
@@ -311,7 +311,7 @@ static_assert(static_cast<int>(reduction::North::grid) == 2 &&
               static_cast<int>(reduction::Repeats::mean) == 1 &&
               static_cast<int>(notebook::Notation::quadrant) == 1 &&
               static_cast<int>(output::PlanesAs::direction) == 1 &&
-              static_cast<int>(notebook::PlaneOrder::dip_direction) == 3 &&
+              static_cast<int>(notebook::PlaneOrder::dip_strike) == 4 &&
               static_cast<int>(notebook::LineOrder::plunge_trend) == 2 &&
               static_cast<int>(notebook::ReadAs::line) == 3);
 

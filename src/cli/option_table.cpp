@@ -181,8 +181,8 @@ constexpr std::array<std::string_view, 3> norths = {"true", "magnetic", "grid"};
 constexpr std::array<std::string_view, 2> rules = {"right", "left"};
 constexpr std::array<std::string_view, 2> repeats = {"each", "mean"};
 constexpr std::array<std::string_view, 2> planes_as = {"strike", "direction"};
-constexpr std::array<std::string_view, 5> orders = {"strike/dip", "direction/dip", "dip/direction",
-                                                    "trend/plunge", "plunge/trend"};
+constexpr std::array<std::string_view, 6> orders = {"strike/dip", "direction/dip", "dip/direction",
+                                                    "dip/strike", "trend/plunge",  "plunge/trend"};
 constexpr std::array<std::string_view, 2> notations = {"azimuth", "quadrant"};
 constexpr std::array<std::string_view, 3> shapes = {"bearing", "plane", "line"};
 constexpr std::array<std::string_view, 3> report_formats = {"text", "json", "lines"};
@@ -256,8 +256,9 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
      "azimuth (default) or quadrant"},
     {Option::order, "order", 0, "ORDER", orders, of_convert, true,
      "how pairs of bare numbers are written: of planes\n"
-     "strike/dip, direction/dip or dip/direction, of\n"
-     "lines trend/plunge or plunge/trend"},
+     "strike/dip, dip/strike, direction/dip or\n"
+     "dip/direction, of lines trend/plunge or\n"
+     "plunge/trend"},
     {Option::as, "as", 0, "WHAT", shapes, of_convert, false,
      "what the readings are: bearing, plane or line"},
     {Option::column, "column", 0, "NAME", any, of_convert, true,

@@ -130,10 +130,9 @@ std::optional<LineAttitude> read_figured_line(Cursor& cursor, const PairRules& r
   if (cursor.is(Type::angle, behind)) {
     const bool stated = rules.lines != LineOrder::unstated;
     const std::string_view order = plunge_is_first ? "plunge/trend" : "trend/plunge";
-    const auto roles = pair_roles(cursor, behind,
-                                  {stated ? order : std::string_view(),
-                                   {"order trend/plunge", "order plunge/trend"},
-                                   plunge_is_first});
+    constexpr std::array<std::string_view, 2> orders = {"order trend/plunge", "order plunge/trend"};
+    const auto roles =
+        pair_roles(cursor, behind, {stated ? order : std::string_view(), orders, plunge_is_first});
     if (!roles) return std::nullopt;
     return *roles == First::slope ? read_plunge_towards(cursor) : read_trend_plunge(cursor);
   }

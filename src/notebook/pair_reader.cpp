@@ -50,6 +50,14 @@ Offers pair_offers(const Cursor& cursor, const Token& first, const Token& second
   return cursor.accepted(each_in_place(span, std::move(texts)));
 }
 
+/// The same for two figures before a side.
+Offers side_offers(const Cursor& cursor, const Token& first, const Token& second, Span span) {
+  const std::string_view a = without_zeros(cursor.text(first));
+  const std::string_view b = without_zeros(cursor.text(second));
+  return cursor.accepted(each_in_place(span, {fmt::format("{}/{}", a, three_digits_of(b)),
+                                              fmt::format("{}/{}", three_digits_of(a), b)}));
+}
+
 }  // namespace
 
 bool is_towards(const Cursor& cursor, std::size_t ahead) {
@@ -87,7 +95,8 @@ std::optional<First> pair_roles(Cursor& cursor, std::size_t behind, const PairWo
   const Token* second = figure_at(ahead);
   if (!second) return std::nullopt;
   ahead.skip();
-  if (words.takes_side && point_at(ahead)) return First::bearing;
+  const bool has_side = words.side != Side::none && point_at(ahead);
+  if (has_side && words.side == Side::of_strike_dip) return First::bearing;
   const Span span = ahead.since(start);
   const std::string_view typed = cursor.text(span);
   if (words.stated.empty()) {
@@ -96,6 +105,12 @@ std::optional<First> pair_roles(Cursor& cursor, std::size_t behind, const PairWo
         span,
         wording::pair_order(typed, pair_offers(cursor, first, *second, span),
                             cursor.accepted_above({words.orders.begin(), words.orders.end()})));
+  }
+  if (has_side) {
+    if (three_digits(first) != three_digits(*second))
+      return three_digits(first) ? First::bearing : First::slope;
+    return cursor.fail(span,
+                       wording::pair_order(typed, side_offers(cursor, first, *second, span), {}));
   }
   const Token& slope = words.slope_is_first ? first : *second;
   const Token& bearing = words.slope_is_first ? *second : first;

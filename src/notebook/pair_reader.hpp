@@ -19,13 +19,20 @@ bool lacks_first_letter(const Cursor& cursor);
 /// bearing's first token.
 bool touches(Cursor& cursor, std::size_t start);
 
+/// What a point of the rose behind two figures makes of them.
+enum class Side : std::uint8_t {
+  none,           ///< it does not belong there
+  of_strike_dip,  ///< strike, dip and side, whatever their order otherwise
+  of_either,      ///< dip and strike in either order, if their digits tell
+};
+
 /// How pairs of a plane or a line may be written.
 struct PairWords {
   std::string_view stated;  ///< the order in force; empty if none
   /// The orders that may explain a pair, as statements.
-  std::array<std::string_view, 2> orders;
+  std::span<const std::string_view> orders;
   bool slope_is_first = false;  ///< in the order in force
-  bool takes_side = false;      ///< a point behind the two makes the first the bearing
+  Side side = Side::none;
 };
 
 /// Which of the two figures at the cursor, the second `behind` tokens on, is the bearing;

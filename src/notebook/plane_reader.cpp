@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <lodebook/orientation/decimal.hpp>
 
 #include "attitude_reader.hpp"
@@ -18,6 +19,8 @@ std::string_view name_of(PlaneOrder order) {
       return "direction/dip";
     case PlaneOrder::dip_direction:
       return "dip/direction";
+    case PlaneOrder::dip_strike:
+      return "dip/strike";
     case PlaneOrder::strike_dip:
     case PlaneOrder::unstated:
       break;
@@ -93,7 +96,8 @@ Offers side_offers(const Cursor& cursor, const Bearing& strike, Span strike_span
 }
 
 /// What stands behind strike and dip in place of a side may say it all the same: behind a mark or a
-/// word (`37 / NW`, `37 to NW`), or as the dip direction itself (`242/37/332`).
+/// word (`37 / NW`, `37 to NW`), or as the dip direction itself (`242/37/332`). `pair` ends before
+/// it.
 Offers tail_offers(const Cursor& cursor, Span pair, Span dip) {
   const bool is_mark = cursor.is(Type::slash) || is_towards(cursor);
   Cursor ahead = cursor;
@@ -101,23 +105,29 @@ Offers tail_offers(const Cursor& cursor, Span pair, Span dip) {
   if (ahead.at_end()) return {};
   const std::uint32_t begin = ahead.here().offset;
   Offers offers;
-  if (is_mark && point_at(ahead)) offers.push_back(in_place({dip.end(), begin - dip.end()}, " "));
+  if (is_mark && point_at(ahead)) offers.push_back(in_place({pair.end(), begin - pair.end()}, " "));
   if (ahead.is(Type::angle)) {
     const Span figure = ahead.here();
     if (three_digits(*ahead.peek())) {
       offers.push_back(in_place({pair.offset, figure.end() - pair.offset},
                                 fmt::format("{} > {}", cursor.text(dip), cursor.text(figure))));
     } else if (!is_mark) {
-      offers.push_back(in_place({dip.end(), begin - dip.end()}, ""));
+      offers.push_back(in_place({pair.end(), begin - pair.end()}, ""));
     }
   }
   return cursor.accepted(std::move(offers));
 }
 
+/// Strike and dip, whichever stands first.
+Span pair_of(Span strike, Span dip) {
+  const std::uint32_t begin = std::min(strike.offset, dip.offset);
+  return {begin, std::max(strike.end(), dip.end()) - begin};
+}
+
 /// Strike and dip, and nothing that says which side goes down.
 std::nullopt_t fail_without_side(Cursor& cursor, const Bearing& strike, const PairRules& rules,
                                  Span strike_span, Span dip_span) {
-  const Span pair{strike_span.offset, dip_span.end() - strike_span.offset};
+  const Span pair = pair_of(strike_span, dip_span);
   // Letters that name no point (`NN`) are a side mistyped.
   const bool is_side = cursor.is(Type::word) && is_of_letters(cursor.text(cursor.here()), "NESW");
   const std::uint32_t end = is_side ? cursor.here().end() : pair.end();
@@ -147,7 +157,7 @@ std::optional<PlaneAttitude> finish_strike_dip(Cursor& cursor, PlaneAttitude pla
   const bool is_bearing = cursor.is(Type::angle, 1) && !cursor.peek(1)->spaced;
   if (const auto side = point_at(cursor); side && is_bearing) {
     const Fix direction = opposite_at(cursor);
-    const Span whole{strike_span.offset, direction.span.end() - strike_span.offset};
+    const Span whole = pair_of(pair_of(strike_span, dip_span), direction.span);
     const Offers offers = cursor.accepted({in_place(
         whole, fmt::format("{} > {}", cursor.text(dip_span), cursor.text(direction.span)))});
     return cursor.fail(direction.span,
@@ -280,6 +290,22 @@ std::optional<PlaneAttitude> read_dip_towards(Cursor& cursor) {
   return plane;
 }
 
+/// With such an order in force: dip, strike and what tells the side.
+std::optional<PlaneAttitude> read_dip_strike(Cursor& cursor, const PairRules& rules) {
+  const Span dip_span = cursor.here();
+  const auto dip = read_dip(cursor);
+  if (!dip) return std::nullopt;
+  cursor.skip_if(Type::slash);
+  const std::size_t start = cursor.position();
+  PlaneAttitude plane;
+  plane.dip_first = cursor.is(Type::angle);
+  const auto strike = read_bearing(cursor, Behind::words);
+  if (!strike) return std::nullopt;
+  plane.dip = *dip;
+  plane.bearing = *strike;
+  return finish_strike_dip(cursor, plane, rules, cursor.since(start), dip_span);
+}
+
 std::optional<PlaneAttitude> read_lettered_plane(Cursor& cursor, const PairRules& rules) {
   // 95 in `N 95 E` is a fault of its own.
   if (is_bare_quadrant(cursor) && cursor.peek(1)->value <= 90)
@@ -294,16 +320,21 @@ std::optional<PlaneAttitude> read_figured_plane(Cursor& cursor, const PairRules&
     return read_dip_towards(cursor);
   }
   const std::size_t behind = cursor.is(Type::slash, 1) ? 2 : 1;
-  const bool dip_is_first = rules.planes == PlaneOrder::dip_direction;
+  const bool strike_is_last = rules.planes == PlaneOrder::dip_strike;
+  const bool dip_is_first = rules.planes == PlaneOrder::dip_direction || strike_is_last;
+  const auto read_dip_first = [&] {
+    return strike_is_last ? read_dip_strike(cursor, rules) : read_dip_towards(cursor);
+  };
   if (cursor.is(Type::angle, behind) || cursor.is(Type::other, behind)) {
     const bool stated = rules.planes != PlaneOrder::unstated;
-    const auto roles = pair_roles(cursor, behind,
-                                  {stated ? name_of(rules.planes) : std::string_view(),
-                                   {"order direction/dip", "order dip/direction"},
-                                   dip_is_first,
-                                   true});
+    constexpr std::array<std::string_view, 3> orders = {"order direction/dip",
+                                                        "order dip/direction", "order dip/strike"};
+    const auto roles =
+        pair_roles(cursor, behind,
+                   {stated ? name_of(rules.planes) : std::string_view(), orders, dip_is_first,
+                    strike_is_last ? Side::of_either : Side::of_strike_dip});
     if (!roles) return std::nullopt;
-    return *roles == First::slope ? read_dip_towards(cursor) : read_strike_dip(cursor, rules);
+    return *roles == First::slope ? read_dip_first() : read_strike_dip(cursor, rules);
   }
   // A lone figure, or a figure and letters.
   if (!figure_at(cursor)) return std::nullopt;
@@ -313,7 +344,8 @@ std::optional<PlaneAttitude> read_figured_plane(Cursor& cursor, const PairRules&
       read_bearing(cursor, Behind::figure);
       return std::nullopt;
     }
-    if (dip_is_first) return read_dip_towards(cursor);
+    // A lone point behind a dip is no strike.
+    if (dip_is_first && (quadrant || !strike_is_last)) return read_dip_first();
     if (quadrant) return fail_slope_first(cursor, behind, "order dip/direction");
   }
   cursor.skip();

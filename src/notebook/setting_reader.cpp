@@ -57,7 +57,7 @@ bool skip_pair(Cursor& cursor, std::string_view first, std::string_view second) 
 std::string pair_without_slash(const Cursor& cursor) {
   for (const auto& [first, second] :
        {std::pair("strike", "dip"), std::pair("direction", "dip"), std::pair("dip", "direction"),
-        std::pair("trend", "plunge"), std::pair("plunge", "trend")}) {
+        std::pair("dip", "strike"), std::pair("trend", "plunge"), std::pair("plunge", "trend")}) {
     if (cursor.is_word(first) && cursor.is_word(second, 1))
       return std::string(first) + "/" + second + "?";
   }
@@ -75,6 +75,8 @@ std::optional<OrderSetting> read_order(Cursor& cursor) {
       order.planes = PlaneOrder::direction_dip;
     } else if (planes_open && skip_pair(cursor, "dip", "direction")) {
       order.planes = PlaneOrder::dip_direction;
+    } else if (planes_open && skip_pair(cursor, "dip", "strike")) {
+      order.planes = PlaneOrder::dip_strike;
     } else if (lines_open && skip_pair(cursor, "trend", "plunge")) {
       order.lines = LineOrder::trend_plunge;
     } else if (lines_open && skip_pair(cursor, "plunge", "trend")) {
@@ -83,7 +85,8 @@ std::optional<OrderSetting> read_order(Cursor& cursor) {
       if (const std::string meant = pair_without_slash(cursor); !meant.empty())
         return cursor.fail(cursor.rest(), wording::unknown_word(cursor.text(cursor.rest()), meant));
       return fail_word(cursor, "'order'",
-                       "strike/dip, direction/dip, dip/direction, trend/plunge or plunge/trend");
+                       "strike/dip, dip/strike, direction/dip, dip/direction, trend/plunge or "
+                       "plunge/trend");
     }
   } while (!cursor.at_end());
   return order;

@@ -345,12 +345,15 @@ Diagnostic readings_wait(Question question, std::uint32_t count) {
           "'order direction/dip', or 'order strike/dip' with a rule",
           format("'order direction/dip' above the first; or 'order strike/dip' and {}", by_rule));
     case Question::dip_first:
-      return ask(Code::pair_order, "planes", "'order dip/direction'",
-                 "'order dip/direction' above the first; or > in each: 37 > 332");
+      return ask(Code::pair_order, "planes",
+                 "'order dip/direction', or 'order dip/strike' with a rule",
+                 format("'order dip/direction' above the first, or > in each (37 > 332); or 'order "
+                        "dip/strike' and {}",
+                        by_rule));
     case Question::order_of_plane:
       return ask(Code::pair_order, "planes", "an order",
                  format("'order direction/dip' or 'order dip/direction' above the first; or 'order "
-                        "strike/dip' and {}",
+                        "strike/dip' or 'order dip/strike' and {}",
                         by_rule));
     case Question::plunge_first:
       return ask(Code::pair_order, "lines", "'order plunge/trend'",

@@ -119,8 +119,8 @@ class StatementWriter {
   }
   void operator()(const RuleSetting& setting) { append_rule_statement(out_, setting.rule); }
   void operator()(const OrderSetting& setting) {
-    constexpr std::array<std::string_view, 4> planes = {"", " strike/dip", " direction/dip",
-                                                        " dip/direction"};
+    constexpr std::array<std::string_view, 5> planes = {"", " strike/dip", " direction/dip",
+                                                        " dip/direction", " dip/strike"};
     constexpr std::array<std::string_view, 3> lines = {"", " trend/plunge", " plunge/trend"};
     out_ += "order";
     out_ += planes[static_cast<std::size_t>(setting.planes)];

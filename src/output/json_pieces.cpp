@@ -32,6 +32,8 @@ std::string_view name_of(PlaneOrder order) {
       return "direction/dip";
     case PlaneOrder::dip_direction:
       return "dip/direction";
+    case PlaneOrder::dip_strike:
+      return "dip/strike";
   }
   return {};
 }

@@ -79,6 +79,12 @@ void append_plane(std::string& out, const PlaneAttitude& plane) {
   switch (plane.form) {
     case strike_and_side:
     case strike_by_rule:
+      if (plane.dip_first && !plane.side) {
+        append_slope(out, plane.dip);
+        out.push_back('/');
+        append_bearing(out, plane.bearing);
+        break;
+      }
       append_pair(out, plane.bearing, plane.dip);
       if (plane.side) append_side(out, plane, *plane.side);
       break;

@@ -70,6 +70,8 @@ TEST_CASE("the order of pairs is that of logs") {
   CHECK(converted("37/332", {"--order", "dip/direction"}) == "242/37 NW");
   CHECK(converted("332/37", {"--order", "direction/dip"}) == "242/37 NW");
   CHECK(converted("62/37", {"--order", "strike/dip", "--rule", "left"}) == "242/37 NW");
+  CHECK(converted("37/242", {"--order", "dip/strike", "--rule", "right"}) == "242/37 NW");
+  CHECK(converted("37/242 NW", {"--order", "dip/strike"}) == "242/37 NW");
   CHECK(converted("35/310", {"--order", "plunge/trend"}) == "310/35");
   // A reading's own kind, or --as, says which of the two orders it is under.
   const Words both = {"--order", "dip/direction", "--order", "plunge/trend"};

@@ -30,6 +30,7 @@ const std::string_view headings[] = {
     "order direction/dip",
     "order direction/dip\nrule right",
     "order dip/direction plunge/trend",
+    "rule left\norder dip/strike",
     "order trend/plunge\npace 0.76m",
 };
 
@@ -184,6 +185,12 @@ bool means_what_it_says(const std::string& line, const std::string& heading) {
   const auto reading = last<notebook::Reading>(book);
   const auto* plane = std::get_if<notebook::PlaneAttitude>(&reading.what);
   const auto* straight = std::get_if<notebook::LineAttitude>(&reading.what);
+  if (plane && plane->dip_first) {
+    const std::size_t dip_end = plain.find(' ');
+    const std::size_t strike_end = std::min(plain.find(' ', dip_end + 1), plain.size());
+    plain = plain.substr(dip_end + 1, strike_end - dip_end - 1) + ' ' + plain.substr(0, dip_end) +
+            plain.substr(strike_end);
+  }
   if (std::sscanf(plain.c_str(), "%lf > %15s%n", &figure, second, &end) == 2 && is_all() &&
       azimuth_of(second) >= 0) {
     const double azimuth = azimuth_of(second);
@@ -334,6 +341,16 @@ TEST_CASE("a help names what was meant, the likeliest first") {
       {"bedding 037 > 332", {"bedding 37 > 332"}, "'37 > 332'"},
       {"lineation 310 > 35", {"lineation 35 > 310", "lineation 310/35"}, "'35 > 310'"},
       {"bedding 240/37", {"bedding 37 > 240"}, "'37 > 240'", "order dip/direction"},
+      {"bedding 62 37 NW",
+       {"bedding 62/037 NW", "bedding 062/37 NW"},
+       "'62/037 NW' or '062/37 NW'",
+       "order dip/strike"},
+      {"bedding 37/242",
+       {"bedding 37/242 NW", "bedding 37/242 SE"},
+       "'37/242 NW'",
+       "order dip/strike"},
+      {"bedding 37/242 N28W", {"bedding 37 > N28W"}, "'37 > N28W'", "order dip/strike"},
+      {"bedding 37/242 / NW", {"bedding 37/242 NW"}, "'37/242 NW'", "order dip/strike"},
       // rakes
       {"slickenline rake 120 from N62E", {"slickenline rake 60 from S62W"}, "the nearer end"},
       {"slickenline rake 40 N62E", {"slickenline rake 40 from N62E"}, "'rake 40 from N62E'"},
@@ -386,7 +403,8 @@ TEST_CASE("a comma within a reading makes no two of it") {
 TEST_CASE("an order leaves alone what is no pair of bare figures") {
   using notebook::LineAttitude;
   using notebook::PlaneAttitude;
-  for (const char* order : {"order strike/dip", "order direction/dip", "order dip/direction"}) {
+  for (const char* order :
+       {"order strike/dip", "order direction/dip", "order dip/direction", "order dip/strike"}) {
     CAPTURE(order);
     const auto strike = [&](const char* line, const char* rule) {
       const auto plane =

@@ -30,6 +30,7 @@ const std::string_view valid[] = {
     "declination 24.6E ±0.4",
     "rule left",
     "order dip/direction plunge/trend",
+    "order dip/strike",
     "pace 0.76m",
     "datum NZGD2000",
     "accuracy bearing 0.5 dip 1 distance 2%",

@@ -260,6 +260,25 @@ TEST_CASE("the heading says how pairs of figures are written") {
   check({"N78E 41N", 258, 41}, "order dip/direction");
 }
 
+TEST_CASE("with the dip before the strike, the side is typed or comes from the rule") {
+  const std::string order = "order dip/strike";
+  check({"41/078", 78, 41}, "rule right\n" + order);
+  check({"41 78", 258, 41}, "rule left\n" + order);
+  check({"41/078 N", 258, 41}, "rule right\n" + order);
+  check({"078/41 N", 258, 41}, order);
+  check({"41 N78E", 78, 41}, "rule right\n" + order);
+  check({"41 N78E N", 258, 41}, order);
+  check({"N78E 41", 78, 41}, "rule right\n" + order);
+  check({"41 > 348", 258, 41}, order);
+  check({"90/078", 78, 90}, order);
+  CHECK(fault("41/078", order) == "dip-side-missing");
+  check({"78/041", 41, 78}, "rule right\n" + order);
+  CHECK(fault("078/41", "rule right\n" + order) == "pair-order");
+  CHECK(fault("78 41 N", order) == "pair-order");
+  CHECK(fault("41/078 E", order) == "dip-side-impossible");
+  CHECK(fault("41 NW", "rule right\n" + order) == "incomplete");
+}
+
 TEST_CASE("digits that contradict the order are refused") {
   CHECK(fault("41/348", "rule right\norder strike/dip") == "pair-order");
   CHECK(fault("78/041", "rule right\norder strike/dip") == "pair-order");

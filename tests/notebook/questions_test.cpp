@@ -58,7 +58,7 @@ TEST_CASE("each answer is a question of its own") {
   CHECK(asked("station A\njoint N62E 37\njoint N60E 35\n") ==
         "2 planes wait for a side, or a rule");
   CHECK(asked("rule right\nstation A\njoint 37/332\njoint 35 330\njoint 35 N28W\n") ==
-        "3 planes wait for 'order dip/direction'");
+        "3 planes wait for 'order dip/direction', or 'order dip/strike' with a rule");
   CHECK(asked("station A\njoint 62/37\njoint 60 35\n") == "2 planes wait for an order");
   CHECK(asked("station A\nlineation 35/310\nflute 30 300\n") ==
         "2 lines wait for 'order plunge/trend'");

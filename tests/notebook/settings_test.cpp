@@ -170,6 +170,7 @@ TEST_CASE("order names how pairs are written") {
       {"strike/dip", PlaneOrder::strike_dip, LineOrder::unstated},
       {"direction/dip", PlaneOrder::direction_dip, LineOrder::unstated},
       {"dip/direction", PlaneOrder::dip_direction, LineOrder::unstated},
+      {"dip/strike", PlaneOrder::dip_strike, LineOrder::unstated},
       {"Dip / Direction", PlaneOrder::dip_direction, LineOrder::unstated},
       {"trend/plunge", PlaneOrder::unstated, LineOrder::trend_plunge},
       {"plunge/trend", PlaneOrder::unstated, LineOrder::plunge_trend},
@@ -183,7 +184,7 @@ TEST_CASE("order names how pairs are written") {
   }
   CHECK(fault("order") == "incomplete");
   CHECK(fault("order strike") == "unknown-word");
-  CHECK(fault("order dip/strike") == "unknown-word");
+  CHECK(fault("order strike/plunge") == "unknown-word");
 }
 
 TEST_CASE("a pace is a length") {

@@ -214,12 +214,13 @@ TEST_CASE("a log's own kind of a newer word survives") {
 }
 
 TEST_CASE("every order of pairs survives") {
-  for (const char* order : {"strike/dip", "direction/dip", "dip/direction"}) {
+  for (const char* order : {"strike/dip", "direction/dip", "dip/direction", "dip/strike"}) {
     const bool dip_first = std::string_view(order).starts_with("dip/");
     const std::string log =
         "rule right\norder " + std::string(order) + "\nstation A\n bedding " +
-        (dip_first ? "41 78, 41 N78E" : "78 41, N78E 41") +
-        ", 78 41 N, N78E 41N, 41 > 78\n joint vertical 20, 20 90 E, horizontal\n";
+        (dip_first ? "41 78, 41 N78E, 90/78, 41/78" : "78 41, N78E 41, 78/90, 78/41") +
+        (std::string_view(order) == "dip/strike" ? ", 41/078 N, 078 41 N" : ", 78 41 N, 78/41 N") +
+        ", N78E 41N, 41 > 78\n joint vertical 20, 020 90 E, horizontal\n";
     CAPTURE(log);
     for (const std::string& line : test::lines_of(test::csv(log))) {
       CHECK(line.find("rejected") == std::string::npos);

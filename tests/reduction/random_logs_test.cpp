@@ -148,6 +148,7 @@ class Typist {
                          "order strike/dip trend/plunge",
                          "order direction/dip",
                          "order dip/direction",
+                         "order dip/strike",
                          "order plunge/trend",
                          "order",
                          "pace 0.76m",

@@ -78,7 +78,13 @@ struct DeclinationSetting {
 struct RuleSetting {
   HandRule rule = HandRule::right;
 };
-enum class PlaneOrder : std::uint8_t { unstated, strike_dip, direction_dip, dip_direction };
+enum class PlaneOrder : std::uint8_t {
+  unstated,
+  strike_dip,
+  direction_dip,
+  dip_direction,
+  dip_strike,
+};
 enum class LineOrder : std::uint8_t { unstated, trend_plunge, plunge_trend };
 /// What is `unstated` stays as it was.
 struct OrderSetting {

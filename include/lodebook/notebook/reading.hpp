@@ -37,6 +37,8 @@ struct PlaneAttitude {
   Slope dip;
   /// The side that goes down, if one was typed.
   std::optional<Point> side;
+  /// Two bare figures, of which the order in force puts the dip first.
+  bool dip_first = false;
   /// The hand rule in force, for `strike_by_rule`.
   HandRule rule = HandRule::right;
   Facing facing = Facing::unstated;
