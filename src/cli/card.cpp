@@ -44,6 +44,7 @@ Lines:  lineation slickenline fold-axis intersection stretching flute current
   lineation N50W 35          trend, plunge; also 310/35 or 35 > N50W
   lineation rake 40 from N62E    in the last plane, from that end of its strike
   lineation N50W 35 on bedding   names the plane it lies in
+  current 118                trend alone; current from S60W: where it comes from
   fault N14E 60E normal      or reverse, dextral, sinistral; slickenlines too
 
 Sights and legs

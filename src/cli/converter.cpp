@@ -94,13 +94,17 @@ void Converter::append(std::string& out, const PlaneAttitude& attitude) const {
 }
 
 void Converter::append(std::string& out, const LineAttitude& attitude) const {
-  // A rake needs a plane, so it is not a reading on its own and never comes here.
-  const auto line = attitude.line();
-  if (!line) return;
-  const std::optional<double> trend =
-      line->is_vertical() ? std::nullopt : std::optional(corrected(line->trend()));
-  output::append_converted_line(out, trend, line->plunge().degrees(), decimals_of(attitude.bearing),
-                                cli::decimals_of(attitude.slope), to_.bearings);
+  const int decimals = decimals_of(attitude.bearing);
+  if (attitude.part() == notebook::Part::azimuth) {
+    output::append_converted_bearing(out, corrected(attitude.trend()), decimals, to_.bearings);
+  } else if (const auto line = attitude.line()) {
+    const std::optional<double> trend =
+        line->is_vertical() ? std::nullopt : std::optional(corrected(line->trend()));
+    output::append_converted_line(out, trend, line->plunge().degrees(), decimals,
+                                  cli::decimals_of(attitude.slope), to_.bearings);
+  } else {
+    return;  // a rake needs a plane, so it is not a reading on its own and never comes here
+  }
   if (attitude.on != notebook::no_kind) {
     // A reading on its own declares no kinds, so that it has those that every log has.
     out += " on " + notebook::read_log(notebook::Source({}, {})).kinds[attitude.on].name;

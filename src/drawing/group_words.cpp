@@ -36,9 +36,14 @@ std::string words_of(const SummaryDocument& document, const Attitude& attitude) 
   const Attitudes& attitudes = document.attitudes;
   const output::ShownIn shown_in = document.shown_in();
   const std::string& station = attitudes.station(attitude.station);
-  return reading_words(station, attitudes.kind(attitude.kind), attitude.written,
-                       attitude.is_plane ? output::plane_words(attitude.axis, shown_in)
-                                         : output::line_words(attitude.axis, shown_in.bearings),
+  std::string corrected;
+  if (attitude.part == notebook::Part::whole) {
+    corrected = attitude.is_plane ? output::plane_words(attitude.axis, shown_in)
+                                  : output::line_words(attitude.axis, shown_in.bearings);
+  } else {
+    output::append_converted_bearing(corrected, attitude.azimuth.value_or(0), 1, shown_in.bearings);
+  }
+  return reading_words(station, attitudes.kind(attitude.kind), attitude.written, corrected,
                        attitude.north);
 }
 

@@ -22,8 +22,8 @@ std::string corrected_words(const reduction::Row& row, output::ShownIn shown_in)
     const bool turns = row.rises && row.trend;
     output::append_converted_line(out, turns ? wrap_degrees(*row.trend + 180) : row.trend,
                                   row.rises ? -*row.plunge : *row.plunge, 1, 1, shown_in.bearings);
-  } else if (row.bearing) {
-    output::append_converted_bearing(out, *row.bearing, 1, shown_in.bearings);
+  } else if (const auto& bearing = row.trend ? row.trend : row.bearing) {
+    output::append_converted_bearing(out, *bearing, 1, shown_in.bearings);
   }
   return out;
 }

@@ -18,7 +18,6 @@ namespace {
 
 using output::SummaryDocument;
 using reduction::Attitude;
-using reduction::MeasuredSurface;
 using reduction::Summary;
 
 constexpr double rim_space = 7;  // for ticks and the points of the compass
@@ -32,9 +31,8 @@ std::vector<std::size_t> count_bins(const Summary& summary, int bin_degrees) {
   constexpr std::int64_t turn = 360 * degree;
   const std::int64_t width = bin_degrees * degree;
   std::vector<std::size_t> bins(static_cast<std::size_t>(turn / width));
-  for (const MeasuredSurface& surface : summary.surfaces) {
-    if (!surface.azimuth) continue;
-    const std::int64_t azimuth = rounded_azimuth(*surface.azimuth, decimals);
+  for (const double direction : summary.directions) {
+    const std::int64_t azimuth = rounded_azimuth(direction, decimals);
     ++bins[static_cast<std::size_t>(azimuth / width)];
     if (summary.group.is_plane)
       ++bins[static_cast<std::size_t>((azimuth + turn / 2) % turn / width)];
@@ -104,20 +102,26 @@ void draw_rim(Picture& picture, Point center, double radius) {
   }
 }
 
+void draw_reading(Picture& picture, Point center, double radius, const SummaryDocument& document,
+                  const Attitude& reading) {
+  if (!reading.has_direction) return;
+  picture.begin_reading(output::source_of(document.attitudes, reading),
+                        words_of(document, reading));
+  picture.line(Role::tick, {towards(center, *reading.azimuth, radius),
+                            towards(center, *reading.azimuth, radius + tick_length)});
+  if (reading.is_plane) {
+    const double opposite = *reading.azimuth + 180;
+    picture.line(Role::tick, {towards(center, opposite, radius),
+                              towards(center, opposite, radius + tick_length)});
+  }
+  picture.end();
+}
+
 void draw_readings(Picture& picture, Point center, double radius, const SummaryDocument& document,
                    const Summary& summary) {
-  for (const Attitude* const member : summary.group.members) {
-    if (!member->has_direction) continue;
-    picture.begin_reading(output::source_of(document.attitudes, *member),
-                          words_of(document, *member));
-    picture.line(Role::tick, {towards(center, *member->azimuth, radius),
-                              towards(center, *member->azimuth, radius + tick_length)});
-    if (summary.group.is_plane) {
-      const double opposite = *member->azimuth + 180;
-      picture.line(Role::tick, {towards(center, opposite, radius),
-                                towards(center, opposite, radius + tick_length)});
-    }
-    picture.end();
+  for (const auto* const readings : {&summary.group.members, &summary.group.halves}) {
+    for (const Attitude* const reading : *readings)
+      draw_reading(picture, center, radius, document, *reading);
   }
 }
 
@@ -152,8 +156,8 @@ std::string words_of_rose(const SummaryDocument& document, const Summary& summar
   const CircularMean& mean = summary.azimuths;
   std::string words = output::counted(mean.count, summary.group.is_plane ? "strike" : "trend",
                                       summary.group.is_plane ? "strikes" : "trends");
-  const std::size_t without = summary.surfaces.size() - mean.count;
-  if (without > 0) words += fmt::format(", {} more without a direction", without);
+  if (summary.undirected > 0)
+    words += fmt::format(", {} more without a direction", summary.undirected);
   if (has_mean_azimuth(summary)) {
     words +=
         fmt::format("; mean {} ±{}°, resultant {}",

@@ -77,7 +77,8 @@ bool LogReader::reads_as(KindId kind, Span span) {
   reading.kind = kind;
   reading.rejected = true;
   read_attitude(reading, cursor);
-  return !reading.rejected;
+  const auto* const line = std::get_if<LineAttitude>(&reading.what);
+  return !reading.rejected && !(line && line->part() != Part::whole);
 }
 
 std::optional<KindId> LogReader::kind_that_reads(Span span) {

@@ -2,7 +2,7 @@
 // Planes and lines out of tokens.
 #pragma once
 
-#include <lodebook/notebook/entry.hpp>
+#include <lodebook/notebook/notebook.hpp>
 
 #include "bearing_reader.hpp"
 
@@ -19,9 +19,10 @@ struct PairRules {
 /// dip-side-impossible, attitude-ambiguous, pair-order, incomplete.
 std::optional<PlaneAttitude> read_plane_attitude(Cursor& cursor, const PairRules& rules);
 
-/// Reads a line up to its plunge. Faults: those of bearings and plunge-range, rake-range,
-/// pair-order, incomplete; a negative plunge is noted (other-end).
-std::optional<LineAttitude> read_line_attitude(Cursor& cursor, const PairRules& rules);
+/// Reads a line of `kind` up to its plunge, or its trend alone. Faults: those of bearings and
+/// plunge-range, rake-range, pair-order, incomplete; a negative plunge is noted (other-end).
+std::optional<LineAttitude> read_line_attitude(Cursor& cursor, const PairRules& rules,
+                                               const Kind& kind);
 
 /// Whether the tokens look like an attitude: used to tell a reading without its kind from a word
 /// that is not known.

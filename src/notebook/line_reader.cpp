@@ -94,32 +94,52 @@ std::optional<LineAttitude> read_plunge_towards(Cursor& cursor) {
   return finish_trend(cursor, *plunge, LineAttitude::Form::plunge_towards);
 }
 
+std::nullopt_t fail_without_plunge(Cursor& cursor, Span trend) {
+  Offers offers;
+  if (cursor.is_word("horizontal")) {
+    offers = cursor.accepted({in_place({trend.offset, cursor.here().end() - trend.offset},
+                                       fmt::format("horizontal {}", cursor.text(trend)))});
+  }
+  return cursor.fail(cursor.here(),
+                     wording::incomplete(fmt::format("'{}'", cursor.text(trend)), "plunge",
+                                         "type the plunge behind it", offers));
+}
+
+/// Trend and plunge, or the trend alone.
 std::optional<LineAttitude> read_trend_plunge(Cursor& cursor) {
   const std::size_t start = cursor.position();
   const auto trend = read_bearing(cursor, Behind::figure);
   if (!trend) return std::nullopt;
   const Span span = cursor.since(start);
   if (touches(cursor, start)) return std::nullopt;
-  cursor.skip_if(Type::slash);
+  const bool is_pair = cursor.skip_if(Type::slash);
+  LineAttitude line;
+  line.bearing = *trend;
   if (cursor.at_end() || cursor.is(Type::word)) {
-    Offers offers;
-    if (cursor.is_word("horizontal")) {
-      offers = cursor.accepted({in_place({span.offset, cursor.here().end() - span.offset},
-                                         fmt::format("horizontal {}", cursor.text(span)))});
-    }
-    return cursor.fail(cursor.here(),
-                       wording::incomplete(fmt::format("'{}'", cursor.text(span)), "plunge",
-                                           "type the plunge behind it", offers));
+    if (is_pair || cursor.is_word("horizontal")) return fail_without_plunge(cursor, span);
+    line.form = LineAttitude::Form::trend;
+    return line;
   }
   const auto plunge = read_plunge(cursor);
   if (!plunge) return std::nullopt;
-  LineAttitude line;
-  line.bearing = *trend;
   line.slope = *plunge;
   return line;
 }
 
-std::optional<LineAttitude> read_figured_line(Cursor& cursor, const PairRules& rules) {
+/// `from S60W`: where a current comes from.
+std::optional<LineAttitude> read_source(Cursor& cursor) {
+  cursor.skip();
+  LineAttitude line;
+  line.form = LineAttitude::Form::trend;
+  line.from = true;
+  const auto source = read_bearing(cursor, Behind::words);
+  if (!source) return std::nullopt;
+  line.bearing = *source;
+  return line;
+}
+
+std::optional<LineAttitude> read_figured_line(Cursor& cursor, const PairRules& rules,
+                                              const Kind& kind) {
   const Token first = *cursor.peek();
   if (is_towards(cursor, 1)) {
     if (has_bearing_before_towards(cursor)) return std::nullopt;
@@ -152,7 +172,9 @@ std::optional<LineAttitude> read_figured_line(Cursor& cursor, const PairRules& r
     if (!figure_at(cursor)) return std::nullopt;
     return fail_slope_first(cursor, behind, "order plunge/trend");
   }
-  if (behind == 1 && (cursor.peek(1) == nullptr || cursor.is(Type::word, 1))) {
+  const bool is_alone = behind == 1 && (cursor.peek(1) == nullptr || cursor.is(Type::word, 1));
+  // Of a current alone it cannot be the plunge.
+  if (is_alone && !kind.is_arrow) {
     if (!figure_at(cursor)) return std::nullopt;
     return cursor.fail(
         first.span(),
@@ -164,7 +186,8 @@ std::optional<LineAttitude> read_figured_line(Cursor& cursor, const PairRules& r
 
 }  // namespace
 
-std::optional<LineAttitude> read_line_attitude(Cursor& cursor, const PairRules& rules) {
+std::optional<LineAttitude> read_line_attitude(Cursor& cursor, const PairRules& rules,
+                                               const Kind& kind) {
   LineAttitude line;
   if (cursor.is_word("vertical")) {
     cursor.skip();
@@ -180,11 +203,12 @@ std::optional<LineAttitude> read_line_attitude(Cursor& cursor, const PairRules& 
     return finish_trend(cursor, Slope{}, LineAttitude::Form::horizontal);
   }
   if (cursor.is_word("rake")) return read_rake(cursor);
+  if (cursor.is_word("from") && kind.is_arrow) return read_source(cursor);
   if (cursor.is_word("pitch")) {
     const Offers offers = cursor.accepted({in_place(cursor.here(), "rake")});
     return cursor.fail(cursor.here(), wording::no_bearing(cursor.text(cursor.here()), offers));
   }
-  if (cursor.is(Type::angle)) return read_figured_line(cursor, rules);
+  if (cursor.is(Type::angle)) return read_figured_line(cursor, rules, kind);
   if (cursor.is(Type::word)) return read_trend_plunge(cursor);
   figure_at(cursor);
   return std::nullopt;

@@ -126,7 +126,7 @@ class LogReader final : private Judge {
   std::string advice_on_unknown(const Statement& statement);
   /// What to type for text behind a complete statement; empty where it may be a remark.
   std::string_view advice_on_tail(const Cursor& cursor) const;
-  /// Whether `span` is an attitude of `kind` from end to end, under the rules in force.
+  /// Whether `span` is a whole attitude of `kind` from end to end, under the rules in force.
   bool reads_as(KindId kind, Span span);
   /// The kind above, or else bedding or lineation, of which `span` is an attitude.
   std::optional<KindId> kind_that_reads(Span span);

@@ -128,6 +128,17 @@ station Q1
 )",
      "Check the two figures against the field page; the trend comes first unless > stands between "
      "them."},
+    {plunge_missing, "plunge-missing", warning, "a trend whose plunge was not read",
+     "A line without its plunge is only half read. Its trend is corrected and kept, with no plunge "
+     "and marked suspect: it counts in roses and means of trends, not in means of lines, and a net "
+     "cannot show it. A current or a flute needs no plunge, and nothing is said of it.",
+     R"(set 0
+declination 24.6E
+station Q1
+  lineation N50W
+)",
+     "Type the plunge behind the trend (N50W 35); for a level line type 'horizontal N50W'. Nothing "
+     "else to do if it was not read."},
     {other_end, "other-end", note, "a negative plunge was turned to the line's other end",
      "A line that rises towards the bearing typed goes down towards the opposite one. It is the "
      "same line, so it is kept: its trend is turned by 180 degrees and its plunge is positive.",

@@ -52,6 +52,7 @@ std::optional<Plane<north::dial>> PlaneAttitude::plane() const {
 std::optional<Line<north::dial>> LineAttitude::line() const {
   switch (form) {
     case Form::rake:
+    case Form::trend:
       return std::nullopt;
     case Form::horizontal:
       return Line<north::dial>(bearing.azimuth(), Plunge());

@@ -215,9 +215,14 @@ void LogReader::read_attitude(Reading& reading, Cursor& cursor) {
     if (!plane || !read_plane_words(reading, *plane, cursor)) return;
     reading.what = *plane;
   } else {
-    auto line = read_line_attitude(cursor, rules_);
-    if (!line || !read_line_words(reading, *line, cursor)) return;
+    const std::size_t start = cursor.position();
+    auto line = read_line_attitude(cursor, rules_, kind);
+    if (!line) return;
+    const Span span = cursor.since(start);
+    if (!read_line_words(reading, *line, cursor)) return;
     reading.what = *line;
+    if (line->part() != Part::whole && !kind.is_arrow)
+      cursor.report(span, wording::plunge_missing(text(span)));
   }
   reading.rejected = false;
 }

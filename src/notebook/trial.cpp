@@ -17,6 +17,11 @@ bool is_error(const Diagnostic& diagnostic) {
   return diagnostic.severity == Severity::error;
 }
 
+/// A mend that leaves a line without its plunge is none.
+bool is_refused(const Diagnostic& diagnostic) {
+  return is_error(diagnostic) || diagnostic.code == Code::plunge_missing;
+}
+
 /// `text`, which begins at `offset` of its log, with the change in it.
 std::string with(std::string_view text, std::uint32_t offset, const Fix& fix) {
   std::string changed(text);
@@ -170,12 +175,12 @@ void LogReader::try_out(Offer offer, Offers& kept) {
   const std::string word = judged_word();
   offer.whole = with(text(judged_.body), judged_.body.offset, offer.fix);
   const auto& faults = read_again(word + offer.whole);
-  const auto errors = std::ranges::count_if(faults, is_error);
+  const auto errors = std::ranges::count_if(faults, is_refused);
   if (errors == 0) return keep(std::move(offer), kept);
   if (errors > 1) return;
   const auto begin = static_cast<std::uint32_t>(word.size());
   // A copy, since to keep one of them may take another trial.
-  const std::vector<Fix> fixes = std::ranges::find_if(faults, is_error)->fixes;
+  const std::vector<Fix> fixes = std::ranges::find_if(faults, is_refused)->fixes;
   for (const Fix& fix : fixes) {
     // What is cut off as a remark is not mended.
     if (fix.span.offset < begin || fix.text == remark_mark) continue;
@@ -232,7 +237,7 @@ std::vector<std::string> LogReader::accepted_above(std::vector<std::string> sett
   if (!may_try() || is_single_) return {};
   const std::string statement = judged_word().append(text(judged_.body));
   std::erase_if(settings, [&](const std::string& setting) {
-    return std::ranges::any_of(read_again(setting + '\n' + statement), is_error);
+    return std::ranges::any_of(read_again(setting + '\n' + statement), is_refused);
   });
   return settings;
 }

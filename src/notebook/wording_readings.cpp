@@ -205,6 +205,11 @@ Diagnostic plunge_range(std::string_view typed) {
                "a plunge is 0 to 90 degrees down from the horizontal");
 }
 
+Diagnostic plunge_missing(std::string_view typed) {
+  return warning(Code::plunge_missing, 20, format("'{}' is a trend without its plunge", typed),
+                 "type the plunge behind it, if it was read");
+}
+
 Diagnostic other_end(std::string_view plunge) {
   return note(Code::other_end, format("plunge {} points up: turned to the other end", plunge), "");
 }

@@ -110,7 +110,7 @@ Json json_of(const Check& check) {
   const bool repeats = check.what == Check::What::repeats;
   const bool plane = check.kind != nullptr && check.kind->type == notebook::Kind::Type::plane;
   Json mean;
-  if (repeats && check.mean_slope) {
+  if (repeats && (check.mean_slope || check.mean_azimuth)) {
     mean[plane ? "strike" : "trend"] =
         check.mean_azimuth ? Json(static_cast<double>(rounded_azimuth(*check.mean_azimuth, 1)) / 10)
                            : Json();

@@ -130,6 +130,10 @@ void append_line(std::string& out, const LineAttitude& line,
     case vertical:
       out += "vertical";
       break;
+    case trend:
+      if (line.from) out += "from ";
+      append_bearing(out, line.bearing);
+      break;
   }
   if (line.on != notebook::no_kind) {
     out += " on ";

@@ -78,9 +78,11 @@ void append_declination(std::string& out, const Settings& settings) {
 }
 
 void append_mean(std::string& out, const Check& check, ShownIn shown_in) {
-  if (!check.mean_slope) return;
+  if (!check.mean_slope && !check.mean_azimuth) return;
   out += ", mean ";
-  if (check.kind->type == notebook::Kind::Type::plane) {
+  if (!check.mean_slope) {
+    append_converted_bearing(out, *check.mean_azimuth, 0, shown_in.bearings);
+  } else if (check.kind->type == notebook::Kind::Type::plane) {
     append_converted_plane(out, check.mean_azimuth, *check.mean_slope, false, 0, 0, shown_in);
   } else {
     append_converted_line(out, check.mean_azimuth, *check.mean_slope, 0, 0, shown_in.bearings);

@@ -86,6 +86,8 @@ constexpr auto table_columns = std::to_array<SummaryColumn>({
     {"suspect_left_out", Type::count,
      [](Out out, At at) { append_count(out, at.summary.group.left_out); }},
     {"rejected", Type::count, [](Out out, At at) { append_count(out, at.summary.group.rejected); }},
+    {"partial", Type::count,
+     [](Out out, At at) { append_count(out, at.summary.group.halves.size()); }},
     {"mean_strike", Type::number,
      [](Out out, At at) { append_mean(out, at, true, append_strike); }},
     {"mean_dip", Type::number, [](Out out, At at) { append_mean(out, at, true, append_dip); }},

@@ -139,6 +139,7 @@ Json group_json(const Attitudes& attitudes, const Summary& summary) {
   json["suspect"] = group.suspect;
   json["suspect_left_out"] = group.left_out;
   json["rejected"] = group.rejected;
+  json["partial"] = group.halves.size();
   json["mean"] = summary.mean ? mean_json(group, *summary.mean, !summary.no_mean) : Json();
   json["no_single_mean"] = why_or_null(summary.no_mean);
   json["sets"] = sets_json(summary);

@@ -135,9 +135,9 @@ void append_azimuths(std::string& out, const Summary& summary, ShownIn shown_in)
     words += fmt::format(", resultant {}", figure_text(mean.resultant, 3));
     if (!mean.is_meaningful()) words += ": means little";
   }
-  if (const std::size_t without = summary.surfaces.size() - mean.count; without > 0) {
+  if (summary.undirected > 0) {
     if (!words.empty()) words += "; ";
-    words += fmt::format("{} without a direction", without);
+    words += fmt::format("{} without a direction", summary.undirected);
   }
   if (!words.empty()) append_item(out, group.is_plane ? "strikes" : "trends", words);
 }
@@ -163,8 +163,7 @@ void append_group(std::string& out, const SummaryDocument& document, const Summa
   append_bold(out, title_of(document.attitudes, group), color);
   fmt::format_to(std::back_inserter(out), ": {}; from {} north\n", counts_of(group),
                  reduction::name_of(group.north));
-  if (group.members.empty()) return;
-  append_mean(out, summary, shown_in);
+  if (!group.members.empty()) append_mean(out, summary, shown_in);
   append_sets(out, summary, shown_in);
   if (summary.surfaces.size() >= 3) append_tensor(out, summary, shown_in);
   append_girdle(out, summary, shown_in);

@@ -2,6 +2,7 @@
 // The words of summaries and pictures for groups.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/orientation/line.hpp>
@@ -44,6 +45,24 @@ std::string_view type_of(const Group& group) {
   return group.is_plane ? "plane" : group.is_arrow ? "arrow" : "line";
 }
 
+namespace {
+
+/// `; 3 more without a dip, 1 more without a strike`
+std::string halves_of(const Group& group) {
+  std::string words;
+  for (const notebook::Part part : {notebook::Part::azimuth, notebook::Part::slope}) {
+    const auto count = std::ranges::count(group.halves, part, &reduction::Attitude::part);
+    if (count == 0) continue;
+    const std::string_view lacks = part == notebook::Part::slope ? "a strike"
+                                   : group.is_plane              ? "a dip"
+                                                                 : "a plunge";
+    words += fmt::format("{} {} more without {}", words.empty() ? ";" : ",", count, lacks);
+  }
+  return words;
+}
+
+}  // namespace
+
 std::string counts_of(const Group& group) {
   std::string counts = counted(group.members.size(), "reading", "readings");
   if (group.surfaces != group.members.size()) {
@@ -52,6 +71,7 @@ std::string counts_of(const Group& group) {
                       group.is_plane ? "surfaces" : "lines");
   }
   if (group.suspect > 0) counts += fmt::format(", {} suspect", group.suspect);
+  counts += halves_of(group);
   std::string_view before = "; left out: ";
   if (group.left_out > 0) {
     counts += fmt::format("{}{} suspect", before, group.left_out);

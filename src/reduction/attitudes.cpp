@@ -29,6 +29,7 @@ void note_declination(AttitudeLog& log, const Settings& settings) {
 }
 
 void set_figures(Attitude& attitude, const Row& row) {
+  attitude.part = row.part;
   attitude.azimuth = attitude.is_plane ? row.strike : row.trend;
   const double slope = (attitude.is_plane ? row.dip : row.plunge).value_or(0);
   attitude.has_direction = attitude.azimuth && row.uncertainty;
@@ -178,6 +179,10 @@ std::vector<Group> Attitudes::groups(const Grouping& grouping, const Selection& 
       }
       if (attitude->status == Status::suspect && selection.without_suspect) {
         ++group.left_out;
+        continue;
+      }
+      if (attitude->part != notebook::Part::whole) {
+        group.halves.push_back(attitude);
         continue;
       }
       if (attitude->status == Status::suspect) ++group.suspect;

@@ -24,6 +24,7 @@ using namespace notebook;
 /// Codes on a reading's own value, which make it suspect.
 bool makes_suspect(Code code) {
   switch (code) {
+    case Code::plunge_missing:
     case Code::repeat_spread:
     case Code::line_off_plane:
     case Code::plane_unknown:

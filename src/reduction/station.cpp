@@ -155,16 +155,20 @@ bool Station::fill_plane(Row& row, const PlaneAttitude& attitude, const Settings
 void Station::fill_trend(Row& row, const Line<north::dial>& line, const TrendError& error,
                          const Settings& settings) {
   row.plunge = line.plunge().degrees();
-  if (shows_as(*row.plunge, 90)) return;
+  if (!shows_as(*row.plunge, 90)) fill_trend_alone(row, line.trend(), error, settings);
+}
+
+void Station::fill_trend_alone(Row& row, Azimuth<north::dial> trend, const TrendError& error,
+                               const Settings& settings) {
   const Correction added_angle = correction(settings, options_.north);
-  row.as_read = line.trend().degrees();
+  row.as_read = trend.degrees();
   row.correction = added_angle.angle.degrees();
   row.trend = added(*row.as_read, added_angle.angle);
   const double sigma = combined_sigma(combined_sigma(error.own, error.of_plane), added_angle.sigma);
   row.uncertainty = meaningful(sigma);
   if (!(sigma > uncertain_sigma)) return;
   const bool by_declination = added_angle.sigma > std::max(error.own, error.of_plane);
-  report(row, wording::trend_uncertain(sigma, *row.plunge,
+  report(row, wording::trend_uncertain(sigma, row.plunge.value_or(0),
                                        by_declination ? Doubt::declination : error.cause));
 }
 
@@ -186,12 +190,17 @@ Station::TrendError Station::trend_error(const LineAttitude& attitude, Plunge pl
 
 bool Station::fill_line(Row& row, const LineAttitude& attitude, const Settings& settings) {
   row.sense = attitude.sense;
+  row.part = attitude.part();
+  const ReadingAccuracy accuracy = accuracy_of(attitude, settings.accuracy);
+  if (row.part == Part::azimuth) {
+    fill_trend_alone(row, attitude.trend(), trend_error(attitude, Plunge(), accuracy), settings);
+    return true;
+  }
   const bool is_rake = attitude.form == LineAttitude::Form::rake;
   const auto line = is_rake ? line_of_rake(row, attitude, settings) : attitude.line();
   if (!line) return false;
   if (is_rake) row.rake = attitude.slope.value;
   row.rises = row.kind->is_arrow && attitude.slope.value < 0;
-  const ReadingAccuracy accuracy = accuracy_of(attitude, settings.accuracy);
   fill_trend(row, *line, trend_error(attitude, line->plunge(), accuracy), settings);
   if (!is_rake) check_in_plane(row, attitude, *line, settings);
   return true;

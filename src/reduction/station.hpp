@@ -8,6 +8,7 @@
 #include <lodebook/reduction/reduction.hpp>
 
 #include "reading_accuracy.hpp"
+#include "repeats.hpp"
 
 namespace lodebook::reduction {
 
@@ -61,11 +62,14 @@ class Station {
                    const ReadingAccuracy& accuracy, const Settings& settings);
   void fill_trend(Row& row, const Line<north::dial>& line, const TrendError& error,
                   const Settings& settings);
+  /// Of a line whose plunge, if known, stands in the row already.
+  void fill_trend_alone(Row& row, Azimuth<north::dial> trend, const TrendError& error,
+                        const Settings& settings);
   /// For a line that goes down by `plunge`.
   TrendError trend_error(const notebook::LineAttitude& attitude, Plunge plunge,
                          const ReadingAccuracy& accuracy) const;
   /// Of the mean of those rows that are good, which goes down by `plunge`.
-  TrendError mean_error(std::span<const Row> rows, Plunge plunge, const Settings& settings) const;
+  TrendError mean_error(std::span<Row* const> rows, Plunge plunge, const Settings& settings) const;
   const ReadPlane* plane_of_rake(const notebook::LineAttitude& attitude) const;
   std::optional<Line<north::dial>> line_of_rake(const Row& row,
                                                 const notebook::LineAttitude& attitude,
@@ -75,7 +79,12 @@ class Station {
   void check_slope(const Row& row, std::string_view keyword,
                    const std::optional<notebook::Slope>& slope);
   void check_repeats(std::size_t first_row, const Settings& settings);
+  std::string explain_apart(const Row& row, const Agreement::Member& member, Ends ends) const;
+  /// Notes the mean of `rows`, which agree, in their check; of directions on the dial.
+  void note_mean(Check& check, const DirectionMean& mean, std::span<Row* const> rows,
+                 const Settings& settings) const;
   void take_mean(std::size_t first_row, const Settings& settings);
+  void fill_mean(Row& row, Vector mean, std::span<Row* const> rows, const Settings& settings);
   void keep(const ReadPlane& plane);
   /// One past the last of a kind in `planes_`; 0 for none.
   std::size_t end_of(notebook::KindId kind) const;

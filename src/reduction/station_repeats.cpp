@@ -18,18 +18,58 @@ namespace {
 
 using namespace notebook;
 
-/// Whether the dip side of one of the good planes was typed.
-bool any_side(std::span<const Row> rows) {
-  return std::any_of(rows.begin(), rows.end(), [](const Row& row) {
-    const auto* plane = std::get_if<PlaneAttitude>(&row.reading->what);
-    return plane && plane->has_side() && row.status != Status::rejected;
-  });
+/// Repeats that can be held against each other.
+using Peers = std::vector<Row*>;
+
+/// The good ones that are whole; without any, those whose strike or trend alone was read.
+Peers peers_of(std::span<Row> rows) {
+  for (const Part part : {Part::whole, Part::azimuth}) {
+    Peers peers;
+    for (Row& row : rows) {
+      if (row.status != Status::rejected && row.part == part) peers.push_back(&row);
+    }
+    if (!peers.empty()) return peers;
+  }
+  return {};
 }
 
-/// Where a line that was read points, on the dial.
+const PlaneAttitude* plane_of(const Row& row) {
+  return std::get_if<PlaneAttitude>(&row.reading->what);
+}
+
+/// Whether the dip side of one of the planes was typed.
+bool any_side(std::span<Row* const> planes) {
+  return std::ranges::any_of(planes, [](const Row* row) { return plane_of(*row)->has_side(); });
+}
+
+/// Where a line that was read points, on the dial; level where its plunge was not read.
 Vector pointing(const Row& row) {
-  const Vector down = direction_of(row.as_read.value_or(0), *row.plunge);
+  const Vector down = direction_of(row.as_read.value_or(0), row.plunge.value_or(0));
   return row.rises ? -down : down;
+}
+
+/// The pole of a plane, or the direction of its strike alone, or of a line; on the dial.
+Vector vector_of(const Row& row) {
+  const PlaneAttitude* const plane = plane_of(row);
+  return plane && row.part == Part::whole ? plane->plane()->pole() : pointing(row);
+}
+
+Repeat repeat_of(const Row& row, const Accuracy& in_force) {
+  const PlaneAttitude* const plane = plane_of(row);
+  const ReadingAccuracy accuracy =
+      plane ? accuracy_of(*plane, in_force)
+            : accuracy_of(std::get<LineAttitude>(row.reading->what), in_force);
+  if (row.part != Part::whole) return {vector_of(row), accuracy.bearing};
+  const double sigma = plane ? pole_sigma(accuracy.bearing, accuracy.dip, plane->plane()->dip())
+                             : line_sigma(accuracy.bearing, accuracy.dip);
+  return {vector_of(row), sigma};
+}
+
+/// What of it is compared.
+std::string_view name_of_compared(const Row& row) {
+  const bool is_plane = plane_of(row) != nullptr;
+  if (row.part == Part::whole) return is_plane ? "the pole" : "the line";
+  return is_plane ? "the strike" : "the trend";
 }
 
 /// The line by its end that goes down; one that shows as level keeps the end it points to.
@@ -45,66 +85,66 @@ Ends ends_of(const notebook::Kind& kind) {
 }
 
 /// The errors of the readings average out; the declination's is common to all.
-ReadingAccuracy mean_accuracy(std::span<const Row> rows, const Accuracy& in_force) {
+ReadingAccuracy mean_accuracy(std::span<Row* const> planes, const Accuracy& in_force) {
   ReadingAccuracy mean;
-  double count = 0;
-  for (const Row& row : rows) {
-    if (row.status == Status::rejected) continue;
-    const auto own = accuracy_of(std::get<PlaneAttitude>(row.reading->what), in_force);
+  for (const Row* row : planes) {
+    const auto own = accuracy_of(*plane_of(*row), in_force);
     mean.bearing = combined_sigma(mean.bearing, own.bearing);
     mean.dip = combined_sigma(mean.dip, own.dip);
-    ++count;
   }
+  const auto count = static_cast<double>(planes.size());
   return {mean.bearing / count, mean.dip / count};
 }
 
 }  // namespace
 
 /// So do those of lines; what rakes have from their plane does not.
-Station::TrendError Station::mean_error(std::span<const Row> rows, Plunge plunge,
+Station::TrendError Station::mean_error(std::span<Row* const> rows, Plunge plunge,
                                         const Settings& settings) const {
   TrendError mean;
-  double count = 0;
-  for (const Row& row : rows) {
-    if (row.status == Status::rejected) continue;
-    const auto& line = std::get<LineAttitude>(row.reading->what);
+  for (const Row* row : rows) {
+    const auto& line = std::get<LineAttitude>(row->reading->what);
     const TrendError one = trend_error(line, plunge, accuracy_of(line, settings.accuracy));
     mean.own = combined_sigma(mean.own, one.own);
     mean.of_plane += one.of_plane;
-    ++count;
   }
+  const auto count = static_cast<double>(rows.size());
   return {mean.own / count, mean.of_plane / count};
 }
 
-void Station::check_repeats(std::size_t first_row, const Settings& settings) {
-  std::vector<Repeat> repeats;
-  std::vector<Row*> rows;
-  for (std::size_t i = first_row; i < page_->rows.size(); ++i) {
-    Row& row = page_->rows[i];
-    if (row.status == Status::rejected) continue;
-    if (const auto* plane = std::get_if<PlaneAttitude>(&row.reading->what)) {
-      const auto on_dial = plane->plane();
-      const ReadingAccuracy accuracy = accuracy_of(*plane, settings.accuracy);
-      repeats.push_back(
-          {on_dial->pole(), pole_sigma(accuracy.bearing, accuracy.dip, on_dial->dip())});
-    } else {
-      const ReadingAccuracy accuracy =
-          accuracy_of(std::get<LineAttitude>(row.reading->what), settings.accuracy);
-      repeats.push_back({pointing(row), line_sigma(accuracy.bearing, accuracy.dip)});
-    }
-    rows.push_back(&row);
+std::string Station::explain_apart(const Row& row, const Agreement::Member& member,
+                                   Ends ends) const {
+  if (row.part != Part::whole) return {};
+  if (const PlaneAttitude* const plane = plane_of(row)) {
+    return explain_plane(*plane, member.limit, [&member](const Plane<north::dial>& meant) {
+      return angle_between_axes(meant.pole(), member.held_against).degrees();
+    });
   }
+  const auto off = [&](const Line<north::dial>& meant, bool rises) {
+    const Vector direction = rises ? -meant.direction() : meant.direction();
+    return angle_between(direction, member.held_against, ends).degrees();
+  };
+  return explain_line(std::get<LineAttitude>(row.reading->what), member.limit, ends, off);
+}
+
+void Station::check_repeats(std::size_t first_row, const Settings& settings) {
+  const Peers rows = peers_of(std::span(page_->rows).subspan(first_row));
   if (rows.empty()) return;
-  const Ends ends = ends_of(*rows.front()->kind);
+  std::vector<Repeat> repeats;
+  repeats.reserve(rows.size());
+  for (const Row* row : rows)
+    repeats.push_back(repeat_of(*row, settings.accuracy));
+  const Row& first = *rows.front();
+  const bool is_plane = plane_of(first) != nullptr;
+  const Ends ends = ends_of(*first.kind);
   const auto agreed = agreement(repeats, ends);
   if (!agreed) return;
-  const bool is_plane = rows.front()->kind->type == Kind::Type::plane;
 
   Check check;
   check.what = Check::What::repeats;
-  check.line = rows.front()->entry->line;
-  check.kind = rows.front()->kind;
-  check.surface = rows.front()->surface;
+  check.line = first.entry->line;
+  check.kind = first.kind;
+  check.surface = first.surface;
   check.count = repeats.size();
   // Limits differ between shallow and steep planes, so the furthest of those that are over theirs.
   const Agreement::Member& worst =
@@ -120,105 +160,99 @@ void Station::check_repeats(std::size_t first_row, const Settings& settings) {
     if (!member.apart) continue;
     if (is_plane) {
       const Row* const end = page_->rows.data() + page_->rows.size();
-      (planes_.end() - (end - rows[i]))->worth = ReadPlane::Worth::apart;
+      ReadPlane& read = *(planes_.end() - (end - rows[i]));
+      if (read.worth == ReadPlane::Worth::good) read.worth = ReadPlane::Worth::apart;
     }
-    std::string help;
-    if (const auto* plane = std::get_if<PlaneAttitude>(&rows[i]->reading->what)) {
-      help = explain_plane(*plane, member.limit, [&member](const Plane<north::dial>& meant) {
-        return angle_between_axes(meant.pole(), member.held_against).degrees();
-      });
-    } else if (const auto* line = std::get_if<LineAttitude>(&rows[i]->reading->what)) {
-      const auto off = [&](const Line<north::dial>& meant, bool rises) {
-        const Vector direction = rises ? -meant.direction() : meant.direction();
-        return angle_between(direction, member.held_against, ends).degrees();
-      };
-      help = explain_line(*line, member.limit, ends, off);
-    }
-    report(*rows[i], wording::repeat_spread(is_plane ? "the pole" : "the line", member.off,
-                                            member.limit, help));
+    report(*rows[i], wording::repeat_spread(name_of_compared(*rows[i]), member.off, member.limit,
+                                            explain_apart(*rows[i], member, ends)));
   }
+  if (agreed->mean) note_mean(check, *agreed->mean, rows, settings);
   page_->checks.push_back(check);
-  if (!agreed->mean) return;
+}
 
-  Check& found = page_->checks.back();
+void Station::note_mean(Check& check, const DirectionMean& mean, std::span<Row* const> rows,
+                        const Settings& settings) const {
+  const Row& first = *rows.front();
   const Angle turn = correction(settings, options_.north).angle;
-  if (is_plane) {
-    const StrikeAndDip plane = plane_of_pole(agreed->mean->axis);
-    if (!shows_as(plane.dip, 0)) found.mean_azimuth = added(plane.strike, turn);
-    if (shows_as(plane.dip, 90) && !any_side(std::span(page_->rows).subspan(first_row)))
-      found.mean_azimuth = axis(*found.mean_azimuth);
-    found.mean_slope = plane.dip;
+  if (first.part == Part::whole && plane_of(first)) {
+    const StrikeAndDip plane = plane_of_pole(mean.axis);
+    if (!shows_as(plane.dip, 0)) check.mean_azimuth = added(plane.strike, turn);
+    if (shows_as(plane.dip, 90) && !any_side(rows)) check.mean_azimuth = axis(*check.mean_azimuth);
+    check.mean_slope = plane.dip;
   } else {
-    const TrendAndPlunge line = line_going_down(agreed->mean->axis);
-    if (!shows_as(line.plunge, 90)) found.mean_azimuth = added(line.trend, turn);
-    found.mean_slope = line.plunge;
+    const TrendAndPlunge line = line_going_down(mean.axis);
+    if (!shows_as(line.plunge, 90)) check.mean_azimuth = added(line.trend, turn);
+    if (first.part == Part::whole) check.mean_slope = line.plunge;
+    if (plane_of(first)) check.mean_azimuth = axis(*check.mean_azimuth);
   }
-  found.precision = agreed->mean->precision;
-  found.cone95 = agreed->mean->cone95;
+  check.precision = mean.precision;
+  check.cone95 = mean.cone95;
 }
 
 void Station::take_mean(std::size_t first_row, const Settings& settings) {
+  const Peers rows = peers_of(std::span(page_->rows).subspan(first_row));
+  if (rows.size() < 2) return;
   std::vector<Vector> axes;
-  Row* first = nullptr;
-  Row* last = nullptr;
-  for (std::size_t i = first_row; i < page_->rows.size(); ++i) {
-    Row& row = page_->rows[i];
-    if (row.status == Status::rejected) continue;
-    const auto* plane = std::get_if<PlaneAttitude>(&row.reading->what);
-    axes.push_back(plane ? plane->plane()->pole() : pointing(row));
-    if (!first) first = &row;
-    last = &row;
-  }
-  if (axes.size() < 2) return;
-  const auto mean = mean_of(axes, ends_of(*first->kind));
+  axes.reserve(rows.size());
+  for (const Row* row : rows)
+    axes.push_back(vector_of(*row));
+  const Row& first = *rows.front();
+  const auto mean = mean_of(axes, ends_of(*first.kind));
   if (!mean) return;
 
   Row row;
-  begin_row(row, *first->entry, settings, first->unit);
-  row.surface = first->surface;
-  row.repeats = axes.size();
-  row.facing = first->facing;
-  row.sense = first->sense;
-  const char* const begin = first->written.data();
-  row.written = {begin,
-                 static_cast<std::size_t>(last->written.data() + last->written.size() - begin)};
+  begin_row(row, *first.entry, settings, first.unit);
+  row.surface = first.surface;
+  row.repeats = rows.size();
+  row.part = first.part;
+  row.facing = first.facing;
+  row.sense = first.sense;
+  const char* const begin = first.written.data();
+  const std::string_view last = rows.back()->written;
+  row.written = {begin, static_cast<std::size_t>(last.data() + last.size() - begin)};
   const std::size_t noted = page_->diagnostics.size();
-  const auto repeats = std::span<const Row>(page_->rows).subspan(first_row);
-  if (row.kind->type == Kind::Type::plane) {
-    const StrikeAndDip plane = plane_of_pole(mean->axis);
-    fill_strike(row,
-                Plane<north::dial>::from_strike(*Azimuth<north::dial>::from_degrees(plane.strike),
-                                                *Dip::from_degrees(plane.dip), HandRule::right),
-                any_side(repeats), mean_accuracy(repeats, settings.accuracy), settings);
-  } else {
-    const TrendAndPlunge line = line_going_down(mean->axis);
-    row.rises = dot(direction_of(line.trend, line.plunge), mean->axis) < 0;
-    fill_trend(row,
-               Line<north::dial>(*Azimuth<north::dial>::from_degrees(line.trend),
-                                 *Plunge::from_degrees(line.plunge)),
-               mean_error(repeats, *Plunge::from_degrees(line.plunge), settings), settings);
-  }
+  fill_mean(row, mean->axis, rows, settings);
   // Each repeat has its note about uncertainty already.
   page_->diagnostics.resize(noted);
-  for (std::size_t i = first_row; i < page_->rows.size(); ++i) {
-    const Row& repeat = page_->rows[i];
-    if (repeat.status == Status::rejected) continue;
+  for (const Row* repeat : rows) {
     // Said of one repeat, it holds for the surface; said differently of two, it is not known.
-    if (row.facing == Facing::unstated) row.facing = repeat.facing;
-    if (repeat.facing != Facing::unstated && repeat.facing != row.facing)
+    if (row.facing == Facing::unstated) row.facing = repeat->facing;
+    if (repeat->facing != Facing::unstated && repeat->facing != row.facing)
       row.facing = Facing::unknown;
-    if (repeat.sense != row.sense) row.sense = Sense::unstated;
+    if (repeat->sense != row.sense) row.sense = Sense::unstated;
   }
+  // What is not in the mean keeps its row.
   std::size_t kept = first_row;
   for (std::size_t i = first_row; i < page_->rows.size(); ++i) {
-    const bool rejected = page_->rows[i].status == Status::rejected;
-    if (rejected) {
-      page_->rows[kept++] = page_->rows[i];
-    } else if (&page_->rows[i] == first) {
+    Row* const old = &page_->rows[i];
+    if (old == rows.front()) {
       page_->rows[kept++] = row;
+    } else if (!std::ranges::binary_search(rows, old)) {
+      page_->rows[kept++] = *old;
     }
   }
   page_->rows.resize(kept);
+}
+
+void Station::fill_mean(Row& row, Vector mean, std::span<Row* const> rows,
+                        const Settings& settings) {
+  if (row.part == Part::whole && row.kind->type == Kind::Type::plane) {
+    const StrikeAndDip plane = plane_of_pole(mean);
+    fill_strike(row,
+                Plane<north::dial>::from_strike(*Azimuth<north::dial>::from_degrees(plane.strike),
+                                                *Dip::from_degrees(plane.dip), HandRule::right),
+                any_side(rows), mean_accuracy(rows, settings.accuracy), settings);
+    return;
+  }
+  const TrendAndPlunge line = line_going_down(mean);
+  const auto trend = *Azimuth<north::dial>::from_degrees(line.trend);
+  const auto plunge = *Plunge::from_degrees(line.plunge);
+  if (row.part != Part::whole) {
+    fill_trend_alone(row, trend, mean_error(rows, plunge, settings), settings);
+    return;
+  }
+  row.rises = dot(direction_of(line.trend, line.plunge), mean) < 0;
+  fill_trend(row, Line<north::dial>(trend, plunge), mean_error(rows, plunge, settings), settings);
 }
 
 }  // namespace lodebook::reduction

@@ -6,6 +6,7 @@
 #include <lodebook/orientation/line.hpp>
 #include <lodebook/orientation/plane.hpp>
 #include <lodebook/reduction/chi_square.hpp>
+#include <span>
 
 #include "far_off.hpp"
 
@@ -140,14 +141,46 @@ std::optional<NoMean> why_no_mean(const Summary& summary) {
   return is_wide ? std::optional(NoMean::scattered) : std::nullopt;
 }
 
-void find_azimuths(Summary& summary) {
+/// The strike or trend of a surface of which nothing else was read; nothing where its readings have
+/// no mean.
+std::optional<double> half_azimuth(std::span<const Attitude* const> readings, bool axial) {
   std::vector<double> azimuths;
-  std::vector<Vector> directions;
-  for (const MeasuredSurface& surface : summary.surfaces) {
-    if (!surface.azimuth) continue;
-    azimuths.push_back(*surface.azimuth);
-    directions.push_back(direction_of(*surface.azimuth, 0));
+  for (const Attitude* const reading : readings) {
+    if (reading->has_direction) azimuths.push_back(*reading->azimuth);
   }
+  if (azimuths.size() == 1) return azimuths.front();
+  return axial ? axial_mean(azimuths).azimuth : circular_mean(azimuths).azimuth;
+}
+
+void find_directions(Summary& summary) {
+  const auto add = [&summary](const std::optional<double>& azimuth) {
+    if (azimuth) {
+      summary.directions.push_back(*azimuth);
+    } else {
+      ++summary.undirected;
+    }
+  };
+  for (const MeasuredSurface& surface : summary.surfaces)
+    add(surface.azimuth);
+  const std::span<const Attitude* const> halves = summary.group.halves;
+  for (std::size_t i = 0, end = 0; i < halves.size(); i = end) {
+    while (end < halves.size() && (end == i || is_repeat(*halves[i], *halves[end])))
+      ++end;
+    // Beside whole readings of the same surface a half says nothing. Surfaces are in log order.
+    const std::size_t surface = halves[i]->surface;
+    const bool is_known = surface != 0 && std::ranges::binary_search(summary.group.members, surface,
+                                                                     {}, &Attitude::surface);
+    if (!is_known) add(half_azimuth(halves.subspan(i, end - i), summary.group.is_plane));
+  }
+}
+
+void find_azimuths(Summary& summary) {
+  find_directions(summary);
+  const std::vector<double>& azimuths = summary.directions;
+  std::vector<Vector> directions;
+  directions.reserve(azimuths.size());
+  for (const double azimuth : azimuths)
+    directions.push_back(direction_of(azimuth, 0));
   const bool is_plane = summary.group.is_plane;
   summary.azimuths = is_plane ? axial_mean(azimuths) : circular_mean(azimuths);
   const CircularMean& mean = summary.azimuths;
@@ -180,7 +213,7 @@ Summary summary_of(Group group) {
   Summary summary;
   summary.group = std::move(group);
   const Group& of = summary.group;
-  if (of.members.empty()) return summary;
+  if (of.members.empty() && of.halves.empty()) return summary;
   const Ends ends = of.is_arrow ? Ends::one : Ends::both;
   summary.surfaces = surfaces_of(of, ends);
   const std::vector<Vector> axes = axes_of(summary.surfaces);
@@ -201,7 +234,7 @@ Summary summary_of(Group group) {
       summary.far_off.push_back({of.members[index], degrees});
     summary.more_far_off = apart.size() >= most_apart;
   }
-  summary.no_mean = why_no_mean(summary);
+  if (!of.members.empty()) summary.no_mean = why_no_mean(summary);
   return summary;
 }
 

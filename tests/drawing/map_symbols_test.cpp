@@ -154,6 +154,17 @@ TEST_CASE("a current that rises points where it was typed") {
   CHECK(apart(azimuth(shaft[0], shaft[1]), 220 - convergence) < 0.01);
 }
 
+TEST_CASE("a line whose plunge was not read is an arrow without a figure") {
+  for (const std::string kind : {"current", "lineation"}) {
+    const Drawn alone = only(kind + " 118");
+    const Drawn whole = only(kind + " 118/20");
+    CHECK(alone.words() == (kind == "current" ? "" : "()"));
+    CHECK(whole.words() == "20");
+    CHECK(alone.paths(Role::symbol).size() == whole.paths(Role::symbol).size());
+    CHECK(alone.paths(Role::symbol).front() == whole.paths(Role::symbol).front());
+  }
+}
+
 TEST_CASE("a level line has two ends, a level flute one") {
   const auto strokes = [](const std::string& reading) {
     const Drawn symbol = only(reading);

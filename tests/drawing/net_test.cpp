@@ -69,6 +69,12 @@ TEST_CASE("an arrow that rises lies at its lower end") {
         1e-9);
 }
 
+TEST_CASE("a trend without its plunge is counted below the net, and not drawn") {
+  const Picture alone = net_of("current 118\ncurrent 120\n");
+  CHECK(drawn<Path>(alone, Role::mark).size() == 1);  // the legend's
+  CHECK(contains(words_of(alone), "current: 0 readings; 2 more without a plunge"));
+}
+
 TEST_CASE("a horizontal plane's pole and a vertical line are the centre") {
   const Picture picture = net_of("bedding horizontal\nlineation vertical\n");
   const auto marks = drawn<Path>(picture, Role::mark);

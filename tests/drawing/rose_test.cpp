@@ -165,6 +165,13 @@ TEST_CASE("what has no direction is counted in words") {
   CHECK(is_on_paper(none));
 }
 
+TEST_CASE("a trend without its plunge is in the rose") {
+  const Picture picture = rose_of("current 118\ncurrent 120\ncurrent from 302\n");
+  CHECK(drawn<Path>(picture, Role::petal).size() == 2);
+  CHECK(drawn<Path>(picture, Role::mean).size() == 1);
+  CHECK(contains(words_of(picture), "3 trends; mean 120.0"));
+}
+
 TEST_CASE("rings of the scale are by the square root of their counts") {
   std::string readings;
   for (int i = 0; i < 8; ++i)

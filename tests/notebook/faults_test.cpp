@@ -120,8 +120,10 @@ const Row rows[] = {
      "               ^^", "rake-range", "nearer end"},
     {"lineation 35/310",
      "          ^^^^^^", "pair-order", "35 > 310"},
-    {"lineation N50W",
-     "              ^", "incomplete", "type the plunge behind it"},
+    {"lineation N50W/",
+     "               ^", "incomplete", "type the plunge behind it"},
+    {"lineation 035 on bedding",
+     "          ^^^", "plunge-missing", "type the plunge behind it, if it was read"},
     {"lineation N50W 35 on lineation",
      "                     ^^^^^^^^^", "unknown-word", "on bedding"},
     // sights and legs

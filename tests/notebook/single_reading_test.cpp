@@ -101,7 +101,7 @@ TEST_CASE("as plane, line or bearing holds a reading to it") {
   CHECK(codes(single("N78E 41", ReadAs::plane).diagnostics) == "dip-side-missing");
   CHECK(std::holds_alternative<PlaneAttitude>(single("N78E 41", ReadAs::plane, right).what));
   CHECK(codes(single("N78E", ReadAs::plane).diagnostics) == "incomplete");
-  CHECK(codes(single("N50W", ReadAs::line).diagnostics) == "incomplete");
+  CHECK(codes(single("N50W", ReadAs::line).diagnostics) == "plunge-missing");
   CHECK(codes(single("N50W 35", ReadAs::bearing).diagnostics) == "trailing-text");
 }
 

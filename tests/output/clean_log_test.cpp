@@ -231,6 +231,16 @@ TEST_CASE("every order of pairs survives") {
   check_round_trip("order trend/plunge\nstation A\n lineation 310 35, 85 15, N50W -35, N/15\n");
 }
 
+TEST_CASE("trends alone keep their form") {
+  const std::string log =
+      "kind striae line\nstation A\n  current 7, from s60w, NE, 005 12\n  flute due E\n"
+      "  lineation 035 on bedding, NNE, N50.5W 35\n  striae 310 doubtful\n";
+  CHECK(test::clean(log).ends_with(
+      "\n  current 007, from S60W, NE, 005/12\n  flute E\n"
+      "  lineation 035 on bedding, NNE, N50.5W 35\n  striae 310 doubtful\n"));
+  check_round_trip(log);
+}
+
 TEST_CASE("figures read back to the identical value") {
   check_round_trip(
       "declination 11°7'E ±0.35\nset 0°13'W\nrule left\n"

@@ -43,7 +43,7 @@ std::vector<Row> rows_of(const std::string& readings) {
 
 TEST_CASE("columns have fixed names, whether there are groups or not") {
   const std::string names =
-      "kind,type,unit,station,file,north,count,surfaces,suspect,suspect_left_out,rejected,"
+      "kind,type,unit,station,file,north,count,surfaces,suspect,suspect_left_out,rejected,partial,"
       "mean_strike,mean_dip,mean_trend,mean_plunge,resultant,precision_k,cone95,no_single_mean,"
       "eigenvalue_1,"
       "eigenvalue_2,eigenvalue_3,woodcock_k,woodcock_c,fabric,girdle_strike,girdle_dip,axis_trend,"

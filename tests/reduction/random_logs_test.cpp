@@ -260,6 +260,7 @@ class Typist {
   }
 
   std::string lines() {
+    if (one_in(8)) return one_in(3) ? joined({"from ", bearing()}) : bearing();
     switch (below(5)) {
       case 0:
         return joined({slope(), " > ", bearing()});

@@ -31,6 +31,7 @@ enum class Code : std::uint8_t {
   attitude_ambiguous,
   pair_order,
   plunge_range,
+  plunge_missing,
   other_end,
   rake_range,
   rake_no_plane,

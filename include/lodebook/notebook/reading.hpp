@@ -21,6 +21,8 @@ inline constexpr NameId no_name = 0xFFFF'FFFF;
 
 enum class Facing : std::uint8_t { unstated, upright, overturned, unknown };
 enum class Sense : std::uint8_t { unstated, normal, reverse, dextral, sinistral };
+/// What was read of a plane or line: all of it, its strike or trend alone, or its dip alone.
+enum class Part : std::uint8_t { whole, azimuth, slope };
 
 /// One measurement of a plane.
 struct PlaneAttitude {
@@ -52,17 +54,32 @@ struct PlaneAttitude {
 
 /// One measurement of a line.
 struct LineAttitude {
-  enum class Form : std::uint8_t { trend_plunge, plunge_towards, rake, horizontal, vertical };
+  enum class Form : std::uint8_t {
+    trend_plunge,
+    plunge_towards,
+    rake,
+    horizontal,
+    vertical,
+    trend  ///< its plunge was not read
+  };
   Form form = Form::trend_plunge;
   /// The trend as typed, or for `rake` the bearing of the strike's end.
   Bearing bearing;
+  /// The bearing of a trend is where a current comes from.
+  bool from = false;
   /// The plunge, negative for the other end, or the rake.
   Slope slope;
   /// The kind of plane it lies in, if named.
   KindId on = no_kind;
   Sense sense = Sense::unstated;
 
-  /// The line on the dial; nothing for a plunge out of range, or a rake, which needs its plane.
+  Part part() const { return form == Form::trend ? Part::azimuth : Part::whole; }
+  /// Where a line points of which the trend alone was read, on the dial.
+  Azimuth<north::dial> trend() const {
+    return from ? bearing.azimuth().opposite() : bearing.azimuth();
+  }
+  /// The line on the dial; nothing for a plunge out of range or not read, or a rake, which needs
+  /// its plane.
   std::optional<Line<north::dial>> line() const;
 };
 

@@ -60,6 +60,8 @@ Diagnostic pair_against_order(std::string_view typed, std::string_view order, co
 /// `242 > 37`.
 Diagnostic bearing_before_towards(std::string_view typed, const Offers& offers);
 Diagnostic plunge_range(std::string_view typed);
+/// A trend alone.
+Diagnostic plunge_missing(std::string_view typed);
 Diagnostic other_end(std::string_view plunge);
 Diagnostic rake_range(std::string_view typed, const Offers& offers);
 Diagnostic rake_no_plane(std::string_view why);

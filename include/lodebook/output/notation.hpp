@@ -24,8 +24,8 @@ void append_sense(std::string& out, notebook::Sense sense);
 /// `N62E 37NW`, `242/37 NW`, `N/38 W`, `37 > 332`, `horizontal`, `vertical N14E`, then facing and
 /// sense. A pair whose form an `order` in force would refuse was never read under it.
 void append_plane(std::string& out, const notebook::PlaneAttitude& plane);
-/// `310/35`, `35 > N50W`, `rake 40 from N62E`, `horizontal N50W`, `vertical`; then the plane it
-/// lies in (`kinds` has its name) and its sense.
+/// `310/35`, `35 > N50W`, `rake 40 from N62E`, `horizontal N50W`, `vertical`, `118`, `from S60W`;
+/// then the plane it lies in (`kinds` has its name) and its sense.
 void append_line(std::string& out, const notebook::LineAttitude& line,
                  const std::vector<notebook::Kind>& kinds);
 

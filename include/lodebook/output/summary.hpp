@@ -40,7 +40,7 @@ std::string place_of(const reduction::Attitudes& attitudes, const reduction::Gro
 /// `plane`, `line` or, of a kind that points somewhere, `arrow`.
 std::string_view type_of(const reduction::Group& group);
 
-/// `32 readings of 12 surfaces, 2 suspect; left out: 1 rejected`
+/// `32 readings of 12 surfaces, 2 suspect; 3 more without a plunge; left out: 1 rejected`
 std::string counts_of(const reduction::Group& group);
 
 /// `declination 24.9E`, `declination 31.4W to 31.6W from the geomagnetic model`; `declination

@@ -23,6 +23,8 @@ struct Attitude {
   bool is_plane = true;
   Status status = Status::ok;
   North north = North::magnetic;
+  /// Of one half, the strike or trend may be known, and the axis is not.
+  notebook::Part part = notebook::Part::whole;
   /// The pole of a plane or the direction of a line about `north`, pointing down or level, unless
   /// it is an arrow that rises.
   Vector axis;
@@ -60,9 +62,13 @@ struct Group {
   std::optional<notebook::NameId> station;
   /// The log of the station, where grouped by station.
   std::optional<std::size_t> log;
-  /// The readings that count, in log order; how many surfaces they have, and how many are suspect.
+  /// The whole readings that count, in log order; how many surfaces they have, and how many are
+  /// suspect.
   std::vector<const Attitude*> members;
   std::size_t surfaces = 0;
+  /// Of which one half was read, in log order: a strike or trend counts in roses and means of
+  /// azimuths, a dip nowhere.
+  std::vector<const Attitude*> halves;
   std::size_t suspect = 0;
   /// Left out: as rejected, and as suspect where the selection says so.
   std::size_t rejected = 0;

@@ -27,6 +27,8 @@ struct Row {
   /// Each once, in the order of Code.
   std::vector<notebook::Code> codes;
 
+  /// Of a plane or line. Of one half, the other's figures are missing.
+  notebook::Part part = notebook::Part::whole;
   /// With the dip to its right; missing for a plane whose dip shows as 0.0.
   std::optional<double> strike;
   std::optional<double> dip;

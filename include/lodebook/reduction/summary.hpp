@@ -72,7 +72,11 @@ struct Summary {
   double chance_of_evenness = 1;
   /// Of a girdle of axes only: arrows have a mean, however they are spread.
   std::optional<Girdle> girdle;
-  /// Of strikes as axes, or of trends as arrows; of those surfaces that have a direction.
+  /// Strikes or trends of surfaces that have a direction, also of those of which no more was read.
+  std::vector<double> directions;
+  /// Surfaces without one, also those of which only a dip was read.
+  std::size_t undirected = 0;
+  /// Of the directions: strikes as axes, trends as arrows.
   CircularMean azimuths;
   std::optional<NoMean> no_azimuth;
   /// In log order. They are not left out of anything here.

@@ -53,22 +53,21 @@ std::string origin_of(const reduction::Settings& settings) {
   return settings.declination_from == reduction::From::option ? "by an option" : "as stated";
 }
 
-/// A plane or line that can be drawn has a slope, and an azimuth unless it needs none.
+/// A plane or line that can be drawn has an azimuth, unless it is horizontal or vertical.
 std::optional<MapSymbol> map_symbol_of(const Row& row) {
   const bool is_plane = row.kind->type == Kind::Type::plane;
-  const auto& slope = is_plane ? row.dip : row.plunge;
-  if (!slope) return std::nullopt;
+  if (row.part == notebook::Part::slope) return std::nullopt;
   MapSymbol symbol;
   symbol.kind = row.kind->name;
   symbol.is_plane = is_plane;
   symbol.azimuth = is_plane ? row.strike : row.trend;
-  symbol.slope = *slope;
+  symbol.slope = is_plane ? row.dip : row.plunge;
   symbol.facing = row.facing;
   symbol.sense = row.sense;
   symbol.suspect = row.status == reduction::Status::suspect;
   symbol.is_arrow = row.kind->is_arrow;
   if (row.rises) {
-    symbol.slope = -symbol.slope;
+    symbol.slope = -*symbol.slope;
     if (symbol.azimuth) symbol.azimuth = wrap_degrees(*symbol.azimuth + 180);
   }
   return symbol;

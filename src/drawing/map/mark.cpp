@@ -205,7 +205,7 @@ bool is_standard(PlaneMark mark, Form form, notebook::Facing facing) {
 }
 
 bool is_standard(LineMark mark, Form form) {
-  return mark == LineMark::plain && form != Form::vertical;
+  return mark == LineMark::plain && form != Form::vertical && form != Form::unmeasured;
 }
 
 }  // namespace lodebook::drawing

@@ -147,7 +147,8 @@ std::string_view letter_of(Sense sense) {
 }
 
 Form form_of(const MapSymbol& symbol) {
-  const std::int64_t printed = rounded(symbol.slope, 0);
+  if (!symbol.slope) return Form::unmeasured;
+  const std::int64_t printed = rounded(*symbol.slope, 0);
   if (printed == 0 || (symbol.is_plane && !symbol.azimuth)) return Form::horizontal;
   if (std::abs(printed) == 90 || !symbol.azimuth) return Form::vertical;
   return symbol.is_plane && symbol.facing == Facing::overturned ? Form::overturned : Form::inclined;
@@ -156,7 +157,8 @@ Form form_of(const MapSymbol& symbol) {
 std::string figure_of(const MapSymbol& symbol) {
   const Form form = form_of(symbol);
   std::string figure;
-  if (has_sides(form) || symbol.suspect) append_figure(figure, rounded(symbol.slope, 0), 0);
+  if (symbol.slope && (has_sides(form) || symbol.suspect))
+    append_figure(figure, rounded(*symbol.slope, 0), 0);
   if (!shows_sense(symbol)) figure += letter_of(symbol.sense);
   if (symbol.facing == Facing::unknown) figure += '?';
   return symbol.suspect ? '(' + figure + ')' : figure;
@@ -198,6 +200,7 @@ SymbolMeaning meaning_of(const MapSymbol& symbol) {
   SymbolMeaning meaning;
   meaning.example.kind = symbol.kind;
   meaning.example.is_plane = symbol.is_plane;
+  meaning.example.is_arrow = symbol.is_arrow;
   if (form != Form::horizontal || !symbol.is_plane) meaning.example.azimuth = 90;
   meaning.words = symbol.kind;
   switch (form) {
@@ -219,6 +222,10 @@ SymbolMeaning meaning_of(const MapSymbol& symbol) {
         meaning.example.facing = Facing::overturned;
         meaning.words += ", overturned";
       }
+      break;
+    case Form::unmeasured:
+      meaning.example.slope.reset();
+      meaning.words += symbol.is_plane ? ", dip not read" : ", plunge not read";
       break;
   }
   meaning.is_standard = symbol.is_plane

@@ -18,8 +18,8 @@ struct MapSymbol {
   /// Strike (dip to the right) or trend, degrees clockwise from the top of the paper; missing where
   /// there is none.
   std::optional<double> azimuth;
-  /// Dip or plunge, degrees; negative of an arrow that rises.
-  double slope = 0;
+  /// Dip or plunge, degrees; negative of an arrow that rises. Missing where it was not read.
+  std::optional<double> slope = 0;
   notebook::Facing facing = notebook::Facing::unstated;
   notebook::Sense sense = notebook::Sense::unstated;
   bool suspect = false;
@@ -28,7 +28,8 @@ struct MapSymbol {
 };
 
 /// It follows the figure that is printed: a dip of 89.7 is printed as 90 and drawn as vertical.
-enum class Form : std::uint8_t { inclined, vertical, horizontal, overturned };
+/// One whose slope was not read is drawn by its direction alone.
+enum class Form : std::uint8_t { inclined, vertical, horizontal, overturned, unmeasured };
 Form form_of(const MapSymbol& symbol);
 
 /// The sense shows as a ball or as arrows, for which a normal or reverse fault needs a side.

@@ -126,7 +126,8 @@ class TableWriter {
   /// A link to the first picture that shows it, so that the row can be reached and marked by key.
   void write_typed(const Row& row, const std::string& source) {
     markup_.open("td", {{"role", "cell"}});
-    const bool on_net = row.status != Status::rejected && (row.dip || row.plunge);
+    const bool on_net = row.status != Status::rejected && row.part == notebook::Part::whole &&
+                        (row.dip || row.plunge);
     if (on_net || on_map_.contains(source)) {
       markup_.element("a", {{"href", on_net ? "#net" : "#map"}}, row.written);
     } else {
