@@ -22,7 +22,7 @@ How the compass was set up; each line holds from where it stands to the end.
 
 Places: 44.6891S 169.0144E, 59G 345210 5052310, or MGRS; then ±8, in metres.
   landmark Cairn 44.6502S 169.0314E elevation 1412
-  station Q1 at 44.6891S 169.0144E ±8
+  station Q1 at 44.6891S 169.0144E ±8    "Tarr Knob": a name in quotes
 
 At a station
   elevation 812              time 09:40

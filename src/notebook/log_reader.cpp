@@ -294,10 +294,44 @@ void LogReader::read_unsound(Statement& statement) {
   }
 }
 
+bool LogReader::opens_name(std::string_view line, std::size_t at) const {
+  const std::string_view before = trimmed(line.substr(0, at));
+  if (before.size() == at || before.empty()) return false;
+  std::size_t begin = before.size();
+  while (begin > 0 && space_length(before.substr(begin - 1)) == 0)
+    --begin;
+  const std::string_view word = before.substr(begin);
+  if (equals_word(word, "to") || equals_word(word, "from")) return true;
+  const auto meaning = vocabulary_.find(word);
+  if (!meaning) return false;
+  const bool is_sight =
+      meaning->keyword == Keyword::reading && kinds_[meaning->kind].type == Kind::Type::sight;
+  if (!is_sight && meaning->keyword != Keyword::station && meaning->keyword != Keyword::landmark)
+    return false;
+  // It begins the statement.
+  if (begin == 0) return true;
+  const auto first = vocabulary_.find(before.substr(0, word_length(before)));
+  return first && first->keyword == Keyword::ask;
+}
+
+/// `line` with nothing in its quoted names that may begin a remark or comment.
+std::string LogReader::without_names(std::string_view line) const {
+  std::string plain(line);
+  for (std::size_t at = 0; at < line.size(); ++at) {
+    const std::size_t length = opens_name(line, at) ? quoted_length(line.substr(at)) : 0;
+    std::fill_n(plain.begin() + static_cast<std::ptrdiff_t>(at), length, '"');
+    at += length > 0 ? length - 1 : 0;
+    if (line[at] == ';') break;
+  }
+  return plain;
+}
+
 void LogReader::split_beside(Statement& statement) const {
   const Span whole = statement.whole;
   if ((statement.bytes & (is_hash | is_semicolon)) != 0) {
-    const std::string_view line = text(whole);
+    std::string_view line = text(whole);
+    std::string plain;
+    if (line.find('"') != std::string_view::npos) line = plain = without_names(line);
     std::size_t end = line.find('#');
     while (end < line.size() && !starts_comment(line, end))
       end = line.find('#', end + 1);

@@ -98,6 +98,9 @@ class LogReader final : private Judge {
   void read_unsound(Statement& statement);
   /// Cuts remark and comment off `whole`, and the body behind the word.
   void split_beside(Statement& statement) const;
+  /// A quote at `at` begins a name.
+  bool opens_name(std::string_view line, std::size_t at) const;
+  std::string without_names(std::string_view line) const;
   void dispatch(Statement& statement, Meaning meaning);
   std::string_view text(Span span) const { return source_.text(span); }
   Span trim(Span span) const;
@@ -219,12 +222,20 @@ class LogReader final : private Judge {
   const Names& names() const;
   /// The number of a name: a new one in the first pass, the same in the second.
   NameId number_of(std::string_view name);
-  /// Takes the first word of `body` as a name; reports a fault and returns nothing if it cannot be.
+  /// Takes the first word of `body` as a name, or what stands in quotes there; reports a fault and
+  /// returns nothing if it cannot be.
   std::optional<Span> take_name(Span& body, std::string_view what);
+  std::optional<Span> take_quoted_name(Span& body, std::string_view what);
+  /// The same of one word, whose quotes mean nothing.
+  std::optional<Span> take_one_word(Span& body, std::string_view what);
+  /// The same at the cursor, which goes on behind it.
+  std::optional<Span> take_name(Cursor& cursor, std::string_view what);
   /// The next word of `cursor` up to white space, since names and kinds are not made of tokens.
   Span take_word(Cursor& cursor) const;
-  /// Reports a second word that belongs to no name; true if there was one.
+  /// Reports further words that belong to no name; true if there were any.
   bool has_second_word(Span name, Span body, std::initializer_list<std::string_view> keywords);
+  /// `words` should have been one name; the `second` is shown.
+  void report_words(Span words, Span second);
   /// `POSITION [±METRES]`. `zone_s` is set if the position depends on the rest of the log.
   std::optional<GivenPosition> read_position(Span span,
                                              std::optional<earth::WrittenPosition>& zone_s);

@@ -18,6 +18,23 @@ std::size_t name_end(std::string_view text) {
   return at;
 }
 
+/// Bytes of the word of letters at the start of `text`, if it is none of `keywords`; else 0. One
+/// letter may be a hemisphere; two with digits behind, a grid square.
+std::size_t word_before(std::string_view text, std::initializer_list<std::string_view> keywords) {
+  std::size_t letters = 0;
+  while (letters < text.size() && (is_letter(text[letters]) || text[letters] == '-' ||
+                                   static_cast<unsigned char>(text[letters]) >= 0x80)) {
+    ++letters;
+  }
+  const std::string_view word = text.substr(0, letters);
+  const bool is_word = letters > 1 && is_letter(text[0]) &&
+                       (letters == text.size() || space_length(text.substr(letters)) > 0);
+  const bool is_keyword =
+      std::any_of(keywords.begin(), keywords.end(),
+                  [word](std::string_view keyword) { return equals_word(word, keyword); });
+  return is_word && !is_keyword ? letters : 0;
+}
+
 }  // namespace
 
 const Names& LogReader::names() const {
@@ -42,6 +59,40 @@ std::optional<Place> LogReader::declared_before(Declared& declared, NameId name,
 }
 
 std::optional<Span> LogReader::take_name(Span& body, std::string_view what) {
+  return text(body).starts_with('"') ? take_quoted_name(body, what) : take_one_word(body, what);
+}
+
+std::optional<Span> LogReader::take_name(Cursor& cursor, std::string_view what) {
+  Span rest = cursor.rest();
+  const auto name = take_name(rest, what);
+  cursor.skip_to(rest.offset);
+  return name;
+}
+
+std::optional<Span> LogReader::take_quoted_name(Span& body, std::string_view what) {
+  const std::string_view rest = text(body);
+  const std::size_t length = quoted_length(rest);
+  if (length == 0) {
+    const Offers offers = accepted({in_place({body.end(), 0}, "\"")});
+    faults_.add(body, wording::name_unclosed(offers));
+    return std::nullopt;
+  }
+  const Span inner = trim({body.offset + 1, static_cast<std::uint32_t>(length) - 2});
+  const Span whole{body.offset, static_cast<std::uint32_t>(length)};
+  if (inner.empty()) {
+    faults_.add(whole, wording::name_missing(what));
+    return std::nullopt;
+  }
+  if (length < rest.size() && !starts_with_space(rest, length)) {
+    const Span behind{whole.end(), static_cast<std::uint32_t>(column_length(rest.substr(length)))};
+    faults_.add(behind, wording::name_touched(accepted({in_place({whole.end(), 0}, " ")})));
+    return std::nullopt;
+  }
+  body = trim({whole.end(), body.length - whole.length});
+  return inner;
+}
+
+std::optional<Span> LogReader::take_one_word(Span& body, std::string_view what) {
   const std::string_view rest = text(body);
   const std::size_t end = name_end(rest);
   const Span name{body.offset, static_cast<std::uint32_t>(end)};
@@ -78,36 +129,40 @@ Span LogReader::take_word(Cursor& cursor) const {
 
 bool LogReader::has_second_word(Span name, Span body,
                                 std::initializer_list<std::string_view> keywords) {
-  const std::string_view rest = text(body);
-  std::size_t letters = 0;
-  while (letters < rest.size() && (is_letter(rest[letters]) || rest[letters] == '-' ||
-                                   static_cast<unsigned char>(rest[letters]) >= 0x80)) {
-    ++letters;
-  }
-  const std::string_view word = rest.substr(0, letters);
-  // One letter may be a hemisphere; two with digits behind, a grid square.
-  const bool is_word = letters > 1 && is_letter(rest[0]) &&
-                       (letters == rest.size() || space_length(rest.substr(letters)) > 0);
-  const bool is_keyword =
-      std::any_of(keywords.begin(), keywords.end(),
-                  [word](std::string_view keyword) { return equals_word(word, keyword); });
-  if (!is_word || is_keyword) return false;
+  const std::size_t letters = word_before(text(body), keywords);
+  if (letters == 0) return false;
+  const std::string_view word = text(body).substr(0, letters);
   std::string_view first = text(name);
   const Span second{body.offset, static_cast<std::uint32_t>(letters)};
   const bool has_colon = first.size() > 1 && first.ends_with(':');
   if (has_colon) first.remove_suffix(1);
-  if (has_colon && rest.find_first_of("0123456789") == rest.npos) {
+  if (has_colon && text(body).find_first_of("0123456789") == std::string_view::npos) {
     const Span colon{name.end() - 1, body.offset - name.end() + 1};
     faults_.add(second, wording::name_with_remark(word, accepted({in_place(colon, "  ; ")})));
     return true;
   }
-  faults_.add(second, wording::name_of_two_words(word, fmt::format("{}-{}", first, word)));
+  Span words = name;
+  for (Span rest = body; word_before(text(rest), keywords) > 0;) {
+    words.length =
+        rest.offset + static_cast<std::uint32_t>(word_before(text(rest), keywords)) - words.offset;
+    rest = trim({words.end(), body.end() - words.end()});
+  }
+  report_words(words, second);
   return true;
+}
+
+void LogReader::report_words(Span words, Span second) {
+  std::string name(text(words));
+  if (const std::size_t colon = name.find(": "); colon != std::string::npos) name.erase(colon, 1);
+  const Offers offers = accepted({in_place(words, typed_name(name))});
+  std::string joined = std::move(name);
+  std::replace(joined.begin(), joined.end(), ' ', '-');
+  faults_.add(second, wording::name_of_two_words(text(second), joined, offers));
 }
 
 void LogReader::read_kind(Statement& statement) {
   Span body = statement.body;
-  const auto name = take_name(body, "the kind");
+  const auto name = take_one_word(body, "the kind");
   if (!name) return push_unread(statement);
   const Tokens tokens(source_.text(), body);
   Cursor cursor(source_.text(), tokens, faults_);
@@ -145,7 +200,7 @@ void LogReader::read_kind(Statement& statement) {
 
 void LogReader::read_short(Statement& statement) {
   Span body = statement.body;
-  const auto word = take_name(body, "the short word");
+  const auto word = take_one_word(body, "the short word");
   if (!word) return push_unread(statement);
   const Tokens tokens(source_.text(), body);
   Cursor cursor(source_.text(), tokens, faults_);

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include <lodebook/notebook/notebook.hpp>
 
+#include "tokens.hpp"
+
 namespace lodebook::notebook {
 
 namespace {
@@ -40,6 +42,13 @@ std::string fold_case(std::string_view text) {
     }
   }
   return out;
+}
+
+std::string typed_name(std::string_view name) {
+  bool plain = !name.empty() && !name.starts_with('#') && !name.starts_with('"');
+  for (std::size_t at = 0; plain && at < name.size(); ++at)
+    plain = name.find_first_of(",;>", at) != at && !starts_with_space(name, at);
+  return plain ? std::string(name) : '"' + std::string(name) + '"';
 }
 
 NameId Names::intern(std::string_view name) {

@@ -96,10 +96,11 @@ station Q1
     // ---- stations and places
     {name, "name", error, "a name is missing, or is not one word",
      "The name of a station, a landmark or a sample is one word, without a comma, semicolon or >, "
-     "and does not begin with #. With two words it is not clear where the name ends.",
+     "and does not begin with #; or it stands in double quotes. Of two words without quotes it is "
+     "not clear where the name ends.",
      R"(landmark Trig Dome 44.6711S 168.9920E
 )",
-     "Join the words with a hyphen: Trig-Dome."},
+     "Put the name in quotes (\"Trig Dome\"), or join its words with a hyphen (Trig-Dome)."},
     {position, "position", error, "a position cannot be read",
      "A position is latitude and longitude (decimals, degrees and minutes, or degrees, minutes and "
      "seconds), a UTM zone with easting and northing, or an MGRS reference. This text is none of "

@@ -323,6 +323,7 @@ Span find_word(const Source& source, Span reading, std::string_view keyword) {
     while (const std::size_t space = space_length(words.substr(at)))
       at += space;
     const std::size_t begin = at;
+    at += quoted_length(words.substr(at));
     while (at < words.size() && space_length(words.substr(at)) == 0)
       ++at;
     return Span{reading.offset + static_cast<std::uint32_t>(begin),

@@ -56,10 +56,8 @@ void LogReader::read_sight(Reading& reading, Span body) {
     Cursor ahead = cursor;
     ahead.skip();
     if (starts_bearing(ahead)) {
-      const std::string_view second = first_word(cursor);
-      return cursor.report(
-          cursor.here(),
-          wording::name_of_two_words(second, std::string(text(*name)) + "-" + std::string(second)));
+      const Span second = cursor.here();
+      return report_words({name->offset, second.end() - name->offset}, second);
     }
   }
   const std::size_t start = cursor.position();
@@ -155,8 +153,7 @@ void LogReader::read_leg(Reading& reading, Span body) {
       if (!leg.back) return;
     } else if (leg.to == no_name && cursor.is_word("to")) {
       cursor.skip();
-      Span rest = take_word(cursor);
-      const auto name = take_name(rest, "'to'");
+      const auto name = take_name(cursor, "'to'");
       if (!name) return;
       leg.to = number_of(text(*name));
     } else {

@@ -85,7 +85,6 @@ void LogReader::begin_station() {
 void LogReader::read_station(Statement& statement) {
   begin_station();
   Span body = statement.body;
-  const std::size_t at_word = find_word(text(body), "at");
   StationHeading heading;
   const auto name = take_name(body, "the station");
   if (!name) return push(statement, heading);
@@ -93,8 +92,8 @@ void LogReader::read_station(Statement& statement) {
 
   if (has_second_word(*name, body, {"at", "elevation"})) {
     // Known by all the words that were typed, so that its rows can be found.
-    const auto [words, rest] = cut(statement.body, at_word);
-    heading.name = number_of(text(trim(words)));
+    const auto rest = cut(body, find_word(text(body), "at")).second;
+    heading.name = number_of(text(trim({name->offset, rest.offset - name->offset})));
     return push(statement, heading);
   }
   heading.name = number_of(text(*name));

@@ -68,6 +68,11 @@ std::size_t degree_mark_length(std::string_view text) {
   return longer ? 0 : 3;
 }
 
+/// Words behind which the name of a station stands.
+bool takes_name(std::string_view word) {
+  return equals_word(word, "to") || equals_word(word, "from");
+}
+
 std::uint8_t small(std::size_t n) {
   return static_cast<std::uint8_t>(std::min<std::size_t>(n, 255));
 }
@@ -103,6 +108,12 @@ std::size_t dash_length(std::string_view text) {
   if (static_cast<unsigned char>(text[0]) < 0x80) return 0;
   constexpr std::array<std::string_view, 2> dashes = {"\u2212", "\u2013"};
   return mark_length(text, dashes);
+}
+
+std::size_t quoted_length(std::string_view text) {
+  if (!text.starts_with('"')) return 0;
+  const std::size_t end = text.find('"', 1);
+  return end == std::string_view::npos ? 0 : end + 1;
 }
 
 std::size_t plus_minus_length(std::string_view text) {
@@ -155,6 +166,13 @@ void Tokens::read_mark(Token& token, std::string_view text, std::size_t at, Span
       token.spaced || (count_ > 0 && (tokens_[count_ - 1].type == Token::Type::slash ||
                                       tokens_[count_ - 1].type == Token::Type::greater));
   const std::size_t dash = c == '+' ? 1 : dash_length(rest);
+  if (const std::size_t name = token.spaced ? quoted_length(rest) : 0;
+      name > 0 && count_ > 0 &&
+      takes_name(text.substr(tokens_[count_ - 1].offset, tokens_[count_ - 1].length))) {
+    token.type = Token::Type::name;
+    token.length = static_cast<std::uint32_t>(name);
+    return;
+  }
   if (const std::size_t both = plus_minus_length(rest)) {
     token.type = Token::Type::plus_minus;
     token.length = static_cast<std::uint32_t>(both);

@@ -49,6 +49,10 @@ std::string_view trimmed(std::string_view text);
 /// A dash that may be a minus sign, at the start of `text`: its bytes, or 0.
 std::size_t dash_length(std::string_view text);
 
+/// Bytes of the name in double quotes at the start of `text`, with its quotes; 0 if there is none
+/// or it never ends.
+std::size_t quoted_length(std::string_view text);
+
 /// The plus-or-minus mark (`±`, `+-`, `+/-`) at the start of `text`: its bytes, or 0.
 std::size_t plus_minus_length(std::string_view text);
 
@@ -61,6 +65,7 @@ struct Token {
     greater,
     plus_minus,
     comma,  ///< only where a digit stands on both sides
+    name,   ///< in quotes, behind `to` or `from`
   };
   /// What is wrong with an angle.
   enum class Fault : std::uint8_t { none, malformed, minutes_range, only_minutes };

@@ -17,9 +17,25 @@ Diagnostic name_missing(std::string_view what) {
                "a name of one word, such as Q1 or Trig-Dome");
 }
 
-Diagnostic name_of_two_words(std::string_view second, std::string_view joined) {
-  return error(Code::name, format("a name is one word: '{}' is not understood", second),
-               format("{}?", joined));
+Diagnostic name_of_two_words(std::string_view second, std::string_view joined,
+                             const Offers& offers) {
+  return offering(
+      error(Code::name, format("a name is one word: '{}' is not understood", second),
+            offers.empty() ? format("{}?", joined)
+                           : format("{} in quotes, or {}?", offers.front().fix.text, joined)),
+      offers);
+}
+
+Diagnostic name_unclosed(const Offers& offers) {
+  return offering(error(Code::name, "a name begins with a quote that is never closed",
+                        "type \" behind the name"),
+                  offers);
+}
+
+Diagnostic name_touched(const Offers& offers) {
+  return offering(
+      error(Code::name, "text touches the quote that ends a name", "type a space behind the quote"),
+      offers);
 }
 
 Diagnostic name_with_remark(std::string_view second, const Offers& offers) {

@@ -76,7 +76,8 @@ class StatementWriter {
   }
   void operator()(const Unit& unit) { append_text("unit", unit.text); }
   void operator()(const Sample& sample) {
-    append_text("sample", sample.name);
+    out_ += "sample ";
+    out_ += typed_name(notebook_.source.text(sample.name));
     if (!sample.text.empty()) append_text("", sample.text);
   }
   void operator()(const Photo& photo) { append_text("photo", photo.text); }
@@ -183,7 +184,7 @@ class StatementWriter {
     append_name(leg.to);
   }
 
-  void append_name(NameId name) { out_ += notebook_.names.shown(name); }
+  void append_name(NameId name) { out_ += typed_name(notebook_.names.shown(name)); }
   void append_text(std::string_view word, Span text) {
     out_ += word;
     if (text.empty()) return;

@@ -128,7 +128,7 @@ const Row rows[] = {
      "                     ^^^^^^^^^", "unknown-word", "on bedding"},
     // sights and legs
     {"sight Trig Dome N66W",
-     "           ^^^^", "name", "Trig-Dome?"},
+     "           ^^^^", "name", "\"Trig Dome\" in quotes, or Trig-Dome?"},
     {"sight N17W Cairn",
      "           ^^^^^", "name", "the name comes first: 'Cairn N17W'"},
     {"station Q2: below crag",
@@ -189,7 +189,7 @@ const Row rows[] = {
      "             ^^", "trailing-text", ""},
     // stations and settings
     {"landmark Trig Dome",
-     "              ^^^^", "name", "Trig-Dome?"},
+     "              ^^^^", "name", "\"Trig Dome\" in quotes, or Trig-Dome?"},
     {"datum NAD27",
      "      ^^^^^", "datum", "convert"},
     {"declination 24.6",

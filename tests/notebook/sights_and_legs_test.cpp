@@ -29,7 +29,7 @@ TEST_CASE("a sight is a name and a bearing") {
 
 TEST_CASE("the first word after sight is always the name") {
   for (const std::string name : {"N2", "12", "310", "N50W", "vertical", "doubtful", "bedding", "N",
-                                 "E", "at", "Käppeli", "Q1-a", "5%", "°", "a#b", "//", "\"x\""}) {
+                                 "E", "at", "Käppeli", "Q1-a", "5%", "°", "a#b", "//"}) {
     CAPTURE(name);
     const auto book = read_line("sight " + name + " N66W");
     CHECK(codes(book) == "");

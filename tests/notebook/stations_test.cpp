@@ -22,6 +22,50 @@ std::string station_name(const Book& book) {
   return heading.name == notebook::no_name ? "" : book.names.shown(heading.name);
 }
 
+TEST_CASE("a name in quotes may have several words, and marks that mean nothing there") {
+  const Book book = read(
+      "landmark \"Tarr Knob\" 44.6502S 169.0314E ±8 ; east\n"
+      "STATION \"Camp; # 2\" at 44.68S 169.01E # high\n"
+      "  sight \"tarr knob\" N17W vertical 4 ; seen\n"
+      "  leg S38E 120m to \"Camp; # 2\" back N37W\n"
+      "  sample \"A 1\" garnet\nask station \"Pt 5; 6\" ; or 7?\n");
+  CHECK(codes(book) == "unanswered");
+  CHECK(book.diagnostics[0].message == "an open question: or 7?");
+  CHECK(book.names.shown(last<Landmark>(book).name) == "Tarr Knob");
+  const auto stations = all<StationHeading>(book);
+  REQUIRE(stations.size() == 2);
+  CHECK(book.names.shown(stations[0].name) == "Camp; # 2");
+  CHECK(stations[0].position);
+  CHECK(book.names.shown(stations[1].name) == "Pt 5; 6");
+  const auto sample = last<notebook::Sample>(book);
+  CHECK(text(book, sample.name) == "A 1");
+  CHECK(text(book, sample.text) == "garnet");
+  const auto leg = std::get<notebook::Leg>(last<Reading>(book).what);
+  CHECK(leg.to == stations[0].name);
+  CHECK(leg.back);
+}
+
+TEST_CASE("quotes are no part of a name") {
+  const Book book = read("station \"Q1\"\nstation q1\nlandmark 5\"\nstation A\"b\n");
+  CHECK(codes(book) == "station-repeated");
+  CHECK(book.names.shown(last<Landmark>(book).name) == "5\"");
+}
+
+TEST_CASE("a name's quotes are closed, and hold something") {
+  for (const char* line :
+       {"station \"Tarr Knob", "landmark \"Tarr Knob 44.6502S 169.0314E", "sight \"Mast N17W",
+        "leg S38E 120m to \"Camp 2 ; a remark", "sample \"A 1", "station \"\"", "landmark \" \"",
+        "station \"Camp 2\"at 44S 169E", "station \"Camp\"; base"}) {
+    CAPTURE(line);
+    const bool touched = std::string_view(line).find("; base") != std::string_view::npos;
+    CHECK(codes(read(std::string(line) + "\n")).find(touched ? "" : "name") != std::string::npos);
+  }
+  const Book book = read("station \"Camp 2\"at 44S 169E\n");
+  REQUIRE(book.diagnostics.size() == 1);
+  REQUIRE(book.diagnostics[0].fixes.size() == 1);
+  CHECK(book.diagnostics[0].fixes[0].text == " ");
+}
+
 TEST_CASE("a station has a name of one word") {
   for (const std::string name : {"Q1", "12", "Trig-Dome", "Ü3", "bedding", "N50W", "a#b", "1.2"}) {
     CAPTURE(name);
@@ -52,7 +96,8 @@ TEST_CASE("a second word that is no keyword is an error that joins the two") {
     const auto book = line[1] == 'i' ? read_line(line) : read(line);
     REQUIRE(codes(book) == "name");
     const bool dome = line.find("Dome") != std::string::npos;
-    CHECK(book.diagnostics[0].help == (dome ? "Trig-Dome?" : "Trig-Große?"));
+    CHECK(book.diagnostics[0].help == (dome ? "\"Trig Dome\" in quotes, or Trig-Dome?"
+                                            : "\"Trig Große\" in quotes, or Trig-Große?"));
   }
 }
 

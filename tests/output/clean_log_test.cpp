@@ -213,6 +213,30 @@ TEST_CASE("a log's own kind of a newer word survives") {
   check_round_trip("kind ask plane\nstation A\n  ask N62E 37NW\n");
 }
 
+TEST_CASE("names keep their quotes where they need them") {
+  const std::string log =
+      "set 0\ndeclination 24.6E\nlandmark \"Tarr Knob\" 44.6502S 169.0314E ; a \"knob\"\n"
+      "landmark \"Mast\" 44.6711S 168.9920E\nlandmark \"#7; east, or > 3\" 44.7033S 169.0467E\n"
+      "station \" Camp 2 \" # of May\n  sight \"tarr knob\" N17W ; seen \"well\"\n"
+      "  sight Mast N65.5W\n  sight \"#7; east, or > 3\" N87.5E\n"
+      "  leg S38E 120m to \"Pt 1,5; # upper\" back N37W ; paced\n"
+      "  sample \"A 1\" garnet; \"red\"\n  sample \"A2\"\nstation \"Pt 1,5; # upper\"\n";
+  const std::string clean = test::clean(log);
+  CAPTURE(clean);
+  for (const char* line : {"landmark Mast 44.6711S", "\nstation \"Camp 2\"  # of May\n",
+                           "\n  sight \"Tarr Knob\" N17W  ; seen \"well\"\n",
+                           "\n  leg S38E 120m back N37W to \"Pt 1,5; # upper\"  ; paced\n",
+                           "\n  sample \"A 1\" garnet; \"red\"\n  sample A2\n"})
+    CHECK(clean.find(line) != std::string::npos);
+  check_round_trip(log);
+  const auto rows = comparable(log);
+  REQUIRE(rows.size() == 5);
+  CHECK(rows[1][0] == "Camp 2");
+  CHECK(rows[4][16] == "Pt 1,5; # upper");
+  for (const auto& row : rows)
+    CHECK(row[23].empty() == (&row != &rows[0]));
+}
+
 TEST_CASE("every order of pairs survives") {
   for (const char* order : {"strike/dip", "direction/dip", "dip/direction", "dip/strike"}) {
     const bool dip_first = std::string_view(order).starts_with("dip/");

@@ -105,6 +105,10 @@ class Typist {
                          "station q1",
                          "station",
                          "station Q3 Q4",
+                         "station \"Pt 3; #\" at 44.51S 169.2E",
+                         "station \"Pt",
+                         "landmark \"Old Peak\" 44.6S 169.1E",
+                         "sample \"A 1\" garnet",
                          "station 12 at 59G 345210 5052310",
                          "at 44S 169E",
                          "at nowhere",
@@ -302,7 +306,7 @@ class Typist {
     switch (below(6)) {
       case 0: {
         std::string text = "sight ";
-        text += of(std::array{"Peak", "Cairn", "Q1", "Peek", "Q9"});
+        text += of(std::array{"Peak", "\"Old Peak\"", "\"pt 3; #\"", "Cairn", "Q1", "Peek", "Q9"});
         text += joined({" ", bearing()});
         if (one_in(4)) text += joined({" vertical ", slope()});
         if (one_in(5)) text += " south-end";
@@ -314,7 +318,7 @@ class Typist {
         text += of(std::array{"m", "ft", " paces", "", "'"});
         if (one_in(3)) text += joined({" back ", bearing()});
         if (one_in(4)) text += joined({" slope -", slope()});
-        if (one_in(4)) text += of(std::array{" to Q1", " to Q2", " to Q9"});
+        if (one_in(4)) text += of(std::array{" to Q1", " to Q2", " to Q9", " to \"Pt 3; #\""});
         if (one_in(6)) text += " south-end";
         return text;
       }

@@ -45,6 +45,9 @@ class Names {
 /// `text` with the letters of the Latin, Greek and Cyrillic scripts in lower case, for comparison.
 std::string fold_case(std::string_view text);
 
+/// `name` as a log has it: in double quotes where it would not be one word otherwise.
+std::string typed_name(std::string_view name);
+
 /// What stands in for a log's own words while it is read.
 struct ReadOptions {
   std::optional<HandRule> rule;

@@ -124,7 +124,12 @@ Diagnostic facing_twice(std::string_view typed, bool same);
 
 // ---- stations and places
 Diagnostic name_missing(std::string_view what);
-Diagnostic name_of_two_words(std::string_view second, std::string_view joined);
+Diagnostic name_of_two_words(std::string_view second, std::string_view joined,
+                             const Offers& offers);
+/// A quote that begins a name and does not end it.
+Diagnostic name_unclosed(const Offers& offers);
+/// Text right behind a name's closing quote.
+Diagnostic name_touched(const Offers& offers);
 /// Behind a name with a colon, words that hold no figure.
 Diagnostic name_with_remark(std::string_view second, const Offers& offers);
 /// Of a sight, behind its bearing.
