@@ -49,7 +49,9 @@ Lines:  lineation slickenline fold-axis intersection stretching flute current
 
 Sights and legs
   sight Cairn N17W           from here to there; then vertical 4.5, south-end
+  sight Cairn back S18E      from there to here; N17W, N18W are repeats
   leg S38E 120m to Q3        or ft, paces; then slope -6 or -9%, back N37W
+  leg from Q2 S38E 120m      read at Q2, leads here; sight Cairn from Q2 N17W
   tally 14 stations 63 readings  your own count of what stands above
 
 Words of your own

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-// Reads a log line by line. One class in twelve files: lines (log_reader), attitudes
-// (reading_reader), sights and legs (sight_reader), what readings wait for (question_reader), open
-// questions (ask_reader),
-// stations and places (station_reader), positions and heights (position_reader), names and words of
-// the log's own (name_reader), settings (setting_reader), advice (advice_reader), a reading on its
-// own (single_reader), and a statement read again with a change in it (trial).
+// Reads a log line by line. One class in thirteen files: lines (log_reader), attitudes
+// (reading_reader), sights (sight_reader), legs (leg_reader), what readings wait for
+// (question_reader), open questions (ask_reader), stations and places (station_reader), positions
+// and heights (position_reader), names and words of the log's own (name_reader), settings
+// (setting_reader), advice (advice_reader), a reading on its own (single_reader), and a statement
+// read again with a change in it (trial).
 #pragma once
 
 #include <array>
@@ -192,8 +192,22 @@ class LogReader final : private Judge {
   bool read_line_words(Reading& reading, LineAttitude& line, Cursor& cursor);
   bool read_doubtful(Reading& reading, Cursor& cursor);
   bool read_sense(const Reading& reading, Sense& stated, Cursor& cursor);
-  void read_sight(Reading& reading, Span body);
   void read_leg(Reading& reading, Span body);
+
+  // ---- sight_reader.cpp
+  /// A sight, or with commas its repeats.
+  void read_sights(Statement& statement, KindId kind);
+  /// The name of what is sighted; what is left of `body` begins with its bearing.
+  std::optional<Span> take_target(Span& body);
+  /// Where the repeat that begins at `at` ends: at a comma before another bearing.
+  std::uint32_t sight_end(Span body, std::uint32_t at);
+  /// One bearing on it, and what stands behind.
+  void read_sight(Reading& reading, Span typed);
+  bool read_sight_words(Reading& reading, Sight& sight, Cursor& cursor);
+  bool read_leg_words(Reading& reading, Leg& leg, Cursor& cursor);
+  /// `from NAME`, if that stands here; false where the name is at fault.
+  bool read_from(NameId& from, Cursor& cursor);
+  std::optional<Bearing> read_back(Cursor& cursor);
   std::optional<Slope> read_vertical(Cursor& cursor);
   /// Notes a good reading in the notation that the dial does not have; `span` is its bearing.
   void note_notation(const Reading& reading, Span span);

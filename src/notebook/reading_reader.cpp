@@ -70,15 +70,12 @@ void LogReader::read_reading(Statement& statement, KindId kind) {
     last_kind_ = kind;
     return notebook_ || depth_ > 0 ? read_repeats(statement, kind) : count_repeats(statement, kind);
   }
+  if (type == Kind::Type::sight) return read_sights(statement, kind);
   Reading reading = new_reading(statement, kind);
   reading.written = statement.body;
   reading.rejected = true;
   const std::size_t faults = block_->diagnostics.size();
-  if (type == Kind::Type::sight) {
-    read_sight(reading, statement.body);
-  } else {
-    read_leg(reading, statement.body);
-  }
+  read_leg(reading, statement.body);
   if (reading.rejected) offer_slips(faults);
   push(statement, reading);
 }

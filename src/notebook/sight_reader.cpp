@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: MIT
+// Sights: a bearing on a mark, from there, or both; repeats of it.
 #include <fmt/format.h>
 
 #include <array>
@@ -11,18 +12,16 @@ namespace {
 
 using Type = Token::Type;
 
-constexpr std::array<std::string_view, 3> sight_words = {"south-end", "vertical", "doubtful"};
-
-constexpr std::array<std::string_view, 5> leg_words = {"slope", "back", "south-end", "to",
-                                                       "doubtful"};
-
-bool is_length_unit(const Cursor& cursor, std::size_t ahead) {
-  return cursor.is_word("m", ahead) || cursor.is_word("ft", ahead) ||
-         cursor.is_word("paces", ahead) || cursor.is_word("pace", ahead);
-}
+constexpr std::array<std::string_view, 5> sight_words = {"south-end", "vertical", "back", "from",
+                                                         "doubtful"};
 
 bool starts_bearing(const Cursor& cursor) {
   return cursor.is(Type::angle) || starts_lettered_bearing(cursor);
+}
+
+/// What may stand behind the name.
+bool starts_sight(const Cursor& cursor) {
+  return starts_bearing(cursor) || cursor.is_word("back") || cursor.is_word("from");
 }
 
 }  // namespace
@@ -31,6 +30,10 @@ std::optional<Slope> LogReader::read_vertical(Cursor& cursor) {
   const Span span = cursor.here();
   if (cursor.at_end())
     return cursor.fail(span, wording::incomplete("the statement", "angle", "-4, +12 or 15%"));
+  if (cursor.is_word("level")) {
+    cursor.skip();
+    return Slope{0, false, 1, 0};
+  }
   const auto slope = read_slope(cursor);
   if (!slope) return std::nullopt;
   if (slope->degrees() < -90 || slope->degrees() > 90)
@@ -40,136 +43,144 @@ std::optional<Slope> LogReader::read_vertical(Cursor& cursor) {
   return slope;
 }
 
-void LogReader::read_sight(Reading& reading, Span body) {
-  reading.what = Sight{};
-  Sight& sight = std::get<Sight>(reading.what);
+std::optional<Bearing> LogReader::read_back(Cursor& cursor) {
+  cursor.skip();
+  if (cursor.at_end())
+    return cursor.fail(cursor.here(), wording::incomplete("'back'", "bearing", "back N37W"));
+  return read_bearing(cursor, Behind::words);
+}
+
+bool LogReader::read_from(NameId& from, Cursor& cursor) {
+  if (from != no_name || !cursor.is_word("from")) return true;
+  cursor.skip();
+  const auto name = take_name(cursor, "'from'");
+  if (name) from = number_of(text(*name));
+  return name.has_value();
+}
+
+void LogReader::read_sights(Statement& statement, KindId kind) {
+  const std::size_t entries = block_->entries.size();
+  const std::size_t faults = block_->diagnostics.size();
+  Reading reading = new_reading(statement, kind);
+  reading.written = statement.body;
+  reading.rejected = true;
+  Sight sight;
+  Span body = statement.body;
+  const auto name = take_target(body);
+  if (name) sight.target = number_of(text(*name));
+  NameId from = no_name;
+  for (std::uint32_t at = 0; at <= body.length;) {
+    const std::uint32_t end = name ? sight_end(body, at) : body.length;
+    const Span typed = trim({body.offset + at, end - at});
+    if (at > 0) {
+      reading = new_reading(statement, kind);
+      reading.first = false;
+      reading.rejected = true;
+      statement.column = source_.place(statement.line, typed).column;
+    }
+    reading.written = typed;
+    if (at == 0) {
+      reading.written.offset = statement.body.offset;
+      reading.written.length = typed.end() - statement.body.offset;
+    }
+    sight.from = from;
+    reading.what = sight;
+    if (name) read_sight(reading, typed);
+    from = std::get<Sight>(reading.what).from;
+    if (reading.rejected && at == 0 && end == body.length) offer_slips(faults);
+    push(statement, reading);
+    at = end + 1;
+  }
+  // It belongs to all repeats, behind whichever it stands.
+  for (std::size_t i = entries; i < block_->entries.size(); ++i)
+    std::get<Sight>(std::get<Reading>(block_->entries[i].what).what).from = from;
+}
+
+std::optional<Span> LogReader::take_target(Span& body) {
   const auto name = take_name(body, "the sight");
-  if (!name) return;
-  sight.target = number_of(text(*name));
+  if (!name) return std::nullopt;
   const Tokens tokens(source_.text(), body);
+  Cursor cursor(source_.text(), tokens, faults_);
+  if (!cursor.is(Type::word) || starts_sight(cursor)) return name;
+  Cursor ahead = cursor;
+  ahead.skip();
+  const Span second = cursor.here();
+  if (starts_sight(ahead)) {
+    report_words({name->offset, second.end() - name->offset}, second);
+    return std::nullopt;
+  }
+  if (!ahead.at_end()) return name;
+  const std::string exchanged = fmt::format("{} {}", cursor.text(second), text(*name));
+  const Offers offers = accepted({in_place(judged_.body, exchanged)});
+  if (offers.empty()) return name;
+  cursor.report(second, wording::name_behind(text(*name), offers));
+  return std::nullopt;
+}
+
+std::uint32_t LogReader::sight_end(Span body, std::uint32_t at) {
+  const std::string_view bytes = text(body);
+  for (std::size_t i = at; i < bytes.size(); ++i) {
+    if (const std::size_t name = quoted_length(bytes.substr(i));
+        name > 0 && i > 0 && starts_with_space(bytes, i - 1)) {
+      i += name - 1;
+      continue;
+    }
+    const bool is_comma = bytes[i] == ',' && repeat_end(bytes, i) == i;
+    if (!is_comma) continue;
+    const auto end = static_cast<std::uint32_t>(i);
+    const Tokens tokens(source_.text(), trim({body.offset + end + 1, body.length - end - 1}));
+    Cursor rest(source_.text(), tokens, faults_);
+    if (starts_bearing(rest) || rest.is_word("back")) return end;
+  }
+  return body.length;
+}
+
+void LogReader::read_sight(Reading& reading, Span typed) {
+  Sight& sight = std::get<Sight>(reading.what);
+  const Tokens tokens(source_.text(), typed);
   Cursor cursor(source_.text(), tokens, faults_);
   if (cursor.at_end())
     return cursor.report(cursor.here(),
                          wording::incomplete("the sight", "bearing", "sight NAME N66W"));
-  if (has_decimal_comma(cursor)) return;
-  if (cursor.is(Type::word) && !starts_bearing(cursor) && cursor.peek(1)) {
-    Cursor ahead = cursor;
-    ahead.skip();
-    if (starts_bearing(ahead)) {
-      const Span second = cursor.here();
-      return report_words({name->offset, second.end() - name->offset}, second);
-    }
-  }
+  if (has_decimal_comma(cursor) || !read_from(sight.from, cursor)) return;
   const std::size_t start = cursor.position();
-  if (cursor.is(Type::word) && !cursor.peek(1) && !starts_bearing(cursor)) {
-    const std::string exchanged = fmt::format("{} {}", cursor.text(cursor.here()), text(*name));
-    const Offers offers = accepted({in_place(judged_.body, exchanged)});
-    if (!offers.empty())
-      return cursor.report(cursor.here(), wording::name_behind(text(*name), offers));
-  }
-  const auto bearing = read_bearing(cursor, Behind::words);
+  sight.is_back = cursor.is_word("back");
+  const auto bearing = sight.is_back ? read_back(cursor) : read_bearing(cursor, Behind::words);
   if (!bearing) return;
   sight.bearing = *bearing;
-  const Span bearing_span = cursor.since(start);
+  Span bearing_span = cursor.since(start);
+  if (!read_sight_words(reading, sight, cursor)) return;
+  reading.rejected = false;
+  if (sight.is_back) {
+    const std::string_view words = text(bearing_span);
+    bearing_span = trim({bearing_span.offset + 4, static_cast<std::uint32_t>(words.size()) - 4});
+  }
+  note_notation(reading, bearing_span);
+}
+
+bool LogReader::read_sight_words(Reading& reading, Sight& sight, Cursor& cursor) {
   while (!cursor.at_end()) {
     if (read_doubtful(reading, cursor)) continue;
-    if (!sight.south_end && cursor.is_word("south-end")) {
+    if (!sight.south_end && !sight.is_back && cursor.is_word("south-end")) {
       sight.south_end = true;
       cursor.skip();
     } else if (!sight.vertical && cursor.is_word("vertical")) {
       cursor.skip();
       sight.vertical = read_vertical(cursor);
-      if (!sight.vertical) return;
+      if (!sight.vertical) return false;
+    } else if (!sight.back && !sight.is_back && cursor.is_word("back")) {
+      sight.back = read_back(cursor);
+      if (!sight.back) return false;
+    } else if (sight.from == no_name && cursor.is_word("from")) {
+      if (!read_from(sight.from, cursor)) return false;
     } else {
-      finish(cursor, cursor.is(Type::angle) && !sight.vertical
-                         ? fmt::format("'vertical {}' for a vertical angle", first_word(cursor))
-                         : near_word(first_word(cursor), sight_words));
-      return;
+      return finish(cursor,
+                    cursor.is(Type::angle) && !sight.vertical
+                        ? fmt::format("'vertical {}' for a vertical angle", first_word(cursor))
+                        : near_word(first_word(cursor), sight_words));
     }
   }
-  reading.rejected = false;
-  note_notation(reading, bearing_span);
-}
-
-void LogReader::read_leg(Reading& reading, Span body) {
-  reading.what = Leg{};
-  Leg& leg = std::get<Leg>(reading.what);
-  const Tokens tokens(source_.text(), body);
-  Cursor cursor(source_.text(), tokens, faults_);
-  if (cursor.at_end())
-    return cursor.report(cursor.here(), wording::incomplete("the leg", "bearing", "leg S38E 120m"));
-  if (has_decimal_comma(cursor)) return;
-  if (cursor.is(Type::angle) && is_length_unit(cursor, 1))
-    return cursor.report(
-        cursor.here(),
-        wording::incomplete("the leg", "bearing before its distance", "leg S38E 120m"));
-  const auto bearing = read_bearing(cursor, Behind::words);
-  if (!bearing) return;
-  leg.bearing = *bearing;
-  const Span bearing_span = cursor.since(0);
-  if (!cursor.is(Type::angle))
-    return cursor.report(cursor.here(),
-                         wording::incomplete("the leg", "distance", "leg S38E 120m"));
-
-  const Token figure = *cursor.peek();
-  const bool foot_mark = figure.fault == Token::Fault::only_minutes;
-  if (!foot_mark && !figure_at(cursor)) return;
-  if (figure.has_sign)
-    return cursor.report(figure.span(),
-                         wording::number(cursor.text(figure), "a distance has no sign"));
-  cursor.skip();
-  leg.distance.value = figure.value;
-  if (cursor.is_word("m")) {
-    leg.distance.unit = LengthUnit::metres;
-  } else if (cursor.is_word("ft")) {
-    leg.distance.unit = LengthUnit::feet;
-  } else if (cursor.is_word("paces") || cursor.is_word("pace")) {
-    leg.distance.unit = LengthUnit::paces;
-  } else {
-    return report_unit(cursor, figure);
-  }
-  if (foot_mark || figure.percent || figure.marked)
-    return cursor.report(figure.span(), wording::number(cursor.text(figure), "such as 120m"));
-  if (leg.distance.unit == LengthUnit::paces && !has_pace_) {
-    cursor.report(figure.span(), wording::pace_missing());
-    return ask_once(reading, Question::pace);
-  }
-  cursor.skip();
-
-  while (!cursor.at_end()) {
-    if (read_doubtful(reading, cursor)) continue;
-    if (!leg.south_end && cursor.is_word("south-end")) {
-      leg.south_end = true;
-      cursor.skip();
-    } else if (!leg.slope && cursor.is_word("slope")) {
-      cursor.skip();
-      leg.slope = read_vertical(cursor);
-      if (!leg.slope) return;
-    } else if (!leg.back && cursor.is_word("back")) {
-      cursor.skip();
-      if (cursor.at_end())
-        return cursor.report(cursor.here(), wording::incomplete("'back'", "bearing", "back N37W"));
-      leg.back = read_bearing(cursor, Behind::words);
-      if (!leg.back) return;
-    } else if (leg.to == no_name && cursor.is_word("to")) {
-      cursor.skip();
-      const auto name = take_name(cursor, "'to'");
-      if (!name) return;
-      leg.to = number_of(text(*name));
-    } else {
-      if (!leg.back && starts_lettered_bearing(cursor)) {
-        finish(cursor, fmt::format("'back {}' for the bearing read at the far end",
-                                   cursor.text(cursor.rest())));
-        return;
-      }
-      finish(cursor, cursor.is(Type::angle) && !leg.slope
-                         ? fmt::format("'slope {}' for a slope", first_word(cursor))
-                         : near_word(first_word(cursor), leg_words));
-      return;
-    }
-  }
-  reading.rejected = false;
-  note_notation(reading, bearing_span);
+  return true;
 }
 
 }  // namespace lodebook::notebook

@@ -50,6 +50,11 @@ class StatementWriter {
     } else {
       out_ += ", ";
     }
+    if (const auto* sight = std::get_if<Sight>(&reading.what); sight && reading.first) {
+      append_name(sight->target);
+      append_from(sight->from);
+      out_.push_back(' ');
+    }
     std::visit([this](const auto& what) { append(what); }, reading.what);
     if (reading.doubtful) out_ += " doubtful";
   }
@@ -158,15 +163,23 @@ class StatementWriter {
   void append(const PlaneAttitude& plane) { append_plane(out_, plane); }
   void append(const LineAttitude& line) { append_line(out_, line, notebook_.kinds); }
   void append(const Sight& sight) {
-    append_name(sight.target);
-    out_.push_back(' ');
+    if (sight.is_back) out_ += "back ";
     append_bearing(out_, sight.bearing);
     if (sight.south_end) out_ += " south-end";
+    if (sight.back) {
+      out_ += " back ";
+      append_bearing(out_, *sight.back);
+    }
     if (!sight.vertical) return;
     out_ += " vertical ";
     append_slope(out_, *sight.vertical);
   }
   void append(const Leg& leg) {
+    if (leg.from != no_name) {
+      out_ += "from ";
+      append_name(leg.from);
+      out_.push_back(' ');
+    }
     append_bearing(out_, leg.bearing);
     out_.push_back(' ');
     append_length(out_, leg.distance);
@@ -184,6 +197,12 @@ class StatementWriter {
     append_name(leg.to);
   }
 
+  /// Behind a name.
+  void append_from(NameId name) {
+    if (name == no_name) return;
+    out_ += " from ";
+    append_name(name);
+  }
   void append_name(NameId name) { out_ += typed_name(notebook_.names.shown(name)); }
   void append_text(std::string_view word, Span text) {
     out_ += word;

@@ -7,6 +7,14 @@
 #include "row_json.hpp"
 
 namespace lodebook::output {
+namespace {
+
+template <class Place>
+std::string geometry_of(const Place& place) {
+  return point_geometry(place.position ? std::optional(place.position->position) : std::nullopt);
+}
+
+}  // namespace
 
 void GeoJsonWriter::begin(std::string& out) {
   features_.begin(out, "lodebook");
@@ -14,13 +22,12 @@ void GeoJsonWriter::begin(std::string& out) {
 
 void GeoJsonWriter::page(std::string& out, const notebook::Source& source,
                          const reduction::Page& page) {
-  const std::string geometry =
-      point_geometry(page.position ? std::optional(page.position->position) : std::nullopt);
+  const std::string geometry = geometry_of(page);
   Pen pen(out);
   PageRows rows(columns_);
   for (const reduction::Row& row : page.rows) {
     features_.feature(pen);
-    pen += geometry;
+    pen += row.elsewhere ? geometry_of(*row.elsewhere) : geometry;
     features_.properties(pen);
     pen.push_back('{');
     rows.append(pen, {source, page, row}, append_json_cell_of<Column, RowContext>);

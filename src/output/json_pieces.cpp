@@ -110,7 +110,11 @@ Json json_of(const Check& check) {
   const bool repeats = check.what == Check::What::repeats;
   const bool plane = check.kind != nullptr && check.kind->type == notebook::Kind::Type::plane;
   Json mean;
-  if (repeats && (check.mean_slope || check.mean_azimuth)) {
+  const bool sight = check.kind != nullptr && check.kind->type == notebook::Kind::Type::sight;
+  if (repeats && sight) {
+    if (check.mean_azimuth)
+      mean["bearing"] = static_cast<double>(rounded_azimuth(*check.mean_azimuth, 1)) / 10;
+  } else if (repeats && (check.mean_slope || check.mean_azimuth)) {
     mean[plane ? "strike" : "trend"] =
         check.mean_azimuth ? Json(static_cast<double>(rounded_azimuth(*check.mean_azimuth, 1)) / 10)
                            : Json();

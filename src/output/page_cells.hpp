@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Cells that every row of a page shares: where its station is, and when it was.
+// Cells that the rows of a page share: where their station is, and when it was. A place is a page,
+// or another station where a reading of it was made.
 #pragma once
 
 #include <lodebook/output/pen.hpp>
@@ -8,24 +9,29 @@
 
 namespace lodebook::output {
 
-inline void append_latitude(Pen& out, const reduction::Page& page) {
-  if (page.position) append_figure_of(out, page.position->position.latitude, 7);
+template <class Place>
+void append_latitude(Pen& out, const Place& place) {
+  if (place.position) append_figure_of(out, place.position->position.latitude, 7);
 }
 
-inline void append_longitude(Pen& out, const reduction::Page& page) {
-  if (page.position) append_figure_of(out, page.position->position.longitude, 7);
+template <class Place>
+void append_longitude(Pen& out, const Place& place) {
+  if (place.position) append_figure_of(out, place.position->position.longitude, 7);
 }
 
-inline void append_elevation(Pen& out, const reduction::Page& page) {
-  append_figure_of(out, page.elevation_m, 1);
+template <class Place>
+void append_elevation(Pen& out, const Place& place) {
+  append_figure_of(out, place.elevation_m, 1);
 }
 
-inline void append_position_from(Pen& out, const reduction::Page& page) {
-  if (page.position) out += reduction::name_of(page.position_from);
+template <class Place>
+void append_position_from(Pen& out, const Place& place) {
+  if (place.position) out += reduction::name_of(place.position_from);
 }
 
-inline void append_accuracy(Pen& out, const reduction::Page& page) {
-  if (page.position) append_figure_of(out, page.position->accuracy_m, 1);
+template <class Place>
+void append_accuracy(Pen& out, const Place& place) {
+  if (place.position) append_figure_of(out, place.position->accuracy_m, 1);
 }
 
 inline void append_date(Pen& out, const std::optional<notebook::Date>& date) {

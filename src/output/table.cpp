@@ -68,8 +68,19 @@ std::string_view word(const std::array<std::string_view, size>& words, Enum valu
   return words[static_cast<std::size_t>(value)];
 }
 
+/// `use` with the place where the row was read: the page's, or another station.
+template <class Use>
+void with_place(const RowContext& at, Use use) {
+  if (at.row.elsewhere) {
+    use(*at.row.elsewhere);
+  } else {
+    use(at.page);
+  }
+}
+
 /// Where the station lies on the grid; missing where its position is another's.
 const earth::GridPosition* grid_of(const RowContext& at) {
+  if (at.row.elsewhere) return at.row.elsewhere->grid ? &*at.row.elsewhere->grid : nullptr;
   const auto& grid = at.page.settings.site.grid;
   return at.page.position && grid ? &*grid : nullptr;
 }
@@ -81,7 +92,7 @@ void append_grid_number(Pen& out, const RowContext& at, double earth::GridPositi
 // What a column's text depends on. What is the same all over a page joins its neighbours.
 
 bool same_kind(const Row& above, const Row& row) {
-  return above.kind == row.kind;
+  return above.kind == row.kind && above.elsewhere == row.elsewhere;
 }
 
 bool same_line(const Row& above, const Row& row) {
@@ -97,7 +108,7 @@ bool same_aim(const Row& above, const Row& row) {
 }
 
 bool same_status(const Row& above, const Row& row) {
-  return above.status == row.status && above.codes == row.codes;
+  return above.status == row.status && above.codes == row.codes && above.elsewhere == row.elsewhere;
 }
 
 bool same_notes(const Row& above, const Row& row) {
@@ -108,7 +119,7 @@ using Out = Pen&;
 using At = const RowContext&;
 
 constexpr auto with_grid_columns = std::to_array<Column>({
-    {"station", Type::text, [](Out out, At at) { out += at.page.station; }, same_kind},
+    {"station", Type::text, [](Out out, At at) { with_place(at, [&](const auto& place) { out += place.station; }); }, same_kind},
     {"kind", Type::text, [](Out out, At at) { out += at.row.kind->name; }, same_kind},
     {"type", Type::word, [](Out out, At at) { out += word(types, at.row.kind->type); }, same_kind},
     {"strike", Type::number,
@@ -150,11 +161,11 @@ constexpr auto with_grid_columns = std::to_array<Column>({
     {"status", Type::word, [](Out out, At at) { out += reduction::name_of(at.row.status); },
      same_status},
     {"codes", Type::word, [](Out out, At at) { append_codes(out, at.row); }, same_status},
-    {"latitude", Type::number, [](Out out, At at) { append_latitude(out, at.page); }, same_status},
-    {"longitude", Type::number, [](Out out, At at) { append_longitude(out, at.page); }, same_status},
-    {"elevation_m", Type::number, [](Out out, At at) { append_elevation(out, at.page); }, same_status},
-    {"position_from", Type::word, [](Out out, At at) { append_position_from(out, at.page); }, same_status},
-    {"accuracy_m", Type::number, [](Out out, At at) { append_accuracy(out, at.page); }, same_status},
+    {"latitude", Type::number, [](Out out, At at) { with_place(at, [&](const auto& place) { append_latitude(out, place); }); }, same_status},
+    {"longitude", Type::number, [](Out out, At at) { with_place(at, [&](const auto& place) { append_longitude(out, place); }); }, same_status},
+    {"elevation_m", Type::number, [](Out out, At at) { with_place(at, [&](const auto& place) { append_elevation(out, place); }); }, same_status},
+    {"position_from", Type::word, [](Out out, At at) { with_place(at, [&](const auto& place) { append_position_from(out, place); }); }, same_status},
+    {"accuracy_m", Type::number, [](Out out, At at) { with_place(at, [&](const auto& place) { append_accuracy(out, place); }); }, same_status},
     {"easting", Type::number,
      [](Out out, At at) { append_grid_number(out, at, &earth::GridPosition::easting_m); },
      same_status, true},

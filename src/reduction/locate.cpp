@@ -264,8 +264,9 @@ class Locator {
 Fixes locate(const Notebook& notebook, const Options& options) {
   Observations seen = observe(notebook, options);
   FoundPlaces places;
-  if (seen.by_model) {
-    // The model's declination is that of the place, which is found with it: once more from there.
+  if (seen.by_model || seen.has_back_sights) {
+    // The model's declination is that of the place, which is found with it, and so is how far two
+    // norths are from parallel: once more from there.
     const Fixes first = Locator(notebook, seen).run();
     for (std::size_t i = 0; i < seen.stations.size(); ++i) {
       const LocatedStation& station = first.stations[i];

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include <lodebook/earth/geodesic.hpp>
 #include <lodebook/orientation/precision.hpp>
 
 #include "blocks.hpp"
@@ -25,6 +26,7 @@ class Observer {
 
   Observations run() {
     name_stations();
+    take_stated_places();
     bool is_station = false;
     for (std::size_t begin = 0; !is_station || begin < notebook_.entries.size();
          is_station = true) {
@@ -66,6 +68,29 @@ class Observer {
     }
   }
 
+  /// Of all blocks, since a mark's may come later.
+  void take_stated_places() {
+    bool is_station = false;
+    for (std::size_t begin = 0; !is_station || begin < notebook_.entries.size();
+         is_station = true) {
+      const std::size_t end = block_end(notebook_, begin, is_station);
+      const auto entries = std::span(notebook_.entries).subspan(begin, end - begin);
+      Page page;
+      read_station_wide(page, notebook_, entries);
+      const auto* heading =
+          is_station ? std::get_if<StationHeading>(&entries.front().what) : nullptr;
+      if (heading && heading->name != no_name && page.position)
+        stated_.try_emplace(heading->name, page.position->position, page.elevation_m.value_or(0));
+      for (const Entry& entry : entries) {
+        const auto* landmark = std::get_if<Landmark>(&entry.what);
+        if (landmark && landmark->position)
+          stated_.try_emplace(landmark->name, landmark->position->position,
+                              landmark->elevation ? landmark->elevation->metres(1) : 0);
+      }
+      begin = end;
+    }
+  }
+
   void take_station(std::size_t number, const Page& page) {
     ObservedStation& station = found_.stations[number];
     if (!station.position) station.position = page.position;
@@ -87,31 +112,122 @@ class Observer {
       found_.attraction_stated = notebook_.source.place(entry.line, entry.statement);
     }
     const auto* reading = std::get_if<Reading>(&entry.what);
-    if (!reading || reading->rejected || !station) return;
+    if (!reading || reading->rejected) return;
     if (const auto* sight = std::get_if<Sight>(&reading->what)) {
-      Observed seen = observed(entry, *reading, *station, *sight);
-      seen.target = sight->target;
-      if (sight->vertical && !may_be_percent(*sight->vertical))
-        seen.vertical = sight->vertical->degrees();
-      found_.sights.push_back(seen);
+      const auto at = sight->from == no_name ? station : station_named(sight->from);
+      if (at) take_sight(entry, *reading, *at, *sight);
     } else if (const auto* leg = std::get_if<Leg>(&reading->what)) {
-      if (!stations_.contains(leg->to)) return;
-      ObservedLeg walked;
-      walked.observed = observed(entry, *reading, *station, *leg);
-      walked.observed.target = leg->to;
-      if (leg->slope) walked.observed.vertical = leg->slope->degrees();
-      walked.distance_m = leg->distance.metres(settings_.pace_m.value_or(0));
-      if (leg->back) {
-        walked.back = wrap_degrees(leg->back->azimuth().degrees() + walked.observed.correction);
-        walked.back_sigma = accuracy_of(*leg->back, Told::direction, settings_.accuracy).bearing;
-      }
-      walked.left_out = why_left_out(*reading, *leg, found_.stations[*station].name);
-      found_.legs.push_back(walked);
+      const auto at = leg->from == no_name ? station : station_named(leg->from);
+      const auto to = leg->from == no_name ? station_named(leg->to) : station;
+      if (at && to) take_leg(entry, *reading, *at, *to, *leg);
     }
   }
 
-  static std::optional<LeftOut> why_left_out(const Reading& reading, const Leg& leg, NameId here) {
-    if (leg.to == here) return LeftOut::own_station;
+  std::optional<std::size_t> station_named(NameId name) const {
+    const auto found = stations_.find(name);
+    return found == stations_.end() ? std::nullopt : std::optional(found->second);
+  }
+
+  void take_sight(const Entry& entry, const Reading& reading, std::size_t at, const Sight& sight) {
+    const Settings settings = settings_at(sight.from);
+    Observed seen = observed(entry, reading, at, sight, settings);
+    seen.target = sight.target;
+    if (sight.is_back) turn_round(seen, sight.bearing, settings);
+    if (sight.vertical && !may_be_percent(*sight.vertical)) {
+      seen.vertical = sight.vertical->degrees();
+      seen.verticals = 1;
+    }
+    if (sight.back) {
+      Observed back = seen;
+      back.vertical.reset();
+      turn_round(back, *sight.back, settings);
+      join(seen, back);
+    }
+    // One statement a line, so that repeats of it share theirs.
+    const bool is_repeat = !found_.sights.empty() && found_.sights.back().line == entry.line;
+    if (!is_repeat) {
+      found_.sights.push_back(seen);
+    } else if (Observed& ray = found_.sights.back(); ray.doubtful && !seen.doubtful) {
+      ray = seen;
+    } else if (ray.doubtful == seen.doubtful) {
+      join(ray, seen);
+    }
+  }
+
+  /// Takes `other`, an observation of the same ray, into the mean.
+  static void join(Observed& ray, const Observed& other) {
+    const double weight = 1 / (ray.sigma * ray.sigma);
+    const double added = 1 / (other.sigma * other.sigma);
+    const double off = std::remainder(other.azimuth - ray.azimuth, 360.0);
+    ray.azimuth = wrap_degrees(ray.azimuth + off * added / (weight + added));
+    ray.sigma = 1 / std::sqrt(weight + added);
+    ray.is_true = ray.is_true && other.is_true;
+    if (!other.vertical) return;
+    const double sum = ray.vertical.value_or(0) * ray.verticals + *other.vertical;
+    const double sigma = ray.accuracy.dip * std::sqrt(std::max(ray.verticals, 1.0));
+    ++ray.verticals;
+    ray.vertical = sum / ray.verticals;
+    ray.accuracy.dip = sigma / std::sqrt(ray.verticals);
+  }
+
+  /// `seen` by a bearing from its target to here. North there is not parallel to north here.
+  void turn_round(Observed& seen, const Bearing& back, const Settings& settings) {
+    found_.has_back_sights = true;
+    const Correction added = correction(settings_at(seen.target, settings), North::geographic);
+    seen.typed = back;
+    seen.south_end = true;
+    seen.correction = added.angle.degrees();
+    seen.is_true = added.north == North::geographic;
+    seen.declination_sigma = added.sigma;
+    const auto here = place_of(found_.stations[seen.station].name);
+    const auto there = place_of(seen.target);
+    if (seen.is_true && here && there && earth::distance_m(here->first, there->first) > 0) {
+      const auto line = earth::geodesic(here->first, there->first);
+      seen.correction += std::remainder(line.azimuth - line.azimuth_at_end, 360.0);
+    }
+    seen.azimuth = wrap_degrees(back.azimuth().degrees() + 180 + seen.correction);
+    seen.sigma = accuracy_of(back, Told::direction, settings.accuracy).bearing;
+  }
+
+  void take_leg(const Entry& entry, const Reading& reading, std::size_t at, std::size_t to,
+                const Leg& leg) {
+    const Settings settings = settings_at(leg.from);
+    ObservedLeg walked;
+    walked.observed = observed(entry, reading, at, leg, settings);
+    walked.observed.target = found_.stations[to].name;
+    if (leg.slope) walked.observed.vertical = leg.slope->degrees();
+    walked.distance_m = leg.distance.metres(settings.pace_m.value_or(0));
+    if (leg.back) {
+      walked.back = wrap_degrees(leg.back->azimuth().degrees() + walked.observed.correction);
+      walked.back_sigma = accuracy_of(*leg.back, Told::direction, settings.accuracy).bearing;
+    }
+    walked.left_out = why_left_out(reading, leg, at == to);
+    found_.legs.push_back(walked);
+  }
+
+  /// Where a station or landmark is stated or, a station, found; with its height.
+  std::optional<std::pair<earth::Position, double>> place_of(NameId name) const {
+    if (const auto stated = stated_.find(name); stated != stated_.end()) return stated->second;
+    const auto found = places_.find(name);
+    if (found == places_.end()) return std::nullopt;
+    return std::pair(found->second, 0.0);
+  }
+
+  /// Those in force, at the station of that name if it is given and has a place.
+  Settings settings_at(NameId name) {
+    site_.settle(settings_);
+    return settings_at(name, settings_);
+  }
+  Settings settings_at(NameId name, const Settings& in_force) const {
+    Settings settings = in_force;
+    const auto place = name == no_name ? std::nullopt : place_of(name);
+    if (place) put_at(settings, place->first, place->second, false);
+    return settings;
+  }
+
+  static std::optional<LeftOut> why_left_out(const Reading& reading, const Leg& leg,
+                                             bool is_own_station) {
+    if (is_own_station) return LeftOut::own_station;
     if (reading.doubtful) return LeftOut::doubtful;
     if (leg.slope && may_be_percent(*leg.slope)) return LeftOut::percent_or_degrees;
     return std::nullopt;
@@ -119,9 +235,8 @@ class Observer {
 
   template <class SightOrLeg>
   Observed observed(const Entry& entry, const Reading& reading, std::size_t station,
-                    const SightOrLeg& typed) {
-    site_.settle(settings_);
-    const Correction added = correction(settings_, North::geographic);
+                    const SightOrLeg& typed, const Settings& settings) {
+    const Correction added = correction(settings, North::geographic);
     Observed seen;
     seen.line = entry.line;
     seen.reading = reading.number;
@@ -134,12 +249,12 @@ class Observer {
     seen.correction = added.angle.degrees();
     seen.is_true = added.north == North::geographic;
     seen.azimuth = wrap_degrees(typed.azimuth().degrees() + seen.correction);
-    seen.sigma = accuracy_of(typed.bearing, Told::direction, settings_.accuracy).bearing;
+    seen.sigma = accuracy_of(typed.bearing, Told::direction, settings.accuracy).bearing;
     seen.declination_sigma = added.sigma;
-    if (settings_.has_figure()) seen.declination = settings_.declination.degrees_east();
-    found_.by_model = found_.by_model || settings_.from_model();
-    found_.declination_void = found_.declination_void || settings_.lacks_declination_by_fault();
-    seen.accuracy = settings_.accuracy;
+    if (settings.has_figure()) seen.declination = settings.declination.degrees_east();
+    found_.by_model = found_.by_model || settings.from_model();
+    found_.declination_void = found_.declination_void || settings.lacks_declination_by_fault();
+    seen.accuracy = settings.accuracy;
     return seen;
   }
 
@@ -148,6 +263,7 @@ class Observer {
   SiteKeeper site_;
   Settings settings_;
   std::map<NameId, std::size_t> stations_;
+  std::map<NameId, std::pair<earth::Position, double>> stated_;
   Observations found_;
 };
 

@@ -54,6 +54,8 @@ struct Observed {
   Accuracy accuracy;
   /// Up positive, degrees. That of a sight is missing where it may be a percent grade.
   std::optional<double> vertical;
+  /// How many readings of it `vertical` is the mean of.
+  double verticals = 0;
 };
 
 struct ObservedLeg {
@@ -74,6 +76,7 @@ using FoundPlaces = std::map<notebook::NameId, earth::Position>;
 struct Observations {
   std::vector<ObservedStation> stations;
   std::vector<ObservedLandmark> landmarks;
+  /// One for each statement: repeats, and bearings from the target back, are one ray, their mean.
   std::vector<Observed> sights;
   /// Those that lead to a station of the log.
   std::vector<ObservedLeg> legs;
@@ -83,6 +86,8 @@ struct Observations {
   bool by_model = false;
   /// A statement of the declination is void, and says itself what waits for it.
   bool declination_void = false;
+  /// A bearing was read at a mark, where north is another than here.
+  bool has_back_sights = false;
 
   /// The first leg that would place something, had it a declination; null where there is none.
   const ObservedLeg* leg_without_declination() const;

@@ -90,6 +90,42 @@ Places places_of(const Notebook& notebook) {
   return places;
 }
 
+/// Whether a sight or leg was read at another station than its own, or at its mark.
+bool is_read_elsewhere(const Entry& entry) {
+  const auto* reading = std::get_if<Reading>(&entry.what);
+  if (!reading) return false;
+  if (const auto* sight = std::get_if<Sight>(&reading->what))
+    return sight->is_back || sight->back || sight->from != no_name;
+  const auto* leg = std::get_if<Leg>(&reading->what);
+  return leg && leg->from != no_name;
+}
+
+/// Fills in where stations and landmarks are, if that is asked for.
+void know_places(Places& places, const Fixes& fixes, const Notebook& notebook,
+                 const Options& options) {
+  if (std::ranges::none_of(notebook.entries, is_read_elsewhere)) return;
+  const bool wants_grid = options.grid_columns || options.north == North::grid;
+  const auto know = [&](std::string_view name, const auto& located, PositionFrom from) {
+    Elsewhere one;
+    one.station = name;
+    if (located.position) {
+      std::optional<double> accuracy;
+      if (located.covariance) accuracy = circular_sigma(*located.covariance);
+      one.position = {*located.position, accuracy};
+      if (wants_grid) one.grid = earth::grid_position(*located.position);
+    }
+    one.position_from = from;
+    one.elevation_m = located.stated_elevation_m;
+    if (!one.elevation_m && located.elevation) one.elevation_m = located.elevation->elevation_m;
+    places.known.try_emplace(notebook.names.find(name), std::make_shared<const Elsewhere>(one));
+  };
+  for (const LocatedStation& station : fixes.stations)
+    know(station.name, station, station.from);
+  for (const LocatedLandmark& landmark : fixes.landmarks) {
+    if (!landmark.is_found) know(landmark.name, landmark, PositionFrom::at);
+  }
+}
+
 Reduction::NextBlock read_here(const Notebook& notebook) {
   const auto reader = std::make_shared<BlockReader>(notebook);
   return [reader](Block& block, std::optional<KnownField>&) { return reader->next(block); };
@@ -109,6 +145,7 @@ class Reduction::Log {
         site_checks_(options),
         settings_(initial_settings(said)),
         next_block_(next_block ? std::move(next_block) : read_here(log)) {
+    know_places(places_, fixes, log, said);
     for (const LocatedStation& station : fixes.stations)
       located_.emplace(station.name, &station);
     settle_heading();

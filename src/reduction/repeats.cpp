@@ -9,7 +9,6 @@ namespace lodebook::reduction {
 
 namespace {
 
-constexpr double repeat_floor = 5;
 /// Where there are several times so many, they are not set aside one by one.
 constexpr std::size_t at_once = 100;
 
@@ -56,7 +55,7 @@ double limit_of(double sigma, double floor) {
   return std::clamp(3 * sigma, floor, half_turn);
 }
 
-std::optional<Agreement> agreement(std::span<const Repeat> repeats, Ends ends) {
+std::optional<Agreement> agreement(std::span<const Repeat> repeats, Ends ends, double floor) {
   if (repeats.size() < 2) return std::nullopt;
   Agreement result;
   std::vector<Agreement::Member>& members = result.members;
@@ -74,7 +73,7 @@ std::optional<Agreement> agreement(std::span<const Repeat> repeats, Ends ends) {
     const Vector centre = result.mean ? result.mean->axis : middle(axes, ends);
     for (std::size_t i = 0; i < repeats.size(); ++i) {
       const double off = angle_between(repeats[i].axis, centre, ends).degrees();
-      const double limit = limit_of(std::max(repeats[i].sigma, of_mean), repeat_floor);
+      const double limit = limit_of(std::max(repeats[i].sigma, of_mean), floor);
       members[i] = {off, limit, off > limit, centre};
     }
     const auto worst = std::ranges::max_element(

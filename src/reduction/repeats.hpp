@@ -34,10 +34,14 @@ struct Agreement {
   std::vector<Member> members;
 };
 
+/// Under this, degrees, repeats of a plane or line agree.
+inline constexpr double repeat_floor = 5;
+
 /// Takes the mean; while the repeat furthest over its limit is over, sets it aside and takes the
 /// mean of the others, so that one bad repeat does not condemn the good ones. Two that disagree are
 /// both apart, since nothing tells which is wrong, and so are all that have no mean, by their
 /// angle from the middle of them. Nothing for fewer than two repeats.
-std::optional<Agreement> agreement(std::span<const Repeat> repeats, Ends ends);
+std::optional<Agreement> agreement(std::span<const Repeat> repeats, Ends ends,
+                                   double floor = repeat_floor);
 
 }  // namespace lodebook::reduction

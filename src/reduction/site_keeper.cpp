@@ -5,6 +5,25 @@ namespace lodebook::reduction {
 
 using namespace notebook;
 
+namespace {
+
+void take_model(Settings& settings) {
+  if (!settings.from_model() || !settings.declination_known()) return;
+  settings.declination = settings.site.field->declination();
+  settings.declination_sigma = settings.site.field->declination_sigma();
+}
+
+}  // namespace
+
+void put_at(Settings& settings, const earth::Position& position, double height_m, bool wants_grid) {
+  settings.site = {};
+  settings.site.position = position;
+  settings.site.height_m = height_m;
+  if (wants_grid) settings.site.grid = earth::grid_position(position);
+  if (settings.date) settings.site.field = field_of({position, height_m, *settings.date});
+  take_model(settings);
+}
+
 void SiteKeeper::enter(const Page& page, const std::optional<KnownField>& known) {
   known_ = known;
   if (own_) station_above_ = own_;
@@ -48,10 +67,7 @@ bool SiteKeeper::settle(Settings& settings) {
     settings.site = site_;
     settled_ = true;
   }
-  if (settings.from_model() && settings.declination_known()) {
-    settings.declination = settings.site.field->declination();
-    settings.declination_sigma = settings.site.field->declination_sigma();
-  }
+  take_model(settings);
   return changed;
 }
 

@@ -8,6 +8,10 @@
 
 namespace lodebook::reduction {
 
+/// Puts `settings` at another place on the same day, with the declination there if the model gives
+/// it.
+void put_at(Settings& settings, const earth::Position& position, double height_m, bool wants_grid);
+
 class SiteKeeper {
  public:
   explicit SiteKeeper(const Options& options)

@@ -13,6 +13,7 @@
 
 #include "reading_accuracy.hpp"
 #include "repeats.hpp"
+#include "site_keeper.hpp"
 #include "slips.hpp"
 #include "turned.hpp"
 
@@ -34,6 +35,13 @@ constexpr double back_floor = 2;
 std::optional<double> meaningful(double sigma) {
   if (!(sigma <= meaningless_sigma)) return std::nullopt;
   return sigma;
+}
+
+/// The other station at which a sight or leg was read; no_name for none.
+NameId read_from(const Reading& reading) {
+  if (const auto* sight = std::get_if<Sight>(&reading.what)) return sight->from;
+  const auto* leg = std::get_if<Leg>(&reading.what);
+  return leg ? leg->from : no_name;
 }
 
 KindId kind_named(const Notebook& notebook, std::string_view name) {
@@ -83,15 +91,19 @@ void Station::begin_row(Row& row, const Entry& entry, const Settings& settings,
   if (row.reading->waits_for) row.codes.push_back(*row.reading->waits_for);
 }
 
-void Station::add(std::span<const Entry> statement, const Settings& settings,
-                  std::string_view unit) {
+void Station::add(std::span<const Entry> statement, const Settings& here, std::string_view unit) {
   const std::size_t first_row = page_->rows.size();
+  const NameId from = read_from(std::get<Reading>(statement.front().what));
+  const auto elsewhere = elsewhere_of(from);
+  const Settings there = elsewhere ? at_place(here, from) : Settings();
+  const Settings& settings = elsewhere ? there : here;
   const Kind::Type type = notebook_.kinds[std::get<Reading>(statement.front().what).kind].type;
   const bool is_surface = type == Kind::Type::plane || type == Kind::Type::line;
   if (is_surface) ++surfaces_;
   for (const Entry& entry : statement) {
     Row& row = page_->rows.emplace_back();
     begin_row(row, entry, settings, unit);
+    row.elsewhere = elsewhere;
     row.surface = is_surface ? surfaces_ : 0;
     bool good = !row.reading->rejected;
     if (const auto* sight = std::get_if<Sight>(&row.reading->what)) {
@@ -99,6 +111,7 @@ void Station::add(std::span<const Entry> statement, const Settings& settings,
       if (good) fill_sight(row, *sight, settings);
     } else if (const auto* leg = std::get_if<Leg>(&row.reading->what)) {
       if (leg->to != no_name) row.target = notebook_.names.shown(leg->to);
+      if (from != no_name) row.target = page_->station;
       if (good) fill_leg(row, *leg, settings);
     } else if (const auto* plane = std::get_if<PlaneAttitude>(&row.reading->what)) {
       good = good && fill_plane(row, *plane, settings);
@@ -108,7 +121,14 @@ void Station::add(std::span<const Entry> statement, const Settings& settings,
     }
     if (!good) row.status = Status::rejected;
   }
-  if (statement.size() > 1) {
+  const auto good = std::ranges::find_if(
+      page_->rows.begin() + static_cast<std::ptrdiff_t>(first_row), page_->rows.end(),
+      [](const Row& row) { return row.status != Status::rejected; });
+  if (from != no_name && good != page_->rows.end()) check_ends(*good, from);
+  if (statement.size() > 1 && type == Kind::Type::sight) {
+    check_sight_repeats(first_row, settings);
+    if (options_.repeats == Repeats::mean) take_sight_mean(first_row, settings);
+  } else if (statement.size() > 1) {
     check_repeats(first_row, settings);
     if (options_.repeats == Repeats::mean) take_mean(first_row, settings);
   }
@@ -302,8 +322,45 @@ void Station::check_slope(const Row& row, std::string_view keyword,
                                         std::holds_alternative<Leg>(row.reading->what)));
 }
 
+Settings Station::at_place(const Settings& settings, NameId name) const {
+  Settings there = settings;
+  const auto known = places_.known.find(name);
+  if (known == places_.known.end() || !known->second->position) return there;
+  const bool wants_grid = options_.grid_columns || options_.north == North::grid;
+  put_at(there, known->second->position->position, known->second->elevation_m.value_or(0),
+         wants_grid);
+  return there;
+}
+
+std::shared_ptr<const Elsewhere> Station::elsewhere_of(NameId name) const {
+  if (name == no_name) return nullptr;
+  const auto known = places_.known.find(name);
+  if (known != places_.known.end()) return known->second;
+  Elsewhere unknown;
+  unknown.station = notebook_.names.shown(name);
+  return std::make_shared<const Elsewhere>(unknown);
+}
+
+std::string_view Station::station_of(const Row& row) const {
+  return row.elsewhere ? row.elsewhere->station : page_->station;
+}
+
+void Station::check_ends(const Row& row, NameId from) {
+  const bool is_leg = row.kind->type == Kind::Type::leg;
+  if (!places_.is_station[from]) {
+    report_at(
+        row, "from",
+        wording::station_unknown(station_of(row), nearest(station_of(row), places_.stations)));
+  } else if (is_leg && row.target == station_of(row)) {
+    report_at(row, "from", wording::own_station(row.target));
+  }
+}
+
 void Station::fill_sight(Row& row, const Sight& sight, const Settings& settings) {
-  const Correction added_angle = correction(settings, options_.north);
+  // What was read at the mark has the declination of the mark, where that is known.
+  const Settings there = sight.is_back ? at_place(settings, sight.target) : Settings();
+  const Correction added_angle = correction(sight.is_back ? there : settings, options_.north);
+  row.north = added_angle.north;
   row.as_read = sight.azimuth().degrees();
   row.correction = added_angle.angle.degrees();
   row.bearing = added(*row.as_read, added_angle.angle);
@@ -314,6 +371,34 @@ void Station::fill_sight(Row& row, const Sight& sight, const Settings& settings)
   check_slope(row, "vertical", sight.vertical);
   if (!places_.is_landmark[sight.target] && !places_.is_station[sight.target])
     report_at(row, "", wording::landmark_unknown(row.target, nearest(row.target, places_.targets)));
+  if (sight.back) check_back_of_sight(row, sight, settings);
+}
+
+void Station::check_back_of_sight(Row& row, const Sight& sight, const Settings& settings) {
+  const Correction there = correction(at_place(settings, sight.target), options_.north);
+  // Both in one north, or neither corrected.
+  const bool is_same = there.north == row.north;
+  const double turn = is_same ? there.angle.degrees() : *row.correction;
+  row.back_bearing = wrap_degrees(sight.back->azimuth().degrees() + turn);
+  Check check;
+  check.what = Check::What::fore_and_back;
+  check.line = row.entry->line;
+  check.kind = row.kind;
+  check.figure = std::abs(std::remainder(*row.back_bearing - *row.bearing - 180, 360.0));
+  const double sigma = accuracy_of(sight.bearing, Told::direction, settings.accuracy).bearing;
+  const double back_sigma = accuracy_of(*sight.back, Told::direction, settings.accuracy).bearing;
+  check.limit = limit_of(combined_sigma(sigma, back_sigma), back_floor);
+  check.passed = check.figure <= check.limit;
+  if (!check.passed) {
+    Leg both;
+    both.bearing = sight.bearing;
+    both.back = sight.back;
+    both.south_end = sight.south_end;
+    report_at(
+        row, "back",
+        wording::back_bearing(check.figure, check.limit, explain_back_bearing(both, check.limit)));
+  }
+  page_->checks.push_back(check);
 }
 
 void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <span>
+#include <unordered_map>
 
 #include <lodebook/notebook/wording.hpp>
 #include <lodebook/reduction/reduction.hpp>
@@ -14,6 +15,8 @@ namespace lodebook::reduction {
 
 /// The names of a log that sights and legs may point to.
 struct Places {
+  /// Where they are, as stated, or for stations found; only of a log that needs it.
+  std::unordered_map<notebook::NameId, std::shared_ptr<const Elsewhere>> known;
   std::vector<bool> is_station;            ///< by NameId
   std::vector<bool> is_landmark;           ///< by NameId
   std::vector<std::string_view> targets;   ///< stations and landmarks, for advice
@@ -56,6 +59,14 @@ class Station {
   bool fill_plane(Row& row, const notebook::PlaneAttitude& attitude, const Settings& settings);
   bool fill_line(Row& row, const notebook::LineAttitude& attitude, const Settings& settings);
   void fill_sight(Row& row, const notebook::Sight& sight, const Settings& settings);
+  /// The bearing that was read at the target beside the other.
+  void check_back_of_sight(Row& row, const notebook::Sight& sight, const Settings& settings);
+  /// `settings` as they are at `name`, where its place is known.
+  Settings at_place(const Settings& settings, notebook::NameId name) const;
+  std::shared_ptr<const Elsewhere> elsewhere_of(notebook::NameId name) const;
+  std::string_view station_of(const Row& row) const;
+  /// A leg or sight is read at a station that the log does not have, or leads to its own.
+  void check_ends(const Row& row, notebook::NameId from);
   void fill_leg(Row& row, const notebook::Leg& leg, const Settings& settings);
   /// `accuracy` is that of the plane itself.
   void fill_strike(Row& row, const Plane<north::dial>& plane, bool has_side,
@@ -85,6 +96,10 @@ class Station {
                  const Settings& settings) const;
   void take_mean(std::size_t first_row, const Settings& settings);
   void fill_mean(Row& row, Vector mean, std::span<Row* const> rows, const Settings& settings);
+  // ---- sight_repeats.cpp
+  void check_sight_repeats(std::size_t first_row, const Settings& settings);
+  void take_sight_mean(std::size_t first_row, const Settings& settings);
+
   void keep(const ReadPlane& plane);
   /// One past the last of a kind in `planes_`; 0 for none.
   std::size_t end_of(notebook::KindId kind) const;

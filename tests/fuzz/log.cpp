@@ -33,8 +33,12 @@ struct Inner {
     if (const auto* const sight = std::get_if<Sight>(&reading.what)) {
       require(reading.rejected || sight->target != no_name, "a sight to nowhere");
       name(sight->target);
+      name(sight->from);
     }
-    if (const auto* const leg = std::get_if<Leg>(&reading.what)) name(leg->to);
+    if (const auto* const leg = std::get_if<Leg>(&reading.what)) {
+      name(leg->to);
+      name(leg->from);
+    }
     if (const auto* const line = std::get_if<LineAttitude>(&reading.what))
       require(line->on == no_kind || line->on < book.kinds.size(), "a line on no kind");
   }

@@ -73,6 +73,84 @@ TEST_CASE("words behind a sight stand in any order") {
   }
 }
 
+TEST_CASE("a sight may have the bearing from the mark, alone or beside the other") {
+  const auto both = good<Sight>(read_line("sight Mast 100 back 280 vertical 4"));
+  CHECK(both.azimuth().degrees() == 100);
+  REQUIRE(both.back);
+  CHECK(both.back->azimuth().degrees() == 280);
+  CHECK_FALSE(both.is_back);
+  CHECK(both.vertical);
+  const auto alone = good<Sight>(read_line("sight Mast back N80W doubtful"));
+  CHECK(alone.is_back);
+  CHECK_FALSE(alone.back);
+  CHECK(alone.bearing.azimuth().degrees() == 280);
+  CHECK(alone.azimuth().degrees() == 100);
+  CHECK(codes(read_line("sight Mast back")) == "incomplete");
+  CHECK(codes(read_line("sight Mast 100 back")) == "incomplete");
+  CHECK(codes(read_line("sight Mast back 280 south-end")) == "trailing-text");
+  CHECK(codes(read_line("sight Mast back 280 back 100")) == "trailing-text");
+  CHECK(codes(read_line("sight Mast 100 back 380")) == "azimuth-range");
+  CHECK(places(read_line("sight Mast back N80W", "dial azimuth")) == "3:17-21 notation-mixed");
+}
+
+TEST_CASE("repeats of a sight stand behind commas") {
+  const auto book = read_line("sight Mast 111, 112 doubtful, back 291 vertical -3, N69E");
+  CHECK(codes(book) == "doubtful");
+  const auto readings = all<Reading>(book);
+  REQUIRE(readings.size() == 4);
+  for (const Reading& reading : readings) {
+    CHECK_FALSE(reading.rejected);
+    CHECK(book.names.shown(std::get<Sight>(reading.what).target) == "Mast");
+    CHECK(reading.first == (reading.number == 0));
+  }
+  CHECK(written(book, readings[0]) == "Mast 111");
+  CHECK(written(book, readings[1]) == "112 doubtful");
+  CHECK(written(book, readings[2]) == "back 291 vertical -3");
+  CHECK(std::get<Sight>(readings[2].what).is_back);
+  CHECK_FALSE(std::get<Sight>(readings[3].what).vertical);
+  CHECK(places(read_line("sight Mast 111, 412, 111")) == "2:17-20 azimuth-range");
+  CHECK(read_line("sight Mast 111, 412, 111").reading_count == 3);
+  CHECK(codes(read_line("sight Mast 111,112")) == "decimal-comma");
+  CHECK(codes(read_line("sight Mast 111, south-end")) == "trailing-text");
+  CHECK(codes(read_line("sight Mast 111,")) == "trailing-text");
+  CHECK(read_line("sight \"Mast, upper\" 111, 112 from \"Camp, 2\", 110").reading_count == 3);
+}
+
+TEST_CASE("a sight or leg may have been read at another station") {
+  for (const char* line :
+       {"sight Mast from 14 N20E", "sight Mast N20E from 14", "sight Mast N20E, N21E from 14",
+        "sight Mast from 14 N20E vertical level, N21E", "sight Mast back S20W from 14"}) {
+    CAPTURE(line);
+    const auto book = read_line(line);
+    CHECK(codes(book) == "");
+    for (const Reading& reading : all<Reading>(book))
+      CHECK(book.names.shown(std::get<Sight>(reading.what).from) == "14");
+  }
+  for (const char* line : {"leg from 14 N40E 120ft back S41W", "leg N40E from 14 120ft back S41W",
+                           "leg N40E 120ft back S41W from 14"}) {
+    CAPTURE(line);
+    const auto book = read_line(line);
+    CHECK(codes(book) == "");
+    const auto leg = good<Leg>(book);
+    CHECK(book.names.shown(leg.from) == "14");
+    CHECK(leg.to == notebook::no_name);
+    CHECK(leg.bearing.azimuth().degrees() == 40);
+    CHECK(leg.back);
+  }
+  CHECK(codes(read_line("leg from 14 N40E 120ft to Q2")) == "trailing-text");
+  CHECK(codes(read_line("leg N40E 120ft to Q2 from 14")) == "trailing-text");
+  CHECK(codes(read_line("leg from 14 from 15 N40E 120ft")) == "unknown-word");
+  CHECK(codes(read_line("sight Mast from")) == "name");
+  CHECK(codes(read_line("sight Mast N20E from 14 from 15")) == "trailing-text");
+  // The first word is always the name.
+  CHECK(good<Sight>(read_line("sight from N20E")).from == notebook::no_name);
+}
+
+TEST_CASE("level is an angle of 0") {
+  CHECK(good<Sight>(read_line("sight Mast N20E vertical level")).vertical->degrees() == 0);
+  CHECK(good<Leg>(read_line("leg N20E 30m slope LEVEL back S20W")).slope->degrees() == 0);
+}
+
 TEST_CASE("an angle has an optional sign, and is degrees or percent") {
   struct Row {
     const char* typed;

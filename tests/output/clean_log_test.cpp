@@ -237,6 +237,30 @@ TEST_CASE("names keep their quotes where they need them") {
     CHECK(row[23].empty() == (&row != &rows[0]));
 }
 
+TEST_CASE("sights from the mark, repeats and readings of other stations survive") {
+  const std::string log =
+      "date 2026-02-14\nset 0\ndeclination model\nlandmark Mast 44.6711S 168.9920E\n"
+      "landmark \"Old, Peak\" 44.6502S 169.0314E\n"
+      "station Q1 at 44.6891S 169.0144E ±8\n  sight mast N66W back S67E vertical level\n"
+      "  sight Mast back S66E doubtful\nstation Q2\n"
+      "  sight \"Old, Peak\" 343, 342.5, N16.5W doubtful vertical 4, 412 ; three times\n"
+      "  sight \"old, peak\" 343, N16.5W from Q1 back S17E, 344 # aside\n"
+      "  leg from Q1 S38E 120m back N37W slope level\n  leg S38E 40ft from \"Q 9\"\n"
+      "  sight Mast from Q2 294.5\n  leg N14E 30m from q2\n";
+  check_round_trip(log);
+  reduction::Options means;
+  means.repeats = reduction::Repeats::mean;
+  CHECK(comparable(log, means) == comparable(test::clean(log), means));
+  const std::string clean = test::clean(log);
+  CAPTURE(clean);
+  for (const char* line :
+       {"\n  sight Mast N66W back S67E vertical 0\n", "\n  sight Mast back S66E doubtful\n",
+        "\n  leg from Q1 S38E 120m slope 0 back N37W\n",
+        "\n  sight \"Old, Peak\" from Q1 343, N16.5W back S17E, 344  # aside\n",
+        "\n  leg from \"Q 9\" S38E 40ft\n"})
+    CHECK(clean.find(line) != std::string::npos);
+}
+
 TEST_CASE("every order of pairs survives") {
   for (const char* order : {"strike/dip", "direction/dip", "dip/direction", "dip/strike"}) {
     const bool dip_first = std::string_view(order).starts_with("dip/");

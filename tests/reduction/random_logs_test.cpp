@@ -307,14 +307,18 @@ class Typist {
       case 0: {
         std::string text = "sight ";
         text += of(std::array{"Peak", "\"Old Peak\"", "\"pt 3; #\"", "Cairn", "Q1", "Peek", "Q9"});
-        text += joined({" ", bearing()});
-        if (one_in(4)) text += joined({" vertical ", slope()});
+        if (one_in(8)) text += of(std::array{" from Q1", " from \"Pt 3; #\"", " from Q9"});
+        text += joined({one_in(6) ? " back " : " ", bearing()});
+        if (one_in(6)) text += joined({" back ", bearing()});
+        if (one_in(4)) text += joined({" vertical ", one_in(4) ? "level" : slope()});
+        while (one_in(4))
+          text += joined({", ", one_in(4) ? "back " : "", bearing()});
         if (one_in(5)) text += " south-end";
         if (one_in(10)) text += " doubtful";
         return text;
       }
       case 1: {
-        std::string text = joined({"leg ", bearing(), " ", slope()});
+        std::string text = joined({"leg ", one_in(6) ? "from Q1 " : "", bearing(), " ", slope()});
         text += of(std::array{"m", "ft", " paces", "", "'"});
         if (one_in(3)) text += joined({" back ", bearing()});
         if (one_in(4)) text += joined({" slope -", slope()});

@@ -90,14 +90,21 @@ struct Sight {
   std::optional<Slope> vertical;
   /// Read off the south-seeking end of the needle.
   bool south_end = false;
+  /// Only the bearing from the target to the observer was read, which `bearing` is.
+  bool is_back = false;
+  /// Read at the target, towards the observer, beside `bearing`.
+  std::optional<Bearing> back;
+  /// The station where it was read, if it is typed under another.
+  NameId from = no_name;
 
   /// From the observer to the target, on the dial.
   Azimuth<north::dial> azimuth() const {
-    return south_end ? bearing.azimuth().opposite() : bearing.azimuth();
+    return south_end || is_back ? bearing.azimuth().opposite() : bearing.azimuth();
   }
 };
 
-/// A measured or paced line from this station.
+/// A measured or paced line from this station; or from another, under whose name it was read, to
+/// this one.
 struct Leg {
   Bearing bearing;
   Length distance;
@@ -105,6 +112,7 @@ struct Leg {
   /// Read at the far end.
   std::optional<Bearing> back;
   NameId to = no_name;
+  NameId from = no_name;
   bool south_end = false;
 
   Azimuth<north::dial> azimuth() const {

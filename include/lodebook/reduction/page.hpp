@@ -14,6 +14,17 @@ enum class PositionFrom : std::uint8_t { at, sights, legs };
 /// `at`, `sights`, `legs`.
 std::string_view name_of(PositionFrom from);
 
+/// Another station than the page's, where a reading was made that is typed on the page.
+struct Elsewhere {
+  std::string_view station;
+  /// Stated, or found; missing where the log does not say.
+  std::optional<notebook::GivenPosition> position;
+  PositionFrom position_from = PositionFrom::at;
+  std::optional<double> elevation_m;
+  /// Only where the output asks for a grid.
+  std::optional<earth::GridPosition> grid;
+};
+
 /// One row of the table. Figures are in degrees or metres and not yet rounded; azimuths refer to
 /// `north`. A rejected reading has none.
 struct Row {
@@ -21,6 +32,8 @@ struct Row {
   const notebook::Reading* reading = nullptr;
   const notebook::Entry* entry = nullptr;
   const notebook::Kind* kind = nullptr;
+  /// Where it was read, if that is not the page's own station.
+  std::shared_ptr<const Elsewhere> elsewhere;
   /// How many readings it stands for: 1, or the repeats of a mean.
   std::size_t repeats = 1;
   Status status = Status::ok;

@@ -211,7 +211,8 @@ class Map::Notes {
       survey_.sights.push_back({reading_of(context), ray->second.first, ray->second.second});
       return std::nullopt;
     }
-    if (!position) return Why::position;
+    const auto from = row.elsewhere ? position_of(*row.elsewhere) : position;
+    if (!from) return Why::position;
     const bool is_true = row.north == reduction::North::geographic;
     switch (row.kind->type) {
       case Kind::Type::plane:
@@ -223,7 +224,7 @@ class Map::Notes {
         break;
       }
       case Kind::Type::sight:
-        return note_sight(context, *position, is_true);
+        return note_sight(context, *from, is_true);
       case Kind::Type::leg: {
         const auto leg = legs_.find(row.reading->number);
         if (leg == legs_.end()) return Why::other_end;
@@ -232,6 +233,11 @@ class Map::Notes {
       }
     }
     return std::nullopt;
+  }
+
+  static std::optional<Position> position_of(const reduction::Elsewhere& elsewhere) {
+    if (!elsewhere.position) return std::nullopt;
+    return elsewhere.position->position;
   }
 
   std::optional<Why> note_sight(const output::RowContext& context, const Position& from,
