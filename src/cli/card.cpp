@@ -37,10 +37,13 @@ Planes: bedding foliation cleavage schistosity joint fault shear vein dike
   bedding 242/37             strike, dip; the side comes from rule
   bedding 37 > 332           dip, dip direction; `to` means the same as >
   bedding horizontal         or: vertical N14E
+  joint strike N66W          alone, or dip 13: the other half was not read
   Then: overturned, upright, facing unknown, doubtful. 62% is a percent grade.
+  youngs NW: the side to which beds become younger; facing doubtful.
   bedding N58E 34NW, N60E 35NW is one surface measured twice.
 
 Lines:  lineation slickenline fold-axis intersection stretching flute current
+        two-ended: striation groove crest alignment
   lineation N50W 35          trend, plunge; also 310/35 or 35 > N50W
   lineation rake 40 from N62E    in the last plane, from that end of its strike
   lineation N50W 35 on bedding   names the plane it lies in
@@ -55,7 +58,7 @@ Sights and legs
   tally 14 stations 63 readings  your own count of what stands above
 
 Words of your own
-  kind tension-gash plane    or line
+  kind tension-gash plane    or line, or axis (two-ended)
   short b bedding            b then stands for bedding
 
   # starts a comment; ; starts a remark that is kept with the reading.

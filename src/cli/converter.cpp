@@ -82,14 +82,22 @@ void Converter::append(std::string& out, const Bearing& bearing) const {
 }
 
 void Converter::append(std::string& out, const PlaneAttitude& attitude) const {
-  const auto plane = attitude.plane();
-  if (!plane) return;
-  const std::optional<double> strike =
-      plane->is_horizontal() ? std::nullopt : std::optional(corrected(plane->strike()));
-  output::append_converted_plane(out, strike, plane->dip().degrees(), attitude.has_side(),
-                                 decimals_of(attitude.bearing), cli::decimals_of(attitude.dip),
-                                 to_);
-  output::append_facing(out, attitude.facing);
+  const int strike_decimals = decimals_of(attitude.bearing);
+  const int dip_decimals = cli::decimals_of(attitude.dip);
+  if (const auto plane = attitude.plane()) {
+    const std::optional<double> strike =
+        plane->is_horizontal() ? std::nullopt : std::optional(corrected(plane->strike()));
+    output::append_converted_plane(out, strike, plane->dip().degrees(), attitude.has_side(),
+                                   strike_decimals, dip_decimals, to_);
+  } else if (attitude.part() == notebook::Part::azimuth) {
+    output::append_converted_strike(out, corrected(attitude.bearing.azimuth()), strike_decimals,
+                                    to_.bearings);
+  } else if (attitude.part() == notebook::Part::slope) {
+    output::append_converted_dip(out, attitude.dip.degrees(), dip_decimals);
+  } else {
+    return;
+  }
+  output::append_facing(out, attitude);
   output::append_sense(out, attitude.sense);
 }
 

@@ -40,6 +40,8 @@ std::string words_of(const SummaryDocument& document, const Attitude& attitude) 
   if (attitude.part == notebook::Part::whole) {
     corrected = attitude.is_plane ? output::plane_words(attitude.axis, shown_in)
                                   : output::line_words(attitude.axis, shown_in.bearings);
+  } else if (attitude.is_plane) {
+    output::append_converted_strike(corrected, attitude.azimuth.value_or(0), 1, shown_in.bearings);
   } else {
     output::append_converted_bearing(corrected, attitude.azimuth.value_or(0), 1, shown_in.bearings);
   }

@@ -16,7 +16,12 @@ std::string reading_words(std::string_view station, std::string_view kind, std::
 
 std::string corrected_words(const reduction::Row& row, output::ShownIn shown_in) {
   std::string out;
-  if (row.dip) {
+  const bool is_half = row.part != notebook::Part::whole;
+  if (is_half && row.strike) {
+    output::append_converted_strike(out, *row.strike, 1, shown_in.bearings);
+  } else if (is_half && row.dip) {
+    output::append_converted_dip(out, *row.dip, 1);
+  } else if (row.dip) {
     output::append_converted_plane(out, row.strike, *row.dip, !row.strike_is_axis, 1, 1, shown_in);
   } else if (row.plunge) {
     const bool turns = row.rises && row.trend;

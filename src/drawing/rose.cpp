@@ -34,7 +34,7 @@ std::vector<std::size_t> count_bins(const Summary& summary, int bin_degrees) {
   for (const double direction : summary.directions) {
     const std::int64_t azimuth = rounded_azimuth(direction, decimals);
     ++bins[static_cast<std::size_t>(azimuth / width)];
-    if (summary.group.is_plane)
+    if (summary.group.is_axial())
       ++bins[static_cast<std::size_t>((azimuth + turn / 2) % turn / width)];
   }
   return bins;
@@ -103,13 +103,13 @@ void draw_rim(Picture& picture, Point center, double radius) {
 }
 
 void draw_reading(Picture& picture, Point center, double radius, const SummaryDocument& document,
-                  const Attitude& reading) {
+                  const Attitude& reading, bool is_axial) {
   if (!reading.has_direction) return;
   picture.begin_reading(output::source_of(document.attitudes, reading),
                         words_of(document, reading));
   picture.line(Role::tick, {towards(center, *reading.azimuth, radius),
                             towards(center, *reading.azimuth, radius + tick_length)});
-  if (reading.is_plane) {
+  if (is_axial) {
     const double opposite = *reading.azimuth + 180;
     picture.line(Role::tick, {towards(center, opposite, radius),
                               towards(center, opposite, radius + tick_length)});
@@ -121,7 +121,7 @@ void draw_readings(Picture& picture, Point center, double radius, const SummaryD
                    const Summary& summary) {
   for (const auto* const readings : {&summary.group.members, &summary.group.halves}) {
     for (const Attitude* const reading : *readings)
-      draw_reading(picture, center, radius, document, *reading);
+      draw_reading(picture, center, radius, document, *reading, summary.group.is_axial());
   }
 }
 
@@ -133,7 +133,7 @@ bool has_mean_azimuth(const Summary& summary) {
 std::vector<double> ends_of_mean(const Summary& summary) {
   if (!has_mean_azimuth(summary)) return {};
   std::vector<double> ends = {*summary.azimuths.azimuth};
-  if (summary.group.is_plane) ends.push_back(ends.front() + 180);
+  if (summary.group.is_axial()) ends.push_back(ends.front() + 180);
   return ends;
 }
 
@@ -221,8 +221,9 @@ Picture rose_picture(const SummaryDocument& document, int bin_degrees) {
   }
   std::vector<std::string> footer = {fmt::format(
       "Bins of {} degrees, the first from 000 to {:03}; the area of a petal goes by its count "
-      "(radius by the square root), figures on rings are counts. Strikes are axes and count at "
-      "both ends; trends are arrows. Ticks on the rim: readings. Thick line: the mean; the shaded "
+      "(radius by the square root), figures on rings are counts. Strikes and two-ended lines count "
+      "at both ends; other trends are arrows. Ticks on the rim: readings. Thick line: the mean; "
+      "the shaded "
       "sector about it holds it with 95 % confidence.",
       bin_degrees, bin_degrees)};
   append_frame_words(footer, document);

@@ -77,8 +77,7 @@ bool LogReader::reads_as(KindId kind, Span span) {
   reading.kind = kind;
   reading.rejected = true;
   read_attitude(reading, cursor);
-  const auto* const line = std::get_if<LineAttitude>(&reading.what);
-  return !reading.rejected && !(line && line->part() != Part::whole);
+  return !reading.rejected && part_of(reading) == Part::whole;
 }
 
 std::optional<KindId> LogReader::kind_that_reads(Span span) {

@@ -81,6 +81,15 @@ class Cursor {
   Cursor(std::string_view text, const Tokens& tokens, Faults& faults)
       : text_(text), tokens_(tokens), faults_(faults) {}
 
+  /// The same place, from where nothing is reported.
+  Cursor quiet() const {
+    static const Source nowhere("", "");
+    static Faults dropped(nowhere);
+    Cursor silent(text_, tokens_, dropped);
+    silent.at_ = at_;
+    return silent;
+  }
+
   bool at_end() const { return at_ >= tokens_.size(); }
   /// Whether any of all tokens is of type `comma`.
   bool has_comma() const { return tokens_.has_comma(); }

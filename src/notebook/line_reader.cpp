@@ -126,6 +126,28 @@ std::optional<LineAttitude> read_trend_plunge(Cursor& cursor) {
   return line;
 }
 
+/// A bearing in letters or with three digits, which cannot be a plunge.
+std::optional<Azimuth<north::dial>> plain_bearing(Cursor& quiet) {
+  if (quiet.is(Type::angle) && !three_digits(*quiet.peek())) return std::nullopt;
+  const auto bearing = read_bearing(quiet, Behind::words);
+  return bearing ? std::optional(bearing->azimuth()) : std::nullopt;
+}
+
+/// `125/305`, `N55W S55E`: a two-ended line by both of its ends, which must be exactly opposite.
+std::optional<LineAttitude> read_both_ends(Cursor& cursor) {
+  Cursor quiet = cursor.quiet();
+  const auto one = plain_bearing(quiet);
+  quiet.skip_if(Type::slash);
+  if (!one || quiet.at_end()) return std::nullopt;
+  const auto other = plain_bearing(quiet);
+  if (!other || *other != one->opposite()) return std::nullopt;
+  LineAttitude line;
+  line.form = LineAttitude::Form::trend;
+  line.bearing = *read_bearing(cursor, Behind::words);
+  cursor.skip(quiet.position() - cursor.position());
+  return line;
+}
+
 /// `from S60W`: where a current comes from.
 std::optional<LineAttitude> read_source(Cursor& cursor) {
   cursor.skip();
@@ -173,8 +195,8 @@ std::optional<LineAttitude> read_figured_line(Cursor& cursor, const PairRules& r
     return fail_slope_first(cursor, behind, "order plunge/trend");
   }
   const bool is_alone = behind == 1 && (cursor.peek(1) == nullptr || cursor.is(Type::word, 1));
-  // Of a current alone it cannot be the plunge.
-  if (is_alone && !kind.is_arrow) {
+  // Of a current or a two-ended line alone it is not the plunge.
+  if (is_alone && !kind.is_arrow && !kind.two_ended) {
     if (!figure_at(cursor)) return std::nullopt;
     return cursor.fail(
         first.span(),
@@ -204,6 +226,9 @@ std::optional<LineAttitude> read_line_attitude(Cursor& cursor, const PairRules& 
   }
   if (cursor.is_word("rake")) return read_rake(cursor);
   if (cursor.is_word("from") && kind.is_arrow) return read_source(cursor);
+  if (kind.two_ended) {
+    if (const auto both = read_both_ends(cursor)) return both;
+  }
   if (cursor.is_word("pitch")) {
     const Offers offers = cursor.accepted({in_place(cursor.here(), "rake")});
     return cursor.fail(cursor.here(), wording::no_bearing(cursor.text(cursor.here()), offers));

@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: MIT
-// Reads a log line by line. One class in thirteen files: lines (log_reader), attitudes
-// (reading_reader), sights (sight_reader), legs (leg_reader), what readings wait for
-// (question_reader), open questions (ask_reader), stations and places (station_reader), positions
-// and heights (position_reader), names and words of the log's own (name_reader), settings
-// (setting_reader), advice (advice_reader), a reading on its own (single_reader), and a statement
-// read again with a change in it (trial).
+// Reads a log line by line. One class in fourteen files: lines (log_reader), attitudes
+// (reading_reader) and the words behind them (words_reader), sights (sight_reader), legs
+// (leg_reader), what readings wait for (question_reader), open questions (ask_reader), stations and
+// places (station_reader), positions and heights (position_reader), names and words of the log's own
+// (name_reader), settings (setting_reader), advice (advice_reader), a reading on its own
+// (single_reader), and a statement read again with a change in it (trial).
 #pragma once
 
 #include <array>
@@ -38,6 +38,9 @@ std::string near_word(std::string_view typed, std::span<const std::string_view> 
 
 /// What is lost with a statement of `keyword` that cannot be read.
 VoidSetting void_setting(Keyword keyword);
+
+/// A word that may stand behind the figures of a plane.
+bool is_plane_word(std::string_view word);
 
 /// Fails with the words that could stand here.
 std::nullopt_t fail_word(Cursor& cursor, std::string_view what, std::string_view known);
@@ -184,6 +187,8 @@ class LogReader final : private Judge {
   Repeat next_repeat(Span body, std::uint32_t at, bool is_plane);
   /// Whether `rest`, behind a comma, can only belong to what stands `before` it.
   bool goes_on(Span before, Span rest, bool is_plane);
+  /// A bearing alone, or behind the word strike.
+  bool is_strike(Span span);
   void report_comma(Reading& reading, Cursor& cursor, Span rest);
   /// One attitude and its words, with what it waits for; `rest` as in Repeat.
   void read_repeat(Reading& reading, Span rest);

@@ -167,10 +167,11 @@ void LogReader::read_kind(Statement& statement) {
   const Tokens tokens(source_.text(), body);
   Cursor cursor(source_.text(), tokens, faults_);
   const bool plane = cursor.is_word("plane");
-  if (!plane && !cursor.is_word("line")) {
+  const bool axis = cursor.is_word("axis");
+  if (!plane && !axis && !cursor.is_word("line")) {
     const std::string_view kind = text(*name);
     fail_word(cursor, fmt::format("kind '{}'", kind),
-              fmt::format("'kind {0} plane' or 'kind {0} line'", kind));
+              fmt::format("'kind {0} plane', 'kind {0} line' or 'kind {0} axis'", kind));
     return push_unread(statement);
   }
   cursor.skip();
@@ -192,7 +193,9 @@ void LogReader::read_kind(Statement& statement) {
     return push_unread(statement);
   }
   const auto id = static_cast<KindId>(kinds_.size());
-  kinds_.push_back({std::string(text(*name)), plane ? Kind::Type::plane : Kind::Type::line, false});
+  Kind kind{std::string(text(*name)), plane ? Kind::Type::plane : Kind::Type::line};
+  kind.two_ended = axis;
+  kinds_.push_back(std::move(kind));
   vocabulary_.add(text(*name), {Keyword::reading, id});
   declared_kinds_.emplace(id, source_.place(statement.line, *name));
   push(statement, KindDeclaration{id});

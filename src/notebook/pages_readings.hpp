@@ -190,6 +190,36 @@ station Q1
   bedding N62E
 )",
      "Type the missing part. If it was never read, keep the rest as a note."},
+    {partial, "partial", note, "a strike or a dip was read alone",
+     "With 'strike' or 'dip' before its figure, one half of a plane is taken as all that was read: "
+     "the trace of a joint, or an apparent dip. The other half stays empty. A strike alone has two "
+     "ends and counts in roses; neither counts in means of planes, and a net cannot show it.",
+     R"(set 0
+declination 24.6E
+station Q1
+  joint strike N66W
+)",
+     "Nothing to do if no more was read. Otherwise type the other half behind it: 'N66W 30NE'."},
+    {facing_impossible, "facing-impossible", error, "beds do not young the way that is said",
+     "'youngs' names the side to which beds become younger. It must lie within 67.5 degrees of the "
+     "dip direction (upright) or of its opposite (overturned), as read on the dial. A side along "
+     "the strike says neither, and on a horizontal plane, or without a dip, none does. The reading "
+     "is rejected.",
+     R"(set 0
+declination 24.6E
+station Q1
+  bedding N62E 37NW youngs NE
+)",
+     "Check the strike and the side against the field page, or type 'upright' or 'overturned'."},
+    {facing_doubtful, "facing-doubtful", note, "the facing of a plane is in doubt",
+     "'facing doubtful' says that only the way up is in doubt. The plane itself is sound and stays "
+     "ok.",
+     R"(set 0
+declination 24.6E
+station Q1
+  bedding N62E 37NW overturned facing doubtful
+)",
+     "Nothing to do. A reading that is in doubt itself is marked 'doubtful'."},
 
     // ---- sights and legs
     {slope_range, "slope-range", error, "a slope or vertical angle is over 90 degrees",

@@ -5,6 +5,7 @@
 #include <lodebook/orientation/decimal.hpp>
 
 #include "attitude_reader.hpp"
+#include "dip_reader.hpp"
 #include "pair_reader.hpp"
 
 namespace lodebook::notebook {
@@ -28,171 +29,13 @@ std::string_view name_of(PlaneOrder order) {
   return "strike/dip";
 }
 
-/// What a dip over 90 or under 0 may have been meant as; the cursor stands behind it.
-Offers dip_offers(const Cursor& cursor, Span span, double degrees) {
-  if (degrees < 0) return cursor.accepted({without_sign(cursor, span)});
-  if (degrees > 180) return {};
-  // A bed turned past the vertical dips to the other side.
-  Cursor ahead = cursor;
-  if (is_towards(ahead)) ahead.skip();
-  const bool towards = ahead.position() > cursor.position();
-  if (!towards && !point_at(ahead)) return {};
-  const Fix side = opposite_at(ahead);
-  if (side.text.empty()) return {};
-  ahead.skip_to(side.span.end());
-  const Span both{span.offset, side.span.end() - span.offset};
-  return cursor.accepted(
-      {in_place(both, fmt::format("{}{}{}{}", trimmed_text(180 - degrees, angle_decimals),
-                                  towards ? " > " : "", side.text,
-                                  ahead.is_word("overturned") ? "" : " overturned"))});
-}
-
-/// A dip: a figure of 0 to 90 degrees, or percent.
-std::optional<Slope> read_dip(Cursor& cursor) {
-  const Span span = cursor.here();
-  const auto dip = read_slope(cursor);
-  if (!dip) return std::nullopt;
-  const double degrees = dip->degrees();
-  if (degrees < 0 || degrees > 90) {
-    return cursor.fail(
-        span, wording::dip_range(cursor.text(span), degrees, dip_offers(cursor, span, degrees)));
-  }
-  return dip;
-}
-
-/// The two dip directions of a strike, as the nearest eighth points.
-Point dip_point(const Bearing& strike, double turn) {
-  return nearest_eighth(wrap_degrees(strike.azimuth().degrees() + turn));
-}
-
-bool side_possible(const Bearing& strike, Point side) {
-  const auto direction = *Azimuth<north::dial>::from_degrees(degrees_of(side));
-  return Plane<north::dial>::from_strike_and_side(strike.azimuth(), *Dip::from_degrees(45),
-                                                  direction)
-      .has_value();
-}
-
-bool is_of_letters(std::string_view word, std::string_view letters) {
-  return word.find_first_not_of(letters) == std::string_view::npos;
-}
-
-/// What a strike and a side that do not fit may have been meant as.
-Offers side_offers(const Cursor& cursor, const Bearing& strike, Span strike_span, Span side_span) {
-  Offers offers;
-  for (const double turn : {90.0, -90.0})
-    offers.push_back(in_place(side_span, std::string(name_of(dip_point(strike, turn)))));
-  Bearing mirrored = strike;
-  mirrored.side = strike.side == QuadrantBearing::Side::east ? QuadrantBearing::Side::west
-                                                             : QuadrantBearing::Side::east;
-  const auto side = point_named(cursor.text(side_span));
-  if (strike.notation == Notation::quadrant && side && side_possible(mirrored, *side)) {
-    const char pole = strike.pole == QuadrantBearing::Pole::north ? 'N' : 'S';
-    const char other = mirrored.side == QuadrantBearing::Side::east ? 'E' : 'W';
-    offers.push_back(
-        in_place(strike_span,
-                 fmt::format("{}{}{}", pole, trimmed_text(strike.angle, angle_decimals), other)));
-  }
-  return cursor.accepted(std::move(offers));
-}
-
-/// What stands behind strike and dip in place of a side may say it all the same: behind a mark or a
-/// word (`37 / NW`, `37 to NW`), or as the dip direction itself (`242/37/332`). `pair` ends before
-/// it.
-Offers tail_offers(const Cursor& cursor, Span pair, Span dip) {
-  const bool is_mark = cursor.is(Type::slash) || is_towards(cursor);
-  Cursor ahead = cursor;
-  if (is_mark) ahead.skip();
-  if (ahead.at_end()) return {};
-  const std::uint32_t begin = ahead.here().offset;
-  Offers offers;
-  if (is_mark && point_at(ahead)) offers.push_back(in_place({pair.end(), begin - pair.end()}, " "));
-  if (ahead.is(Type::angle)) {
-    const Span figure = ahead.here();
-    if (three_digits(*ahead.peek())) {
-      offers.push_back(in_place({pair.offset, figure.end() - pair.offset},
-                                fmt::format("{} > {}", cursor.text(dip), cursor.text(figure))));
-    } else if (!is_mark) {
-      offers.push_back(in_place({pair.end(), begin - pair.end()}, ""));
-    }
-  }
-  return cursor.accepted(std::move(offers));
-}
-
-/// Strike and dip, whichever stands first.
-Span pair_of(Span strike, Span dip) {
-  const std::uint32_t begin = std::min(strike.offset, dip.offset);
-  return {begin, std::max(strike.end(), dip.end()) - begin};
-}
-
-/// Strike and dip, and nothing that says which side goes down.
-std::nullopt_t fail_without_side(Cursor& cursor, const Bearing& strike, const PairRules& rules,
-                                 Span strike_span, Span dip_span) {
-  const Span pair = pair_of(strike_span, dip_span);
-  // Letters that name no point (`NN`) are a side mistyped.
-  const bool is_side = cursor.is(Type::word) && is_of_letters(cursor.text(cursor.here()), "NESW");
-  const std::uint32_t end = is_side ? cursor.here().end() : pair.end();
-  const Span replaced{pair.offset, end - pair.offset};
-  Offers offers;
-  for (const double turn : {90.0, -90.0}) {
-    offers.push_back(in_place(
-        replaced, fmt::format("{} {}", cursor.text(pair), name_of(dip_point(strike, turn)))));
-  }
-  if (Offers tail = tail_offers(cursor, pair, dip_span); !tail.empty())
-    return cursor.fail(pair, wording::dip_side_missing(cursor.text(pair), tail, {}));
-  std::vector<std::string> settings = {"rule right", "rule left"};
-  // Two bare figures may be a dip direction and a dip just as well.
-  const bool bare = strike.notation == Notation::azimuth && rules.planes == PlaneOrder::unstated;
-  if (bare) settings.insert(settings.begin(), "order direction/dip");
-  return cursor.fail(
-      pair, wording::dip_side_missing(cursor.text(pair), cursor.accepted(std::move(offers)),
-                                      cursor.accepted_above(std::move(settings))));
-}
-
-/// Behind strike and dip: the side, or else the rule. `strike_text` is for advice.
-std::optional<PlaneAttitude> finish_strike_dip(Cursor& cursor, PlaneAttitude plane,
-                                               const PairRules& rules, Span strike_span,
-                                               Span dip_span) {
-  const double dip = plane.dip.degrees();
-  const std::string_view strike_text = cursor.text(strike_span);
-  const bool is_bearing = cursor.is(Type::angle, 1) && !cursor.peek(1)->spaced;
-  if (const auto side = point_at(cursor); side && is_bearing) {
-    const Fix direction = opposite_at(cursor);
-    const Span whole = pair_of(pair_of(strike_span, dip_span), direction.span);
-    const Offers offers = cursor.accepted({in_place(
-        whole, fmt::format("{} > {}", cursor.text(dip_span), cursor.text(direction.span)))});
-    return cursor.fail(direction.span,
-                       wording::side_is_bearing(cursor.text(direction.span), offers));
-  }
-  if (const auto side = point_at(cursor)) {
-    const Span span = cursor.here();
-    cursor.skip();
-    plane.form = PlaneAttitude::Form::strike_and_side;
-    plane.side = side;
-    if (dip > 0 && !side_possible(plane.bearing, *side)) {
-      return cursor.fail(span, wording::dip_side_impossible(
-                                   strike_text, cursor.text(span),
-                                   side_offers(cursor, plane.bearing, strike_span, span)));
-    }
-    return plane;
-  }
-  if (dip == 0 || dip == 90) {
-    plane.form = PlaneAttitude::Form::strike_and_side;
-    return plane;
-  }
-  if (!rules.rule) return fail_without_side(cursor, plane.bearing, rules, strike_span, dip_span);
-  plane.form = PlaneAttitude::Form::strike_by_rule;
-  plane.rule = *rules.rule;
-  return plane;
-}
-
 std::nullopt_t fail_without_dip(Cursor& cursor, Span strike) {
   const std::string_view typed = cursor.text(strike);
   Offers offers;
   if (cursor.is_word("vertical")) {
     const Span both{strike.offset, cursor.here().end() - strike.offset};
     offers = cursor.accepted({in_place(both, fmt::format("vertical {}", typed))});
-  } else if ((cursor.is_word("at") || cursor.is_word("dip") || cursor.is_word("dips") ||
-              cursor.is_word("dipping")) &&
+  } else if ((cursor.is_word("at") || cursor.is_word("dips") || cursor.is_word("dipping")) &&
              cursor.is(Type::angle, 1)) {
     const Span word{strike.end(), cursor.peek(1)->offset - strike.end()};
     offers = cursor.accepted({in_place(word, " ")});
@@ -233,8 +76,8 @@ bool is_bare_quadrant(const Cursor& cursor) {
     return cursor.is_word(one, ahead) || cursor.is_word(other, ahead);
   };
   return letter(0, "n", "s") && cursor.is(Type::angle, 1) && !cursor.peek(1)->has_sign &&
-         letter(2, "e", "w") && !cursor.is(Type::angle, 3) && !cursor.is(Type::slash, 3) &&
-         !cursor.is(Type::other, 3);
+         letter(2, "e", "w") && !cursor.is_word("dip", 3) && !cursor.is(Type::angle, 3) &&
+         !cursor.is(Type::slash, 3) && !cursor.is(Type::other, 3);
 }
 
 /// `37/242 NW`: no dip stands at the cursor, but the two are right the other way round; reports it.
@@ -251,6 +94,11 @@ bool is_swapped(Cursor& cursor, const Bearing& first, Span first_span) {
   return true;
 }
 
+/// `dip 37`: the word before the figure.
+bool is_dip_said(const Cursor& cursor, std::size_t ahead = 0) {
+  return cursor.is_word("dip", ahead) && cursor.is(Type::angle, ahead + 1);
+}
+
 /// Strike, dip and what tells the side; or, with such an order in force, dip direction and dip.
 std::optional<PlaneAttitude> read_strike_dip(Cursor& cursor, const PairRules& rules) {
   const std::size_t start = cursor.position();
@@ -263,6 +111,7 @@ std::optional<PlaneAttitude> read_strike_dip(Cursor& cursor, const PairRules& ru
   const Span strike_span = cursor.since(start);
   if (touches(cursor, start)) return std::nullopt;
   cursor.skip_if(Type::slash);
+  if (is_dip_said(cursor)) cursor.skip();
   if (cursor.at_end() || cursor.is(Type::word)) return fail_without_dip(cursor, strike_span);
   const Span dip_span = cursor.here();
   if (is_bare && is_swapped(cursor, plane.bearing, strike_span)) return std::nullopt;
@@ -320,6 +169,7 @@ std::optional<PlaneAttitude> read_figured_plane(Cursor& cursor, const PairRules&
     return read_dip_towards(cursor);
   }
   const std::size_t behind = cursor.is(Type::slash, 1) ? 2 : 1;
+  if (is_dip_said(cursor, behind)) return read_strike_dip(cursor, rules);
   const bool strike_is_last = rules.planes == PlaneOrder::dip_strike;
   const bool dip_is_first = rules.planes == PlaneOrder::dip_direction || strike_is_last;
   const auto read_dip_first = [&] {
@@ -362,6 +212,70 @@ std::optional<PlaneAttitude> read_figured_plane(Cursor& cursor, const PairRules&
                         "type the strike before it, or > and the dip direction behind it", offers));
 }
 
+/// `strike N66W`, and what may stand behind it.
+std::optional<PlaneAttitude> read_said_strike(Cursor& cursor, const PairRules& rules) {
+  cursor.skip();
+  const std::size_t start = cursor.position();
+  const auto strike = read_bearing(cursor, Behind::figure);
+  if (!strike) return std::nullopt;
+  const Span strike_span = cursor.since(start);
+  if (touches(cursor, start)) return std::nullopt;
+  PlaneAttitude plane;
+  plane.bearing = *strike;
+  const bool goes_on = cursor.skip_if(Type::slash) || cursor.is_word("dip");
+  if (cursor.is_word("dip")) cursor.skip();
+  if (!cursor.is(Type::angle) && !cursor.is(Type::other)) {
+    if (goes_on) return fail_without_dip(cursor, strike_span);
+    plane.form = PlaneAttitude::Form::strike;
+    return plane;
+  }
+  const Span dip_span = cursor.here();
+  const auto dip = read_dip(cursor);
+  if (!dip) return std::nullopt;
+  plane.dip = *dip;
+  return finish_strike_dip(cursor, plane, rules, strike_span, dip_span);
+}
+
+/// `dip 37NW strike N62E`.
+std::optional<PlaneAttitude> read_dip_before_strike(Cursor& cursor, const PairRules& rules) {
+  const std::size_t start = cursor.position();
+  const Span dip_span = cursor.here();
+  const auto dip = read_dip(cursor);
+  if (!dip) return std::nullopt;
+  const auto side = point_at(cursor);
+  if (side) cursor.skip();
+  cursor.skip();
+  const std::size_t behind = cursor.position();
+  PlaneAttitude plane;
+  const auto strike = read_bearing(cursor, Behind::words);
+  if (!strike) return std::nullopt;
+  plane.dip = *dip;
+  plane.bearing = *strike;
+  const Span strike_span = cursor.since(behind);
+  if (!side) return finish_strike_dip(cursor, plane, rules, strike_span, dip_span);
+  plane.side = side;
+  if (plane.plane()) return plane;
+  return cursor.fail(cursor.since(start),
+                     wording::dip_side_impossible(cursor.text(strike_span), name_of(*side), {}));
+}
+
+/// `dip 13`, and what may stand behind it.
+std::optional<PlaneAttitude> read_said_dip(Cursor& cursor, const PairRules& rules) {
+  cursor.skip();
+  if (!figure_at(cursor)) return std::nullopt;
+  const bool has_side = point_at(cursor, 1) && cursor.is_word("strike", 2);
+  if (has_side || cursor.is_word("strike", 1)) return read_dip_before_strike(cursor, rules);
+  const bool is_alone = !cursor.peek(1) || (cursor.is(Type::word, 1) && !is_towards(cursor, 1) &&
+                                            !starts_lettered_bearing(cursor, 1));
+  if (!is_alone) return read_figured_plane(cursor, rules);
+  const auto dip = read_dip(cursor);
+  if (!dip) return std::nullopt;
+  PlaneAttitude plane;
+  plane.dip = *dip;
+  plane.form = dip->degrees() == 0 ? PlaneAttitude::Form::horizontal : PlaneAttitude::Form::dip;
+  return plane;
+}
+
 }  // namespace
 
 std::optional<PlaneAttitude> read_plane_attitude(Cursor& cursor, const PairRules& rules) {
@@ -383,6 +297,8 @@ std::optional<PlaneAttitude> read_plane_attitude(Cursor& cursor, const PairRules
     plane.dip.value = 90;
     return plane;
   }
+  if (cursor.is_word("strike")) return read_said_strike(cursor, rules);
+  if (cursor.is_word("dip")) return read_said_dip(cursor, rules);
   if (cursor.is(Type::angle)) return read_figured_plane(cursor, rules);
   if (cursor.is(Type::word)) return read_lettered_plane(cursor, rules);
   figure_at(cursor);

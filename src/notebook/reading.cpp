@@ -27,6 +27,7 @@ Azimuth<north::dial> Bearing::azimuth() const {
 
 std::optional<Plane<north::dial>> PlaneAttitude::plane() const {
   using DialPlane = Plane<north::dial>;
+  if (part() != Part::whole) return std::nullopt;
   if (form == Form::horizontal) return DialPlane();
   const auto angle =
       form == Form::vertical ? Dip::from_degrees(90) : Dip::from_degrees(dip.degrees());
@@ -43,6 +44,8 @@ std::optional<Plane<north::dial>> PlaneAttitude::plane() const {
       break;
     case Form::horizontal:
     case Form::vertical:
+    case Form::strike:
+    case Form::dip:
       break;
   }
   // No side typed, and none needed: dip 0 or 90.
@@ -66,6 +69,12 @@ std::optional<Line<north::dial>> LineAttitude::line() const {
   const auto plunge = Plunge::from_degrees(degrees < 0 ? -degrees : degrees);
   if (!plunge) return std::nullopt;
   return Line<north::dial>(degrees < 0 ? bearing.azimuth().opposite() : bearing.azimuth(), *plunge);
+}
+
+Part part_of(const Reading& reading) {
+  if (const auto* const plane = std::get_if<PlaneAttitude>(&reading.what)) return plane->part();
+  if (const auto* const line = std::get_if<LineAttitude>(&reading.what)) return line->part();
+  return Part::whole;
 }
 
 }  // namespace lodebook::notebook

@@ -9,11 +9,6 @@ namespace {
 
 using Type = Token::Type;
 
-constexpr std::array<std::string_view, 8> plane_words = {
-    "overturned", "upright", "facing", "doubtful", "normal", "reverse", "dextral", "sinistral"};
-constexpr std::array<std::string_view, 6> line_words = {"on",      "doubtful", "normal",
-                                                        "reverse", "dextral",  "sinistral"};
-
 /// The notation that decides whether a reading is in the dial's; points belong to both.
 std::optional<Notation> notation_of(const Bearing& bearing) {
   if (bearing.notation == Notation::point) return std::nullopt;
@@ -22,7 +17,8 @@ std::optional<Notation> notation_of(const Bearing& bearing) {
 
 struct NotationOf {
   std::optional<Notation> operator()(const PlaneAttitude& plane) const {
-    if (plane.form == PlaneAttitude::Form::horizontal) return std::nullopt;
+    using enum PlaneAttitude::Form;
+    if (plane.form == horizontal || plane.form == dip) return std::nullopt;
     return notation_of(plane.bearing);
   }
   std::optional<Notation> operator()(const LineAttitude& line) const {
@@ -113,9 +109,9 @@ bool LogReader::goes_on(Span before, Span rest, bool is_plane) {
   const Cursor cursor(source_.text(), tokens, dropped);
   if (cursor.is(Type::word)) {
     const std::string_view word = text(tokens[0].span());
-    if (std::ranges::any_of(plane_words, [&](auto known) { return equals_word(word, known); }))
-      return true;
+    if (is_plane_word(word)) return true;
     if (equals_word(word, "to")) return true;
+    if (equals_word(word, "dip")) return is_plane && is_strike(before);
     if (is_plane && equals_word(first, "vertical")) return true;
     const bool ends_with_dip = is_digit(first.back()) || first.back() == '%';
     return is_plane && tokens.size() == 1 && point_named(word) && ends_with_dip;
@@ -123,9 +119,15 @@ bool LogReader::goes_on(Span before, Span rest, bool is_plane) {
   if (!cursor.is(Type::angle) || tokens[0].digits > 2 || before.length > longest_bearing)
     return false;
   if (cursor.is(Type::angle, 1) || cursor.is(Type::angle, 2)) return false;
-  const Tokens bearing(source_.text(), before);
-  Cursor whole(source_.text(), bearing, dropped);
-  return read_bearing(whole, Behind::words) && whole.at_end();
+  return is_strike(before);
+}
+
+bool LogReader::is_strike(Span span) {
+  Faults dropped(source_);
+  const Tokens tokens(source_.text(), span);
+  Cursor cursor(source_.text(), tokens, dropped);
+  if (cursor.is_word("strike")) cursor.skip();
+  return read_bearing(cursor, Behind::words) && cursor.at_end();
 }
 
 void LogReader::read_repeats(Statement& statement, KindId kind) {
@@ -208,9 +210,14 @@ void LogReader::read_attitude(Reading& reading, Cursor& cursor) {
   }
   if (has_decimal_comma(cursor) || has_no_number(cursor)) return;
   if (is_plane) {
+    const std::size_t start = cursor.position();
     auto plane = read_plane_attitude(cursor, rules_);
-    if (!plane || !read_plane_words(reading, *plane, cursor)) return;
+    if (!plane) return;
+    const Span span = cursor.since(start);
+    if (!read_plane_words(reading, *plane, cursor)) return;
     reading.what = *plane;
+    if (plane->part() != Part::whole)
+      cursor.report(span, wording::partial(plane->part() == Part::azimuth));
   } else {
     const std::size_t start = cursor.position();
     auto line = read_line_attitude(cursor, rules_, kind);
@@ -218,91 +225,10 @@ void LogReader::read_attitude(Reading& reading, Cursor& cursor) {
     const Span span = cursor.since(start);
     if (!read_line_words(reading, *line, cursor)) return;
     reading.what = *line;
-    if (line->part() != Part::whole && !kind.is_arrow)
+    if (line->part() != Part::whole && !kind.is_arrow && !kind.two_ended)
       cursor.report(span, wording::plunge_missing(text(span)));
   }
   reading.rejected = false;
-}
-
-bool LogReader::read_doubtful(Reading& reading, Cursor& cursor) {
-  if (!cursor.is_word("doubtful")) return false;
-  if (!reading.doubtful)
-    cursor.report(cursor.here(), wording::doubtful(std::holds_alternative<Leg>(reading.what)));
-  reading.doubtful = true;
-  cursor.skip();
-  return true;
-}
-
-bool LogReader::read_sense(const Reading& reading, Sense& stated, Cursor& cursor) {
-  if (!kinds_[reading.kind].has_sense || stated != Sense::unstated) return false;
-  constexpr std::array<std::pair<std::string_view, Sense>, 4> senses = {{
-      {"normal", Sense::normal},
-      {"reverse", Sense::reverse},
-      {"dextral", Sense::dextral},
-      {"sinistral", Sense::sinistral},
-  }};
-  for (const auto& [word, sense] : senses) {
-    if (!cursor.is_word(word)) continue;
-    cursor.skip();
-    stated = sense;
-    return true;
-  }
-  return false;
-}
-
-namespace {
-
-std::optional<Facing> facing_at(const Cursor& cursor) {
-  if (cursor.is_word("overturned")) return Facing::overturned;
-  if (cursor.is_word("upright")) return Facing::upright;
-  if (cursor.is_word("facing") && cursor.is_word("unknown", 1)) return Facing::unknown;
-  return std::nullopt;
-}
-
-}  // namespace
-
-bool LogReader::read_plane_words(Reading& reading, PlaneAttitude& plane, Cursor& cursor) {
-  while (!cursor.at_end()) {
-    if (read_doubtful(reading, cursor)) continue;
-    if (read_sense(reading, plane.sense, cursor)) continue;
-    const auto facing = facing_at(cursor);
-    if (facing && plane.facing == Facing::unstated) {
-      plane.facing = *facing;
-      cursor.skip(*facing == Facing::unknown ? 2 : 1);
-    } else if (facing) {
-      cursor.report(cursor.rest(),
-                    wording::facing_twice(cursor.text(cursor.rest()), plane.facing == *facing));
-      return false;
-    } else {
-      return finish(cursor, near_word(first_word(cursor), plane_words));
-    }
-  }
-  return true;
-}
-
-bool LogReader::read_line_words(Reading& reading, LineAttitude& line, Cursor& cursor) {
-  while (!cursor.at_end()) {
-    if (read_doubtful(reading, cursor)) continue;
-    if (read_sense(reading, line.sense, cursor)) continue;
-    if (line.on == no_kind && cursor.is_word("on")) {
-      cursor.skip();
-      const Span span = take_word(cursor);
-      const std::string_view word = text(span);
-      const auto meaning = vocabulary_.find(word);
-      if (!meaning || meaning->keyword != Keyword::reading ||
-          kinds_[meaning->kind].type != Kind::Type::plane) {
-        cursor.report(span,
-                      word.empty()
-                          ? wording::incomplete("'on'", "kind of plane", "on bedding")
-                          : wording::unknown_word(word, "a kind of plane, such as on bedding"));
-        return false;
-      }
-      line.on = meaning->kind;
-    } else {
-      return finish(cursor, near_word(first_word(cursor), line_words));
-    }
-  }
-  return true;
 }
 
 void LogReader::note_notation(const Reading& reading, Span span) {

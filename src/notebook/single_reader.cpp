@@ -39,6 +39,7 @@ ReadAs own_form(const Tokens& tokens, const Source& source, const PairRules& rul
   if (trial.is_word("horizontal")) return alone ? ReadAs::plane : ReadAs::line;
   if (trial.is_word("vertical")) return alone ? ReadAs::line : ReadAs::plane;
   if (trial.is_word("rake")) return ReadAs::line;
+  if (trial.is_word("strike") || trial.is_word("dip")) return ReadAs::plane;
   if (has_towards(trial)) return ReadAs::own_form;
   const bool only_planes =
       rules.planes != PlaneOrder::unstated && rules.lines == LineOrder::unstated;

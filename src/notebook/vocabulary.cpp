@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 
 #include "tokens.hpp"
 
@@ -52,6 +53,7 @@ struct KnownKind {
   bool has_sense = false;
   bool is_arrow = false;
   bool folds = false;
+  bool two_ended = false;
 };
 /// Beds, their contacts, and the planes that strain makes in them are folded, by the same folds or
 /// by later ones; joints, veins, dikes and faults are called so for what cuts and is not bent.
@@ -76,6 +78,14 @@ constexpr std::array<KnownKind, 20> known_kinds = {{
     {"current", Kind::Type::line, false, true},
     {"sight", Kind::Type::sight},
     {"leg", Kind::Type::leg},
+}};
+
+/// Kinds newer than the first edition, numbered behind those.
+constexpr std::array<KnownKind, 4> newer_kinds = {{
+    {"striation", Kind::Type::line, false, false, false, true},
+    {"groove", Kind::Type::line, false, false, false, true},
+    {"crest", Kind::Type::line, false, false, false, true},
+    {"alignment", Kind::Type::line, false, false, false, true},
 }};
 
 /// Words with a meaning inside statements.
@@ -105,6 +115,9 @@ const Vocabulary::Meanings& newer_language() {
     Vocabulary::Meanings all;
     for (const auto& [word, keyword] : newer_keywords)
       all.emplace(std::string(word), Meaning{keyword, no_kind});
+    KindId id = known_kinds.size();
+    for (const KnownKind& known : newer_kinds)
+      all.emplace(std::string(known.name), Meaning{Keyword::reading, id++});
     return all;
   }();
   return words;
@@ -140,9 +153,12 @@ std::optional<std::string_view> only_one(const std::vector<std::string_view>& kn
 }  // namespace
 
 Vocabulary::Vocabulary(std::vector<Kind>& kinds) {
-  for (const KnownKind& known : known_kinds) {
-    kinds.push_back(
-        {std::string(known.name), known.type, known.has_sense, known.is_arrow, known.folds});
+  for (const std::span<const KnownKind> list :
+       {std::span<const KnownKind>(known_kinds), std::span<const KnownKind>(newer_kinds)}) {
+    for (const KnownKind& known : list) {
+      kinds.push_back({std::string(known.name), known.type, known.has_sense, known.is_arrow,
+                       known.folds, known.two_ended});
+    }
   }
 }
 
@@ -190,8 +206,17 @@ std::optional<std::string_view> Vocabulary::nearest_to(std::string_view word) co
   if (const auto near = nearest(word, known)) return near;
   const std::string cut = fold_case(word);
   if (cut.size() < shortest_cut) return std::nullopt;
-  const auto begins = only_one(known, [&](auto name) { return is_beginning(cut, name); });
-  return begins ? begins : only_one(known, [&](auto name) { return is_contraction(cut, name); });
+  const auto begins = [&](std::string_view name) { return is_beginning(cut, name); };
+  const auto contracts = [&](std::string_view name) { return is_contraction(cut, name); };
+  // Words that logs have always had, before newer ones.
+  std::vector<std::string_view> older = known;
+  std::erase_if(older,
+                [](std::string_view name) { return newer_language().contains(std::string(name)); });
+  for (const auto* words : {&older, &known}) {
+    if (const auto one = only_one(*words, begins)) return one;
+    if (const auto one = only_one(*words, contracts)) return one;
+  }
+  return std::nullopt;
 }
 
 }  // namespace lodebook::notebook

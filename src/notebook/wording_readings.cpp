@@ -239,6 +239,29 @@ Diagnostic incomplete(std::string_view what, std::string_view part, std::string_
       error(Code::incomplete, format("{} has no {}", what, part), offers_or(offers, help)), offers);
 }
 
+Diagnostic partial(bool strike_alone) {
+  return note(
+      Code::partial,
+      strike_alone ? "the strike alone: no dip was read" : "the dip alone: no strike was read", "");
+}
+
+Diagnostic youngs_without_dip(const Offers& offers) {
+  return offering(error(Code::facing_impossible, "a side says nothing of the facing without a dip",
+                        offers_or(offers, "say the facing in a word, if it is known")),
+                  offers);
+}
+
+Diagnostic youngs_along_strike(std::string_view towards, const Offers& offers) {
+  return offering(error(Code::facing_impossible,
+                        format("'{}' is along the strike: beds young across it", towards),
+                        offers_or(offers, "check it against the strike")),
+                  offers);
+}
+
+Diagnostic facing_doubtful() {
+  return note(Code::facing_doubtful, "facing marked doubtful in the field", "");
+}
+
 Diagnostic comma_within(std::string_view rest, const Offers& offers) {
   return offering(
       error(Code::incomplete,

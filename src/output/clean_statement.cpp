@@ -149,7 +149,7 @@ class StatementWriter {
     const Kind& kind = notebook_.kinds[declaration.kind];
     out_ += "kind ";
     out_ += kind.name;
-    out_ += kind.type == Kind::Type::plane ? " plane" : " line";
+    out_ += kind.type == Kind::Type::plane ? " plane" : kind.two_ended ? " axis" : " line";
   }
   void operator()(const ShortDeclaration& declaration) {
     append_text("short", declaration.word);

@@ -62,10 +62,11 @@ void append_length(std::string& out, const notebook::Length& length) {
   out += units[static_cast<std::size_t>(length.unit)];
 }
 
-void append_facing(std::string& out, Facing facing) {
+void append_facing(std::string& out, const PlaneAttitude& plane) {
   constexpr std::array<std::string_view, 4> words = {"", " upright", " overturned",
                                                      " facing unknown"};
-  out += words[static_cast<std::size_t>(facing)];
+  out += words[static_cast<std::size_t>(plane.facing)];
+  if (plane.facing_doubtful) out += " facing doubtful";
 }
 
 void append_sense(std::string& out, Sense sense) {
@@ -100,8 +101,16 @@ void append_plane(std::string& out, const PlaneAttitude& plane) {
       out += "vertical ";
       append_bearing(out, plane.bearing);
       break;
+    case strike:
+      out += "strike ";
+      append_bearing(out, plane.bearing);
+      break;
+    case dip:
+      out += "dip ";
+      append_slope(out, plane.dip);
+      break;
   }
-  append_facing(out, plane.facing);
+  append_facing(out, plane);
   append_sense(out, plane.sense);
 }
 

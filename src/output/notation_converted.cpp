@@ -121,6 +121,17 @@ void append_converted_plane(std::string& out, std::optional<double> strike, doub
   out += name_of(nearest_eighth(right.degrees() + 90));
 }
 
+void append_converted_strike(std::string& out, double strike, int decimals, Notation to) {
+  const Units shown(strike, decimals);
+  out += "strike ";
+  (to == Notation::quadrant ? shown.northern_end() : shown.below_180()).append(out, to);
+}
+
+void append_converted_dip(std::string& out, double dip, int decimals) {
+  out += "dip ";
+  append_slope_figure(out, dip, decimals);
+}
+
 void append_converted_line(std::string& out, std::optional<double> trend, double plunge,
                            int trend_decimals, int plunge_decimals, Notation to) {
   if (!trend) {

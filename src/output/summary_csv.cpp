@@ -139,7 +139,7 @@ constexpr auto table_columns = std::to_array<SummaryColumn>({
        const auto& mean = at.summary.azimuths.azimuth;
        if (!mean || at.summary.no_azimuth) return;
        append_figure(out,
-                     at.summary.group.is_plane ? rounded_axis(*mean, 2) : rounded_azimuth(*mean, 2),
+                     at.summary.group.is_axial() ? rounded_axis(*mean, 2) : rounded_azimuth(*mean, 2),
                      2);
      }},
     {"azimuth_resultant", Type::number,

@@ -100,10 +100,10 @@ Json azimuths_json(const Summary& summary) {
   const bool any = mean.count > 0;
   Json json = Json::object();
   json["of"] = summary.group.is_plane ? "strikes" : "trends";
-  json["axial"] = summary.group.is_plane;
+  json["axial"] = summary.group.is_axial();
   json["count"] = mean.count;
   json["mean"] = !mean.azimuth || summary.no_azimuth ? Json()
-                 : summary.group.is_plane            ? axis_figure(*mean.azimuth)
+                 : summary.group.is_axial()          ? axis_figure(*mean.azimuth)
                                                      : azimuth_figure(*mean.azimuth);
   json["no_single_mean"] = why_or_null(summary.no_azimuth);
   json["resultant"] = any ? figure(mean.resultant, 4) : Json();

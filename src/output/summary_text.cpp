@@ -129,7 +129,7 @@ void append_azimuths(std::string& out, const Summary& summary, ShownIn shown_in)
     words = fmt::format("{}, resultant {}", no_mean_words(*summary.no_azimuth),
                         figure_text(mean.resultant, 3));
   } else if (mean.count > 1) {
-    words = group.is_plane ? "axial mean " : "mean ";
+    words = group.is_axial() ? "axial mean " : "mean ";
     words += mean_azimuth_words(summary, shown_in.bearings);
     if (mean.arc95) words += fmt::format(" ±{}° (95 %)", figure_text(*mean.arc95, 1));
     words += fmt::format(", resultant {}", figure_text(mean.resultant, 3));

@@ -136,8 +136,8 @@ std::string no_mean_words(reduction::NoMean why) {
 
 std::string mean_azimuth_words(const reduction::Summary& summary, notebook::Notation notation) {
   double azimuth = *summary.azimuths.azimuth;
-  if (summary.group.is_plane) {
-    // Rounded first: the northern end of the strike as it is shown, east for east and west.
+  if (summary.group.is_axial()) {
+    // Rounded first: the northern end of the strike or line as it is shown, east for east and west.
     azimuth = static_cast<double>(rounded_axis(azimuth, 1)) / 10;
     if (notation == notebook::Notation::quadrant && azimuth > 90) azimuth += 180;
   }

@@ -127,7 +127,7 @@ constexpr auto with_grid_columns = std::to_array<Column>({
     {"dip", Type::number, [](Out out, At at) { append_figure_of(out, at.row.dip, 1); }},
     {"dip_direction", Type::number,
      [](Out out, At at) {
-       if (!at.row.strike) return;
+       if (!at.row.strike || at.row.part != notebook::Part::whole) return;
        append_figure(out, (rounded_azimuth(*at.row.strike, 1) + 900) % 3600, 1);
      }},
     {"trend", Type::number, [](Out out, At at) { append_azimuth(out, at.row.trend); }, same_line},

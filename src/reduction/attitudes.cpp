@@ -65,7 +65,8 @@ void Attitudes::add(const Page& page) {
     if (row.kind != kind) {
       kind = row.kind;
       kind_id = intern({kind->name, notebook::fold_case(kind->name),
-                        kind->type == notebook::Kind::Type::plane, kind->is_arrow, kind->folds});
+                        kind->type == notebook::Kind::Type::plane, kind->is_arrow, kind->folds,
+                        kind->two_ended});
     }
     if (row.unit != unit) {
       unit = row.unit;
@@ -165,6 +166,7 @@ std::vector<Group> Attitudes::groups(const Grouping& grouping, const Selection& 
     group.is_plane = first.is_plane;
     group.is_arrow = kinds_[first.kind].is_arrow;
     group.folds = kinds_[first.kind].folds;
+    group.two_ended = kinds_[first.kind].two_ended;
     group.north = first.north;
     if (grouping.by_unit) group.unit = first.unit;
     if (grouping.by_station) {

@@ -138,31 +138,52 @@ void Station::fill_strike(Row& row, const Plane<north::dial>& plane, bool has_si
                           const ReadingAccuracy& accuracy, const Settings& settings) {
   row.dip = plane.dip().degrees();
   if (shows_as(*row.dip, 0)) return;
+  fill_strike_alone(row, plane.strike(), shows_as(*row.dip, 90) && !has_side, accuracy,
+                    strike_sigma(0, accuracy.dip, plane.dip()), settings);
+}
+
+void Station::fill_strike_alone(Row& row, Azimuth<north::dial> strike, bool is_axis,
+                                const ReadingAccuracy& accuracy, double by_dip,
+                                const Settings& settings) {
   const Correction added_angle = correction(settings, options_.north);
-  const double strike = added(plane.strike().degrees(), added_angle.angle);
-  row.strike_is_axis = shows_as(*row.dip, 90) && !has_side;
-  row.strike = row.strike_is_axis ? axis(strike) : strike;
-  const bool turned = *row.strike != strike;
-  row.as_read = (turned ? plane.strike().opposite() : plane.strike()).degrees();
+  const double turned_strike = added(strike.degrees(), added_angle.angle);
+  row.strike_is_axis = is_axis;
+  row.strike = is_axis ? axis(turned_strike) : turned_strike;
+  const bool turned = *row.strike != turned_strike;
+  row.as_read = (turned ? strike.opposite() : strike).degrees();
   row.correction = added_angle.angle.degrees();
-  const double sigma =
-      combined_sigma(strike_sigma(accuracy.bearing, accuracy.dip, plane.dip()), added_angle.sigma);
+  const double sigma = combined_sigma(combined_sigma(accuracy.bearing, by_dip), added_angle.sigma);
   row.uncertainty = meaningful(sigma);
   if (!(sigma > uncertain_sigma)) return;
-  const double by_dip = strike_sigma(0, accuracy.dip, plane.dip());
   const Doubt cause = by_dip > accuracy.bearing ? Doubt::slope
                       : accuracy.by_point       ? Doubt::point
                                                 : Doubt::bearing;
   const bool by_declination = added_angle.sigma > std::max(by_dip, accuracy.bearing);
-  report(row,
-         wording::strike_uncertain(sigma, *row.dip, by_declination ? Doubt::declination : cause));
+  report(row, wording::strike_uncertain(sigma, row.dip.value_or(0),
+                                        by_declination ? Doubt::declination : cause));
+}
+
+void Station::fill_half_plane(Row& row, const PlaneAttitude& attitude, const Settings& settings) {
+  if (row.part == Part::slope) {
+    row.dip = attitude.dip.degrees();
+  } else {
+    fill_strike_alone(row, attitude.bearing.azimuth(), true,
+                      accuracy_of(attitude, settings.accuracy), 0, settings);
+  }
+  keep({row.reading->kind, row.surface, ReadPlane::Worth::half, {}, {}});
 }
 
 bool Station::fill_plane(Row& row, const PlaneAttitude& attitude, const Settings& settings) {
+  row.facing = attitude.facing;
+  row.facing_doubtful = attitude.facing_doubtful;
+  row.sense = attitude.sense;
+  row.part = attitude.part();
+  if (row.part != Part::whole) {
+    fill_half_plane(row, attitude, settings);
+    return true;
+  }
   const auto plane = attitude.plane();
   if (!plane) return false;
-  row.facing = attitude.facing;
-  row.sense = attitude.sense;
   const ReadingAccuracy accuracy = accuracy_of(attitude, settings.accuracy);
   fill_strike(row, *plane, attitude.has_side(), accuracy, settings);
   keep({row.reading->kind, row.surface, ReadPlane::Worth::good,
@@ -181,9 +202,11 @@ void Station::fill_trend(Row& row, const Line<north::dial>& line, const TrendErr
 void Station::fill_trend_alone(Row& row, Azimuth<north::dial> trend, const TrendError& error,
                                const Settings& settings) {
   const Correction added_angle = correction(settings, options_.north);
-  row.as_read = trend.degrees();
+  const double turned_trend = added(trend.degrees(), added_angle.angle);
+  const bool is_axis = row.kind->two_ended && row.part == Part::azimuth;
+  row.trend = is_axis ? axis(turned_trend) : turned_trend;
+  row.as_read = (*row.trend == turned_trend ? trend : trend.opposite()).degrees();
   row.correction = added_angle.angle.degrees();
-  row.trend = added(*row.as_read, added_angle.angle);
   const double sigma = combined_sigma(combined_sigma(error.own, error.of_plane), added_angle.sigma);
   row.uncertainty = meaningful(sigma);
   if (!(sigma > uncertain_sigma)) return;
@@ -258,6 +281,8 @@ std::optional<Line<north::dial>> Station::line_of_rake(const Row& row, const Lin
   };
   if (!read) return fail("none was read before it at this station");
   if (read->worth == ReadPlane::Worth::rejected) return fail("the one read before it was rejected");
+  if (read->worth == ReadPlane::Worth::half)
+    return fail("of the one read before it only one half was read");
   if (shows_as(read->plane.dip().degrees(), 0)) return fail("the one read before it is horizontal");
   const auto rake = Rake::from_degrees(attitude.slope.value);
   const auto from = to_magnetic(attitude.bearing.azimuth(), settings.set);
@@ -283,7 +308,7 @@ void Station::check_in_plane(const Row& row, const LineAttitude& attitude,
   if (!named && row.kind->name != "slickenline") return;
   const ReadPlane* read =
       last_plane(named ? end_of(attitude.on) : std::max(end_of(fault_), end_of(shear_)));
-  if (!read || read->worth == ReadPlane::Worth::rejected) {
+  if (!read || read->worth < ReadPlane::Worth::apart) {
     if (named) report(row, wording::plane_unknown(notebook_.kinds[attitude.on].name));
     return;
   }

@@ -40,8 +40,8 @@ class Station {
   struct ReadPlane {
     notebook::KindId kind = notebook::no_kind;
     std::uint32_t surface = 0;
-    /// Rejected; or good, but apart from its repeats; or good.
-    enum class Worth : std::uint8_t { rejected, apart, good } worth = Worth::rejected;
+    /// Rejected; or one half of it read; or good, but apart from its repeats; or good.
+    enum class Worth : std::uint8_t { rejected, half, apart, good } worth = Worth::rejected;
     Plane<north::magnetic> plane;
     ReadingAccuracy accuracy;
   };
@@ -71,6 +71,11 @@ class Station {
   /// `accuracy` is that of the plane itself.
   void fill_strike(Row& row, const Plane<north::dial>& plane, bool has_side,
                    const ReadingAccuracy& accuracy, const Settings& settings);
+  /// Of a plane whose dip, if known, stands in the row already; `by_dip` is the share of the dip in
+  /// one sigma of the strike.
+  void fill_strike_alone(Row& row, Azimuth<north::dial> strike, bool is_axis,
+                         const ReadingAccuracy& accuracy, double by_dip, const Settings& settings);
+  void fill_half_plane(Row& row, const notebook::PlaneAttitude& attitude, const Settings& settings);
   void fill_trend(Row& row, const Line<north::dial>& line, const TrendError& error,
                   const Settings& settings);
   /// Of a line whose plunge, if known, stands in the row already.

@@ -80,6 +80,7 @@ TrendAndPlunge line_going_down(Vector arrow) {
   return {wrap_degrees(line.trend + 180), -line.plunge};
 }
 
+/// Of a strike both ends are alike, too.
 Ends ends_of(const notebook::Kind& kind) {
   return kind.is_arrow ? Ends::one : Ends::both;
 }
@@ -183,7 +184,8 @@ void Station::note_mean(Check& check, const DirectionMean& mean, std::span<Row* 
     const TrendAndPlunge line = line_going_down(mean.axis);
     if (!shows_as(line.plunge, 90)) check.mean_azimuth = added(line.trend, turn);
     if (first.part == Part::whole) check.mean_slope = line.plunge;
-    if (plane_of(first)) check.mean_azimuth = axis(*check.mean_azimuth);
+    const bool is_axis = plane_of(first) || first.kind->two_ended;
+    if (is_axis && first.part == Part::azimuth) check.mean_azimuth = axis(*check.mean_azimuth);
   }
   check.precision = mean.precision;
   check.cone95 = mean.cone95;
@@ -206,6 +208,8 @@ void Station::take_mean(std::size_t first_row, const Settings& settings) {
   row.repeats = rows.size();
   row.part = first.part;
   row.facing = first.facing;
+  row.facing_doubtful =
+      std::ranges::any_of(rows, [](const Row* repeat) { return repeat->facing_doubtful; });
   row.sense = first.sense;
   const char* const begin = first.written.data();
   const std::string_view last = rows.back()->written;
@@ -247,6 +251,10 @@ void Station::fill_mean(Row& row, Vector mean, std::span<Row* const> rows,
   const TrendAndPlunge line = line_going_down(mean);
   const auto trend = *Azimuth<north::dial>::from_degrees(line.trend);
   const auto plunge = *Plunge::from_degrees(line.plunge);
+  if (row.kind->type == Kind::Type::plane) {
+    fill_strike_alone(row, trend, true, mean_accuracy(rows, settings.accuracy), 0, settings);
+    return;
+  }
   if (row.part != Part::whole) {
     fill_trend_alone(row, trend, mean_error(rows, plunge, settings), settings);
     return;

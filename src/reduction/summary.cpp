@@ -170,7 +170,7 @@ void find_directions(Summary& summary) {
     const std::size_t surface = halves[i]->surface;
     const bool is_known = surface != 0 && std::ranges::binary_search(summary.group.members, surface,
                                                                      {}, &Attitude::surface);
-    if (!is_known) add(half_azimuth(halves.subspan(i, end - i), summary.group.is_plane));
+    if (!is_known) add(half_azimuth(halves.subspan(i, end - i), summary.group.is_axial()));
   }
 }
 
@@ -181,14 +181,14 @@ void find_azimuths(Summary& summary) {
   directions.reserve(azimuths.size());
   for (const double azimuth : azimuths)
     directions.push_back(direction_of(azimuth, 0));
-  const bool is_plane = summary.group.is_plane;
-  summary.azimuths = is_plane ? axial_mean(azimuths) : circular_mean(azimuths);
+  const bool is_axial = summary.group.is_axial();
+  summary.azimuths = is_axial ? axial_mean(azimuths) : circular_mean(azimuths);
   const CircularMean& mean = summary.azimuths;
   constexpr std::size_t fewest = 3;
   if (mean.count == 0) return;
   if (!mean.azimuth) {
     summary.no_azimuth = NoMean::none_better;
-  } else if (two_sets(directions, is_plane ? Ends::both : Ends::one)) {
+  } else if (two_sets(directions, is_axial ? Ends::both : Ends::one)) {
     summary.no_azimuth = NoMean::two_sets;
   } else if (mean.count >= fewest && !(mean.arc95 && *mean.arc95 <= widest_mean)) {
     summary.no_azimuth = NoMean::scattered;

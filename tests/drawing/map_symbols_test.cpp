@@ -165,6 +165,27 @@ TEST_CASE("a line whose plunge was not read is an arrow without a figure") {
   }
 }
 
+TEST_CASE("a two-ended line has two heads, a strike alone no mark") {
+  const auto strokes = [](const std::string& reading) {
+    return only(reading).paths(Role::symbol).size();
+  };
+  CHECK(strokes("lineation horizontal 118") == strokes("lineation 118/20") + 1);
+  CHECK(strokes("alignment 118") == strokes("lineation horizontal 118"));
+  CHECK(only("alignment 118").words().empty());
+  CHECK(only("alignment 118/20").words() == "20");
+  CHECK(strokes("joint strike 118") == 1);
+  CHECK(only("joint strike 118").words().empty());
+  CHECK(only("bedding 078/41 upright facing doubtful").words() == "41?");
+}
+
+TEST_CASE("a dip alone is not on the map, which says so") {
+  const Mapped map = mapped(station + "joint dip 13\n");
+  CHECK(drawn(map.picture).empty());
+  const auto notes = map.remarks;
+  REQUIRE(notes.size() == 1);
+  CHECK(notes.front().starts_with("1 reading of a dip alone"));
+}
+
 TEST_CASE("a level line has two ends, a level flute one") {
   const auto strokes = [](const std::string& reading) {
     const Drawn symbol = only(reading);
@@ -205,8 +226,9 @@ TEST_CASE("every kind of plane and of line has its own form") {
       ++kinds;
     }
   }
-  for (const std::string kind : {"lineation", "slickenline", "fold-axis", "intersection",
-                                 "stretching", "flute", "current"}) {
+  for (const std::string kind :
+       {"lineation", "slickenline", "fold-axis", "intersection", "stretching", "flute", "current",
+        "striation", "groove", "crest", "alignment"}) {
     for (const std::string attitude : {" 078/41", " horizontal 078", " vertical"}) {
       forms.insert(form_of(only(kind + attitude)));
       ++kinds;
@@ -218,7 +240,7 @@ TEST_CASE("every kind of plane and of line has its own form") {
     forms.insert(form_of(symbol));
     ++kinds;
   }
-  CHECK(kinds == 45);
+  CHECK(kinds == 57);
   CHECK(forms.size() == kinds);
 }
 

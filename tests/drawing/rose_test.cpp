@@ -172,6 +172,16 @@ TEST_CASE("a trend without its plunge is in the rose") {
   CHECK(contains(words_of(picture), "3 trends; mean 120.0"));
 }
 
+TEST_CASE("a strike alone and a two-ended line count at both ends") {
+  const Picture strikes = rose_of("joint strike 012\njoint dip 13\n");
+  CHECK(drawn<Path>(strikes, Role::petal).size() == 2);
+  CHECK(drawn<Path>(strikes, Role::tick).size() == 2);
+  CHECK(contains(words_of(strikes), "1 strike, 1 more without a direction"));
+  const Picture grooves = rose_of("groove 012\ngroove 013/20\n");
+  CHECK(drawn<Path>(grooves, Role::petal).size() == 2);
+  CHECK(drawn<Path>(grooves, Role::tick).size() == 4);
+}
+
 TEST_CASE("rings of the scale are by the square root of their counts") {
   std::string readings;
   for (int i = 0; i < 8; ++i)

@@ -225,7 +225,7 @@ const Row rows[] = {
     {"accuracy bearing ±0.5",
      "                 ^", "number", "leave the ± out"},
     {"kind vug",
-     "        ^", "incomplete", "'kind vug plane' or 'kind vug line'"},
+     "        ^", "incomplete", "'kind vug plane', 'kind vug line' or 'kind vug axis'"},
     {"landmark Cairn, 44.65S 169.03E",
      "              ^", "name", "'Cairn 44.65S 169.03E'"},
     {"landmark Peak 44.65S 169.03E 1412m",

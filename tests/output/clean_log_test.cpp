@@ -289,6 +289,22 @@ TEST_CASE("trends alone keep their form") {
   check_round_trip(log);
 }
 
+TEST_CASE("halves, two ends and facings keep their meaning") {
+  const std::string log =
+      "kind wall axis\nkind crest line\nrule left\nstation A\n"
+      "  wall 290/110, N55W, 122/27\n  groove 35\n  crest 125\n"
+      "  joint strike n66w, strike NE doubtful\n  bedding dip 13.5 overturned, dip 20%, dip 0\n"
+      "  bedding strike N62E dip 37 NW, dip 37 strike 62, dip 90\n"
+      "  bedding N62E 37NW youngs SE facing doubtful, vertical N14E youngs W, 37 > 332 youngs N\n";
+  CHECK(test::clean(log).ends_with(
+      "\n  wall 290, N55W, 122/27\n  groove 035\n  crest 125\n"
+      "  joint strike N66W, strike NE doubtful\n"
+      "  bedding dip 13.5 overturned, dip 20%, horizontal\n"
+      "  bedding N62E 37NW, 062/37, dip 90\n"
+      "  bedding N62E 37NW overturned facing doubtful, N14E 90W upright, 37 > 332 upright\n"));
+  check_round_trip(log);
+}
+
 TEST_CASE("figures read back to the identical value") {
   check_round_trip(
       "declination 11°7'E ±0.35\nset 0°13'W\nrule left\n"

@@ -96,3 +96,77 @@ TEST_CASE("repeats of a trend count once, and not beside a whole reading of the 
   REQUIRE(known.directions.size() == 1);
   CHECK(off(known.directions.front(), 120) < exact);
 }
+
+TEST_CASE("a two-ended line without a plunge lies in [0, 180), and so does what was read") {
+  const Reduced log(
+      "set 0\ndeclination 24.6E\nstation Q1\ngroove 290\ngroove 170\ngroove 290/10\n");
+  CHECK(off(log.row(0).trend, 134.6) < exact);
+  CHECK(off(log.row(0).as_read, 110) < exact);
+  CHECK(off(log.row(1).trend, 14.6) < exact);
+  CHECK(off(log.row(1).as_read, 350) < exact);
+  CHECK(off(log.row(2).trend, 314.6) < exact);
+  for (std::size_t i = 0; i < 3; ++i)
+    CHECK(log.row(i).status == Status::ok);
+}
+
+TEST_CASE("two-ended lines are averaged as axes") {
+  const Reduced log(on_true_dial("groove 002, 359, 181\n"));
+  CHECK(log.check().passed);
+  CHECK(log.check().figure < 2);
+  const auto summary = summed("groove 002\ngroove 359\ngroove 181\ngroove 178/10\n");
+  CHECK(summary.group.is_axial());
+  CHECK(summary.azimuths.count == 4);
+  CHECK(off(wrap_degrees(2 * summary.azimuths.azimuth.value_or(45)), 0) < 1);
+}
+
+TEST_CASE("a strike alone has two ends and no dip") {
+  const Reduced log("set 0\ndeclination 24.6E\nstation Q1\njoint strike N66W\njoint strike NE\n");
+  const Row& row = log.row(0);
+  CHECK(off(row.strike, 138.6) < exact);
+  CHECK(off(row.as_read, 114) < exact);
+  CHECK_FALSE(row.dip);
+  CHECK(row.strike_is_axis);
+  CHECK(row.status == Status::ok);
+  CHECK(miss(row.uncertainty, 0.5) < exact);
+  CHECK(log.count(Code::partial) == 2);
+  CHECK(log.count(Code::strike_uncertain) == 1);  // by its point
+}
+
+TEST_CASE("a dip alone has no strike") {
+  const Reduced log(on_true_dial("bedding dip 13\n"));
+  CHECK(miss(log.row().dip, 13) < exact);
+  CHECK_FALSE(log.row().strike);
+  CHECK_FALSE(log.row().as_read);
+  CHECK_FALSE(log.row().uncertainty);
+  CHECK(log.row().status == Status::ok);
+}
+
+TEST_CASE("half a plane is no plane for a line") {
+  const Reduced log(
+      on_true_dial("joint strike N66W\nlineation rake 40 from N66W\n"
+                   "fault strike N66W\nslickenline N66W 10\nlineation N66W 10 on joint\n"));
+  CHECK(log.count(Code::rake_no_plane) == 1);
+  CHECK(log.count(Code::plane_unknown) == 1);
+  CHECK(log.check_count() == 0);
+}
+
+TEST_CASE("repeated strikes are held against each other as axes") {
+  const Reduced near(on_true_dial("joint strike 001, strike 179, strike 180\n"));
+  CHECK(near.check().passed);
+  CHECK_FALSE(near.check().mean_slope);
+  const Reduced apart(on_true_dial("joint strike 010, strike 012, strike 050\n"));
+  CHECK(apart.row(2).status == Status::suspect);
+  const Reduced mean(on_true_dial("joint strike 010, strike 012, strike 191\n"), means());
+  REQUIRE(mean.row_count() == 1);
+  CHECK(off(mean.row().strike, 11) < 1e-6);
+  CHECK(mean.row().strike_is_axis);
+}
+
+TEST_CASE("a strike counts among azimuths, a dip nowhere, and neither in means of planes") {
+  const auto summary = summed("joint strike 010\njoint strike 012\njoint 014 80 E\njoint dip 13\n");
+  CHECK(summary.group.members.size() == 1);
+  CHECK(summary.group.halves.size() == 3);
+  CHECK(summary.surfaces.size() == 1);
+  CHECK(summary.azimuths.count == 3);
+  CHECK(summary.undirected == 1);
+}

@@ -248,6 +248,7 @@ class Typist {
   }
 
   std::string plane() {
+    if (one_in(8)) return one_in(3) ? joined({"dip ", slope()}) : joined({"strike ", bearing()});
     switch (below(6)) {
       case 0:
         return joined({slope(), " > ", bearing()});
@@ -281,7 +282,8 @@ class Typist {
   std::string words(bool plane) {
     std::string text;
     if (one_in(6)) {
-      text += plane ? of(std::array{" overturned", " upright", " facing unknown", " reverse"})
+      text += plane ? of(std::array{" overturned", " upright", " facing unknown", " reverse",
+                                    " youngs N", " youngs SE", " facing doubtful"})
                     : of(std::array{" on bedding", " on fault", " on lineation", " dextral"});
     }
     if (one_in(12)) text += " doubtful";
@@ -331,8 +333,8 @@ class Typist {
         return joined({of(std::array{"bedding ", "fault ", "joint ", "b ", "stylolite ", "shear "}),
                        attitudes(true)});
       default:
-        return joined(
-            {of(std::array{"lineation ", "slickenline ", "flute ", "striae "}), attitudes(false)});
+        return joined({of(std::array{"lineation ", "slickenline ", "flute ", "striae ", "groove "}),
+                       attitudes(false)});
     }
   }
 

@@ -37,6 +37,9 @@ enum class Code : std::uint8_t {
   rake_no_plane,
   rake_end,
   incomplete,
+  partial,
+  facing_impossible,
+  facing_doubtful,
   // sights and legs
   slope_range,
   distance_unit,

@@ -24,6 +24,8 @@ struct Kind {
   bool is_arrow = false;
   /// A plane that is commonly folded, so that a girdle of its poles may show a fold axis.
   bool folds = false;
+  /// A line whose two ends are alike: its bearing is an axis.
+  bool two_ended = false;
 };
 
 /// Names of stations and landmarks, compared ignoring case and kept as first written.

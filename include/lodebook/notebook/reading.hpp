@@ -31,10 +31,12 @@ struct PlaneAttitude {
     strike_by_rule,
     dip_direction,
     horizontal,
-    vertical
+    vertical,
+    strike,  ///< alone: the dip was not read
+    dip      ///< alone: the strike was not read
   };
   Form form = Form::strike_and_side;
-  /// The strike, or for `dip_direction` that direction; unused for `horizontal`.
+  /// The strike, or for `dip_direction` that direction; unused for `horizontal` and `dip`.
   Bearing bearing;
   Slope dip;
   /// The side that goes down, if one was typed.
@@ -44,11 +46,15 @@ struct PlaneAttitude {
   /// The hand rule in force, for `strike_by_rule`.
   HandRule rule = HandRule::right;
   Facing facing = Facing::unstated;
+  bool facing_doubtful = false;
   Sense sense = Sense::unstated;
 
+  Part part() const {
+    return form == Form::strike ? Part::azimuth : form == Form::dip ? Part::slope : Part::whole;
+  }
   /// The dip side was typed, so that also a vertical plane has one.
   bool has_side() const { return side.has_value() || form == Form::dip_direction; }
-  /// The plane on the dial; nothing for a dip out of range or an impossible side.
+  /// The plane on the dial; nothing for a dip out of range, an impossible side, or one half.
   std::optional<Plane<north::dial>> plane() const;
 };
 
@@ -136,5 +142,8 @@ struct Reading {
   Span written;
   std::variant<PlaneAttitude, LineAttitude, Sight, Leg> what;
 };
+
+/// What of it was read, if it is a plane or line; sights and legs are whole.
+Part part_of(const Reading& reading);
 
 }  // namespace lodebook::notebook

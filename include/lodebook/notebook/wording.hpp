@@ -69,6 +69,12 @@ Diagnostic rake_end(double off, std::string_view strike);
 /// A reading or statement that lacks `part`; `help` is for when nothing can be offered.
 Diagnostic incomplete(std::string_view what, std::string_view part, std::string_view help,
                       const Offers& offers = {});
+/// Of a plane, its strike or its dip alone.
+Diagnostic partial(bool strike_alone);
+/// `youngs` on a plane that does not dip to one side, or is only half read.
+Diagnostic youngs_without_dip(const Offers& offers);
+Diagnostic youngs_along_strike(std::string_view towards, const Offers& offers);
+Diagnostic facing_doubtful();
 /// A comma within a reading, before `rest`, which is no reading of its own.
 Diagnostic comma_within(std::string_view rest, const Offers& offers);
 

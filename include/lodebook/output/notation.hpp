@@ -19,10 +19,11 @@ void append_slope(std::string& out, const notebook::Slope& slope);
 /// `120m`, `400ft`, `85 paces`.
 void append_length(std::string& out, const notebook::Length& length);
 /// A space and the words, ` overturned`, ` normal`; nothing where nothing was said.
-void append_facing(std::string& out, notebook::Facing facing);
+void append_facing(std::string& out, const notebook::PlaneAttitude& plane);
 void append_sense(std::string& out, notebook::Sense sense);
-/// `N62E 37NW`, `242/37 NW`, `N/38 W`, `37 > 332`, `horizontal`, `vertical N14E`, then facing and
-/// sense. A pair whose form an `order` in force would refuse was never read under it.
+/// `N62E 37NW`, `242/37 NW`, `N/38 W`, `37 > 332`, `horizontal`, `vertical N14E`, `strike N66W`,
+/// `dip 13`, then facing and sense. A pair whose form an `order` in force would refuse was never
+/// read under it.
 void append_plane(std::string& out, const notebook::PlaneAttitude& plane);
 /// `310/35`, `35 > N50W`, `rake 40 from N62E`, `horizontal N50W`, `vertical`, `118`, `from S60W`;
 /// then the plane it lies in (`kinds` has its name) and its sense.
@@ -58,6 +59,10 @@ void append_converted_bearing(std::string& out, double degrees, int decimals,
 /// side is not known.
 void append_converted_plane(std::string& out, std::optional<double> strike, double dip,
                             bool has_side, int strike_decimals, int dip_decimals, ShownIn shown_in);
+
+/// `strike 114`, of which both ends are alike; and `dip 13`.
+void append_converted_strike(std::string& out, double strike, int decimals, notebook::Notation to);
+void append_converted_dip(std::string& out, double dip, int decimals);
 
 /// `310/35` or `N50W 35`; without a trend it is `vertical`.
 void append_converted_line(std::string& out, std::optional<double> trend, double plunge,

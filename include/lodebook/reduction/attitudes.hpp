@@ -55,6 +55,8 @@ struct Group {
   bool is_plane = true;
   /// An arrow, such as a current's, rather than an axis.
   bool is_arrow = false;
+  /// Lines whose two ends are alike.
+  bool two_ended = false;
   /// Planes of a kind that is commonly folded.
   bool folds = false;
   North north = North::magnetic;
@@ -73,6 +75,9 @@ struct Group {
   /// Left out: as rejected, and as suspect where the selection says so.
   std::size_t rejected = 0;
   std::size_t left_out = 0;
+
+  /// Its azimuths have two ends that are alike: strikes, or trends of two-ended lines.
+  bool is_axial() const { return is_plane || two_ended; }
 };
 
 /// One log as a heading of a picture or summary names it.
@@ -120,6 +125,7 @@ class Attitudes {
     bool is_plane = true;
     bool is_arrow = false;
     bool folds = false;
+    bool two_ended = false;
   };
   notebook::NameId intern(Kind wanted);
 

@@ -45,7 +45,7 @@ struct Row {
   /// With the dip to its right; missing for a plane whose dip shows as 0.0.
   std::optional<double> strike;
   std::optional<double> dip;
-  /// A plane whose dip shows as 90.0, with no side typed: its strike shows in [0, 180).
+  /// A plane whose dip shows as 90.0, with no side typed, or a strike alone: it shows in [0, 180).
   bool strike_is_axis = false;
   /// Missing for a line whose plunge shows as 90.0.
   std::optional<double> trend;
@@ -69,6 +69,7 @@ struct Row {
   std::optional<double> distance_m;
   std::optional<double> vertical_angle;
   notebook::Facing facing = notebook::Facing::unstated;
+  bool facing_doubtful = false;
   notebook::Sense sense = notebook::Sense::unstated;
   /// Number of the surface or line within the station, from 1; 0 for sights and legs.
   std::uint32_t surface = 0;

@@ -76,7 +76,7 @@ struct Summary {
   std::vector<double> directions;
   /// Surfaces without one, also those of which only a dip was read.
   std::size_t undirected = 0;
-  /// Of the directions: strikes as axes, trends as arrows.
+  /// Of the directions: strikes and two-ended lines as axes, other trends as arrows.
   CircularMean azimuths;
   std::optional<NoMean> no_azimuth;
   /// In log order. They are not left out of anything here.

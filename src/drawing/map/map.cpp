@@ -66,6 +66,8 @@ std::optional<MapSymbol> map_symbol_of(const Row& row) {
   symbol.sense = row.sense;
   symbol.suspect = row.status == reduction::Status::suspect;
   symbol.is_arrow = row.kind->is_arrow;
+  symbol.two_ended = row.kind->two_ended;
+  symbol.facing_doubtful = row.facing_doubtful;
   if (row.rises) {
     symbol.slope = -*symbol.slope;
     if (symbol.azimuth) symbol.azimuth = wrap_degrees(*symbol.azimuth + 180);
@@ -218,7 +220,7 @@ class Map::Notes {
       case Kind::Type::plane:
       case Kind::Type::line: {
         auto symbol = map_symbol_of(row);
-        if (!symbol) return Why::rejected;
+        if (!symbol) return Why::direction;
         if (symbol->azimuth && !is_true) return Why::declination;
         survey_.measured.push_back({station, reading_of(context), *symbol});
         break;

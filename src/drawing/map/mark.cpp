@@ -88,14 +88,18 @@ PlaneMark mark_of_plane(std::string_view kind) {
 }
 
 LineMark mark_of_line(std::string_view kind) {
-  constexpr std::array<std::pair<std::string_view, LineMark>, 7> marks = {
+  constexpr std::array<std::pair<std::string_view, LineMark>, 11> marks = {
       {{"lineation", LineMark::plain},
        {"stretching", LineMark::solid_head},
        {"fold-axis", LineMark::double_shaft},
        {"intersection", LineMark::crossed},
        {"slickenline", LineMark::half_head},
        {"flute", LineMark::open_head},
-       {"current", LineMark::feathered}}};
+       {"current", LineMark::feathered},
+       {"striation", LineMark::barred},
+       {"groove", LineMark::twice_barred},
+       {"crest", LineMark::peaked},
+       {"alignment", LineMark::dotted}}};
   const auto* const found =
       std::ranges::find(marks, kind, [](const auto& row) { return row.first; });
   return found == marks.end() ? LineMark::ring_tail : found->second;
@@ -183,6 +187,19 @@ void draw_tail(const Turned& on, LineMark mark) {
     case LineMark::feathered:
       on.line({{-3, 0.8}, {-2.2, 0}, {-3, -0.8}});
       on.line({{-2.2, 0.8}, {-1.4, 0}, {-2.2, -0.8}});
+      break;
+    case LineMark::barred:
+      on.line({{-0.8, -0.7}, {-0.8, 0.7}});
+      break;
+    case LineMark::twice_barred:
+      on.line({{-1.2, -0.7}, {-1.2, 0.7}});
+      on.line({{-0.4, -0.7}, {-0.4, 0.7}});
+      break;
+    case LineMark::peaked:
+      on.line({{-1.6, 0}, {-0.8, -0.9}, {0, 0}});
+      break;
+    case LineMark::dotted:
+      on.disc({-0.8, 0}, 0.45);
       break;
     case LineMark::ring_tail:
       on.ring({-1.2, 0}, 0.6);

@@ -72,6 +72,10 @@ enum class LineMark : std::uint8_t {
   half_head,     ///< slickenline
   open_head,     ///< flute
   feathered,     ///< current
+  barred,        ///< striation: a bar across
+  twice_barred,  ///< groove
+  peaked,        ///< crest: a peak to one side
+  dotted,        ///< alignment
   ring_tail,     ///< kinds of the log's own
 };
 LineMark mark_of_line(std::string_view kind);

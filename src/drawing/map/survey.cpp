@@ -15,7 +15,8 @@ constexpr std::size_t most_named = 12;
 
 constexpr std::array<std::string_view, Survey::whys> reasons = {
     "without a position", "without a declination, which may lie anyhow on the grid",
-    "to a point whose place is not known", "rejected, or without figures"};
+    "to a point whose place is not known", "rejected, or without figures",
+    "of a dip alone, which has no direction"};
 
 std::string sentence(std::string_view reason, const std::vector<Survey::Missing>& missing,
                      const std::vector<std::string>& logs) {

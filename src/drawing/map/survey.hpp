@@ -53,8 +53,8 @@ struct Survey {
     reduction::ErrorEllipse ellipse;
   };
   /// Why a reading is not on the map.
-  enum class Why : std::uint8_t { position, declination, other_end, rejected };
-  static constexpr std::size_t whys = 4;
+  enum class Why : std::uint8_t { position, declination, other_end, rejected, direction };
+  static constexpr std::size_t whys = 5;
   struct Missing {
     std::string station;
     /// Among the logs.

@@ -90,6 +90,7 @@ void draw_plane(Picture& picture, Point at, const MapSymbol& symbol) {
   }
   on.line({{-half_strike, 0}, {half_strike, 0}});
   draw_bar(on, mark);
+  if (form == Form::unmeasured) return;
   if (form == Form::overturned) {
     on.hook();
     if (mark != PlaneMark::tick) draw_mark(on, mark);
@@ -117,8 +118,8 @@ void draw_line(Picture& picture, Point at, const MapSymbol& symbol) {
   on.line({{-half_strike, 0}, {1.4, 0}});
   draw_tail(on, mark);
   draw_head(on.ahead(1.4), mark);
-  if (form_of(symbol) == Form::horizontal && !symbol.is_arrow)
-    draw_head(on.ahead(-half_strike).reversed(), mark);
+  const bool is_level = form_of(symbol) == Form::horizontal && !symbol.is_arrow;
+  if (is_level || symbol.two_ended) draw_head(on.ahead(-half_strike).reversed(), mark);
 }
 
 }  // namespace
@@ -160,7 +161,7 @@ std::string figure_of(const MapSymbol& symbol) {
   if (symbol.slope && (has_sides(form) || symbol.suspect))
     append_figure(figure, rounded(*symbol.slope, 0), 0);
   if (!shows_sense(symbol)) figure += letter_of(symbol.sense);
-  if (symbol.facing == Facing::unknown) figure += '?';
+  if (symbol.facing == Facing::unknown || symbol.facing_doubtful) figure += '?';
   return symbol.suspect ? '(' + figure + ')' : figure;
 }
 
@@ -201,6 +202,7 @@ SymbolMeaning meaning_of(const MapSymbol& symbol) {
   meaning.example.kind = symbol.kind;
   meaning.example.is_plane = symbol.is_plane;
   meaning.example.is_arrow = symbol.is_arrow;
+  meaning.example.two_ended = symbol.two_ended;
   if (form != Form::horizontal || !symbol.is_plane) meaning.example.azimuth = 90;
   meaning.words = symbol.kind;
   switch (form) {

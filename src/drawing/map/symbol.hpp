@@ -25,6 +25,9 @@ struct MapSymbol {
   bool suspect = false;
   /// It points somewhere, as a current does, also where it is level.
   bool is_arrow = false;
+  /// A line whose two ends are alike.
+  bool two_ended = false;
+  bool facing_doubtful = false;
 };
 
 /// It follows the figure that is printed: a dip of 89.7 is printed as 90 and drawn as vertical.
@@ -38,8 +41,8 @@ bool shows_sense(const MapSymbol& symbol);
 std::string_view letter_of(notebook::Sense sense);
 
 /// The figure beside the symbol: the slope in whole degrees, in brackets where it is suspect, with
-/// a letter for a sense that the symbol cannot show and `?` for a facing that is not known. Empty
-/// where the form says it all.
+/// a letter for a sense that the symbol cannot show and `?` for a facing that is not known or in
+/// doubt. Empty where the form says it all.
 std::string figure_of(const MapSymbol& symbol);
 
 /// How far the symbol reaches from its place, millimetres.

@@ -1,0 +1,156 @@
+// SPDX-License-Identifier: MIT
+#include <array>
+
+#include "log_reader.hpp"
+
+namespace lodebook::notebook {
+
+namespace {
+
+constexpr std::array<std::string_view, 9> plane_words = {"overturned", "upright",  "facing",
+                                                         "youngs",     "doubtful", "normal",
+                                                         "reverse",    "dextral",  "sinistral"};
+constexpr std::array<std::string_view, 6> line_words = {"on",      "doubtful", "normal",
+                                                        "reverse", "dextral",  "sinistral"};
+
+}  // namespace
+
+bool is_plane_word(std::string_view word) {
+  return std::ranges::any_of(plane_words, [&](auto known) { return equals_word(word, known); });
+}
+
+bool LogReader::read_doubtful(Reading& reading, Cursor& cursor) {
+  if (!cursor.is_word("doubtful")) return false;
+  if (!reading.doubtful)
+    cursor.report(cursor.here(), wording::doubtful(std::holds_alternative<Leg>(reading.what)));
+  reading.doubtful = true;
+  cursor.skip();
+  return true;
+}
+
+bool LogReader::read_sense(const Reading& reading, Sense& stated, Cursor& cursor) {
+  if (!kinds_[reading.kind].has_sense || stated != Sense::unstated) return false;
+  constexpr std::array<std::pair<std::string_view, Sense>, 4> senses = {{
+      {"normal", Sense::normal},
+      {"reverse", Sense::reverse},
+      {"dextral", Sense::dextral},
+      {"sinistral", Sense::sinistral},
+  }};
+  for (const auto& [word, sense] : senses) {
+    if (!cursor.is_word(word)) continue;
+    cursor.skip();
+    stated = sense;
+    return true;
+  }
+  return false;
+}
+
+namespace {
+
+/// The doubt is about the facing alone.
+bool read_facing_doubtful(PlaneAttitude& plane, Cursor& cursor) {
+  if (!cursor.is_word("facing") || !cursor.is_word("doubtful", 1)) return false;
+  const std::size_t start = cursor.position();
+  cursor.skip(2);
+  if (!plane.facing_doubtful) cursor.report(cursor.since(start), wording::facing_doubtful());
+  plane.facing_doubtful = true;
+  return true;
+}
+
+/// The words that say the same as `youngs` and a side, from token number `start` on.
+Offers facing_offers(const Cursor& cursor, std::size_t start) {
+  return cursor.accepted(each_in_place(cursor.since(start), {"upright", "overturned"}));
+}
+
+/// `youngs NW`: which way the beds young, in the frame of the strike. It names the side of a
+/// vertical plane that has none.
+bool read_youngs(PlaneAttitude& plane, Cursor& cursor) {
+  const std::size_t start = cursor.position();
+  cursor.skip();
+  const auto bearing = read_bearing(cursor, Behind::words);
+  if (!bearing) return false;
+  const auto towards = bearing->azimuth();
+  const auto dipping = plane.plane();
+  if (!dipping || dipping->is_horizontal()) {
+    cursor.report(cursor.since(start), wording::youngs_without_dip(facing_offers(cursor, start)));
+    return false;
+  }
+  const auto dip_direction = dipping->dip_direction();
+  const double off = separation(towards, dip_direction).degrees();
+  constexpr double tolerance = Plane<north::dial>::side_tolerance;
+  if (off > tolerance && off < 180 - tolerance) {
+    cursor.report(cursor.since(start),
+                  wording::youngs_along_strike(cursor.text(cursor.since(start + 1)),
+                                               facing_offers(cursor, start)));
+    return false;
+  }
+  plane.facing = off <= tolerance ? Facing::upright : Facing::overturned;
+  if (dipping->is_vertical() && !plane.has_side()) {
+    const auto side = off <= tolerance ? dip_direction : dip_direction.opposite();
+    plane.form = PlaneAttitude::Form::strike_and_side;
+    plane.side = nearest_eighth(side.degrees());
+    plane.facing = Facing::upright;
+  }
+  return true;
+}
+
+std::optional<Facing> facing_at(const Cursor& cursor) {
+  if (cursor.is_word("overturned")) return Facing::overturned;
+  if (cursor.is_word("upright")) return Facing::upright;
+  if (cursor.is_word("facing") && cursor.is_word("unknown", 1)) return Facing::unknown;
+  return std::nullopt;
+}
+
+}  // namespace
+
+bool LogReader::read_plane_words(Reading& reading, PlaneAttitude& plane, Cursor& cursor) {
+  while (!cursor.at_end()) {
+    if (read_doubtful(reading, cursor)) continue;
+    if (read_sense(reading, plane.sense, cursor)) continue;
+    if (read_facing_doubtful(plane, cursor)) continue;
+    if (cursor.is_word("youngs") && plane.facing == Facing::unstated) {
+      if (!read_youngs(plane, cursor)) return false;
+      continue;
+    }
+    const auto facing =
+        cursor.is_word("youngs") ? std::optional(Facing::unknown) : facing_at(cursor);
+    if (facing && plane.facing == Facing::unstated) {
+      plane.facing = *facing;
+      cursor.skip(*facing == Facing::unknown ? 2 : 1);
+    } else if (facing) {
+      cursor.report(cursor.rest(),
+                    wording::facing_twice(cursor.text(cursor.rest()), plane.facing == *facing));
+      return false;
+    } else {
+      return finish(cursor, near_word(first_word(cursor), plane_words));
+    }
+  }
+  return true;
+}
+
+bool LogReader::read_line_words(Reading& reading, LineAttitude& line, Cursor& cursor) {
+  while (!cursor.at_end()) {
+    if (read_doubtful(reading, cursor)) continue;
+    if (read_sense(reading, line.sense, cursor)) continue;
+    if (line.on == no_kind && cursor.is_word("on")) {
+      cursor.skip();
+      const Span span = take_word(cursor);
+      const std::string_view word = text(span);
+      const auto meaning = vocabulary_.find(word);
+      if (!meaning || meaning->keyword != Keyword::reading ||
+          kinds_[meaning->kind].type != Kind::Type::plane) {
+        cursor.report(span,
+                      word.empty()
+                          ? wording::incomplete("'on'", "kind of plane", "on bedding")
+                          : wording::unknown_word(word, "a kind of plane, such as on bedding"));
+        return false;
+      }
+      line.on = meaning->kind;
+    } else {
+      return finish(cursor, near_word(first_word(cursor), line_words));
+    }
+  }
+  return true;
+}
+
+}  // namespace lodebook::notebook
