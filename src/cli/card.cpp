@@ -20,7 +20,8 @@ How the compass was set up; each line holds from where it stands to the end.
   date 2026-02-14            area, observer, instrument: free text
   pace 0.76m                 accuracy bearing 0.5 dip 1 distance 2%
 
-Places: 44.6891S 169.0144E, 59G 345210 5052310, or MGRS; then ±8, in metres.
+Places: 44.6891S 169.0144E, 59G 345210 5052310, or MGRS; then ±8, in metres,
+        and from map, from phone, ... where it came from
   landmark Cairn 44.6502S 169.0314E elevation 1412
   station Q1 at 44.6891S 169.0144E ±8    "Tarr Knob": a name in quotes
 

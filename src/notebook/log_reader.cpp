@@ -50,10 +50,7 @@ std::size_t word_length(std::string_view text) {
 bool starts_comment(std::string_view text, std::size_t at) {
   if (at == 0) return true;
   if (at + 1 < text.size() && space_length(text.substr(at + 1)) == 0) return false;
-  for (std::size_t length = 1; length <= 3 && length <= at; ++length) {
-    if (space_length(text.substr(at - length, length)) == length) return true;
-  }
-  return false;
+  return ends_with_space(text.substr(0, at));
 }
 
 Span sub(Span whole, std::size_t offset, std::size_t length) {

@@ -258,6 +258,9 @@ class LogReader final : private Judge {
   /// `POSITION [±METRES]`. `zone_s` is set if the position depends on the rest of the log.
   std::optional<GivenPosition> read_position(Span span,
                                              std::optional<earth::WrittenPosition>& zone_s);
+  /// Cuts off the end of `span` the word for where its figures came from: behind `from`, or one
+  /// that is known. Empty where there is none.
+  Span take_origin(Span& span) const;
   /// A position alone; reports the fault of one that cannot be read.
   std::optional<earth::WrittenPosition> read_coordinates(Span where);
   /// All of `cursor`; `help` is for what is left over.

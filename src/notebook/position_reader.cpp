@@ -37,6 +37,13 @@ bool is_elevation(std::string_view typed) {
                                    equals_word(typed, known[0].substr(0, typed.size())));
 }
 
+/// Words that say where a position or height came from without `from` before them.
+bool is_origin(std::string_view word) {
+  constexpr std::array<std::string_view, 6> origins = {"map",       "receiver",  "phone",
+                                                       "barometer", "altimeter", "estimated"};
+  return std::ranges::any_of(origins, [&](auto origin) { return equals_word(word, origin); });
+}
+
 std::optional<GivenPosition>* given_position_of(Entry& entry) {
   if (auto* heading = std::get_if<StationHeading>(&entry.what)) return &heading->position;
   if (auto* landmark = std::get_if<Landmark>(&entry.what)) return &landmark->position;
@@ -76,11 +83,30 @@ std::pair<Span, Span> cut(Span whole, std::size_t at) {
   return {{whole.offset, before}, {whole.offset + before, whole.length - before}};
 }
 
+Span LogReader::take_origin(Span& span) const {
+  const std::string_view words = text(span);
+  std::size_t last = 0;
+  std::size_t before = 0;
+  for (std::size_t at = 1; at < words.size(); ++at) {
+    if (space_length(words.substr(at)) > 0 || !ends_with_space(words.substr(0, at))) continue;
+    before = last;
+    last = at;
+  }
+  const bool is_said =
+      last > 0 && equals_word(trimmed(words.substr(before, last - before)), "from");
+  if (!is_said && !is_origin(words.substr(last))) return {};
+  const auto [rest, origin] = cut(span, last);
+  span = trim(is_said ? cut(span, before).first : rest);
+  return origin;
+}
+
 std::optional<GivenPosition> LogReader::read_position(
     Span span, std::optional<earth::WrittenPosition>& zone_s) {
-  const auto [position_span, accuracy_span] = cut(span, find_plus_minus(text(span)));
-  const Span where = trim(position_span);
   GivenPosition given;
+  given.origin = take_origin(span);
+  const auto [position_span, accuracy_span] = cut(span, find_plus_minus(text(span)));
+  Span where = trim(position_span);
+  if (given.origin.empty()) given.origin = take_origin(where);
   if (!accuracy_span.empty()) {
     const Tokens tokens(source_.text(), accuracy_span);
     Cursor cursor(source_.text(), tokens, faults_);

@@ -149,7 +149,9 @@ void LogReader::read_landmark(Statement& statement) {
     position = trim({position.offset + 2, position.length - 2});
   if (has_position) landmark.position = read_position(position, zone_s);
   // A landmark whose figures cannot be read still is one: sights on it are not at fault.
-  if (!height.empty()) landmark.elevation = read_landmark_height(height);
+  Span elevation = trim(height);
+  landmark.elevation_origin = take_origin(elevation);
+  if (!height.empty()) landmark.elevation = read_landmark_height(elevation);
   push(statement, landmark);
   if (zone_s) take_zone_s(statement.line, position, *zone_s);
 }
@@ -165,7 +167,9 @@ std::optional<Length> LogReader::read_landmark_height(Span span) {
 }
 
 void LogReader::read_elevation(Statement& statement) {
-  const Tokens tokens(source_.text(), statement.body);
+  Span body = statement.body;
+  const Span origin = take_origin(body);
+  const Tokens tokens(source_.text(), body);
   Cursor cursor(source_.text(), tokens, faults_);
   if (!state_once(elevation_, "the station's elevation", statement.whole))
     return push_unread(statement);
@@ -177,7 +181,7 @@ void LogReader::read_elevation(Statement& statement) {
   const auto height = read_height(cursor);
   if (!height) return push_unread(statement);
   elevation_ = source_.place(statement.line, statement.whole);
-  push(statement, Elevation{*height});
+  push(statement, Elevation{*height, origin});
 }
 
 void LogReader::read_time(Statement& statement) {

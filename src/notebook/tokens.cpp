@@ -84,6 +84,13 @@ std::size_t wide_space_length(std::string_view text) {
   return mark_length(text, no_break);
 }
 
+bool ends_with_space(std::string_view text) {
+  for (std::size_t length = 1; length <= 3 && length <= text.size(); ++length) {
+    if (space_length(text.substr(text.size() - length)) == length) return true;
+  }
+  return false;
+}
+
 std::string_view trimmed(std::string_view text) {
   while (const std::size_t length = space_length(text))
     text.remove_prefix(length);

@@ -43,6 +43,9 @@ inline bool starts_with_space(std::string_view text, std::size_t at) {
   return space_length(text.substr(at)) > 0;
 }
 
+/// White space is the last of `text`.
+bool ends_with_space(std::string_view text);
+
 /// `text` without white space at its ends.
 std::string_view trimmed(std::string_view text);
 

@@ -26,8 +26,15 @@ void append_height(std::string& out, const Length& height) {
   if (height.unit == LengthUnit::feet) out += " ft";
 }
 
-/// `44.6891S 169.0144E ±8`
-void append_position(std::string& out, const GivenPosition& given) {
+/// Behind a position or height.
+void append_origin(std::string& out, std::string_view origin) {
+  if (origin.empty()) return;
+  out += " from ";
+  out += origin;
+}
+
+/// `44.6891S 169.0144E ±8 from map`
+void append_position(std::string& out, const Notebook& notebook, const GivenPosition& given) {
   const auto& [latitude, longitude] = given.position;
   append_shortest(out, std::abs(latitude));
   out += latitude < 0 ? "S " : "N ";
@@ -37,6 +44,7 @@ void append_position(std::string& out, const GivenPosition& given) {
     out += " ±";
     append_shortest(out, *given.accuracy_m);
   }
+  append_origin(out, notebook.source.text(given.origin));
 }
 
 class StatementWriter {
@@ -63,15 +71,16 @@ class StatementWriter {
     append_name(heading.name);
     if (!heading.position) return;
     out_ += " at ";
-    append_position(out_, *heading.position);
+    append_position(out_, notebook_, *heading.position);
   }
   void operator()(const At& at) {
     out_ += "at ";
-    append_position(out_, at.position);
+    append_position(out_, notebook_, at.position);
   }
   void operator()(const Elevation& elevation) {
     out_ += "elevation ";
     append_height(out_, elevation.height);
+    append_origin(out_, notebook_.source.text(elevation.origin));
   }
   void operator()(const Clock& clock) {
     out_ += "time ";
@@ -92,11 +101,12 @@ class StatementWriter {
     append_name(landmark.name);
     if (landmark.position) {
       out_.push_back(' ');
-      append_position(out_, *landmark.position);
+      append_position(out_, notebook_, *landmark.position);
     }
     if (landmark.elevation) {
       out_ += " elevation ";
       append_height(out_, *landmark.elevation);
+      append_origin(out_, notebook_.source.text(landmark.elevation_origin));
     }
   }
   void operator()(const Tally& tally) {

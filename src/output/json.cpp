@@ -33,8 +33,9 @@ void append_landmarks(Pen& out, const std::vector<reduction::LandmarkRow>& landm
     to += "{\"name\":";
     append_string(to, landmark.name);
     to.push_back(',');
-    append_position(to, "position", landmark.position);
+    append_position(to, "position", landmark.position, landmark.position_origin);
     append_number(to, "elevation_m", landmark.elevation_m, 1);
+    append_text(to, "elevation_origin", landmark.elevation_origin);
     to.back() = '}';
     to.push_back(',');
   });
@@ -98,8 +99,9 @@ void JsonWriter::page(std::string& out, const notebook::Source& source,
     first_station_ = false;
     append_text(pen, "name", page.station);
     append_count(pen, "line", page.first_line);
-    append_position(pen, "position", page.position);
+    append_position(pen, "position", page.position, page.position_origin);
     append_number(pen, "elevation_m", page.elevation_m, 1);
+    append_text(pen, "elevation_origin", page.elevation_origin);
     append_time(pen, "time", page.time);
     pen.push_back('\n');
     append_settings(pen, "settings", page.settings, north_);

@@ -192,7 +192,8 @@ void append_time(Pen& out, std::string_view name, const std::optional<notebook::
 }
 
 void append_position(Pen& out, std::string_view name,
-                     const std::optional<notebook::GivenPosition>& position) {
+                     const std::optional<notebook::GivenPosition>& position,
+                     std::string_view origin) {
   if (!position) {
     append_text(out, name, {});
     return;
@@ -201,6 +202,7 @@ void append_position(Pen& out, std::string_view name,
   append_number(out, "latitude", position->position.latitude, 7);
   append_number(out, "longitude", position->position.longitude, 7);
   append_number(out, "accuracy_m", position->accuracy_m, 1);
+  append_text(out, "origin", origin);
   end_object(out);
 }
 

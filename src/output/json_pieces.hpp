@@ -54,7 +54,8 @@ void append_flag(Pen& out, std::string_view name, bool flag);
 void append_count(Pen& out, std::string_view name, std::size_t count);
 void append_time(Pen& out, std::string_view name, const std::optional<notebook::Time>& time);
 void append_position(Pen& out, std::string_view name,
-                     const std::optional<notebook::GivenPosition>& position);
+                     const std::optional<notebook::GivenPosition>& position,
+                     std::string_view origin);
 void append_settings(Pen& out, std::string_view name, const reduction::Settings& settings,
                      reduction::North wanted);
 void append_counts(Pen& out, std::string_view name, const reduction::Counts& counts);

@@ -57,7 +57,7 @@ void JsonReport::page(std::string& out, const notebook::Source& source,
     first_station_ = false;
     append_text(pen, "name", page.station);
     append_count(pen, "line", page.first_line);
-    append_position(pen, "position", page.position);
+    append_position(pen, "position", page.position, page.position_origin);
     append_settings(pen, "settings", page.settings, wanted_);
   }
   append_readings(pen, source, page);

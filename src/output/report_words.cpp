@@ -167,11 +167,20 @@ void append_what_is_added(std::string& out, double degrees) {
   out += degrees > 0 ? " is added to every bearing" : " is subtracted from every bearing";
 }
 
+/// Where a position or height came from, in the log's own word.
+static void append_origin(std::string& out, std::string_view origin) {
+  if (origin.empty()) return;
+  out += " (";
+  append_printable(out, origin);
+  out.push_back(')');
+}
+
 void append_position(std::string& out, const Page& page) {
   if (page.position) {
     append_coordinates(out, page.position->position);
     constexpr std::array<std::string_view, 3> ways = {" given", " from sights", " from legs"};
     out += ways[static_cast<std::size_t>(page.position_from)];
+    append_origin(out, page.position_origin);
     if (page.position->accuracy_m) {
       out += " ±";
       append_trimmed(out, *page.position->accuracy_m, 1);
@@ -184,6 +193,7 @@ void append_position(std::string& out, const Page& page) {
     out += ", elevation ";
     append_trimmed(out, *page.elevation_m, 1);
     out += " m";
+    append_origin(out, page.elevation_origin);
   }
 }
 

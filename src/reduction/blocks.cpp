@@ -29,12 +29,14 @@ std::string_view read_station_wide(Page& page, const Notebook& notebook,
       page.position = at->position;
     } else if (const auto* elevation = std::get_if<Elevation>(&what)) {
       page.elevation_m = elevation->height.metres(1);
+      page.elevation_origin = notebook.source.text(elevation->origin);
     } else if (const auto* clock = std::get_if<Clock>(&what)) {
       page.time = clock->time;
     } else if (const auto* unit = std::get_if<Unit>(&what); unit && !first_unit) {
       first_unit = unit;
     }
   }
+  if (page.position) page.position_origin = notebook.source.text(page.position->origin);
   return first_unit ? notebook.source.text(first_unit->text) : std::string_view();
 }
 

@@ -151,8 +151,12 @@ class Reduction::Log {
     settle_heading();
     for (const Entry& entry : notebook.entries) {
       if (const auto* landmark = std::get_if<Landmark>(&entry.what)) {
-        LandmarkRow row{notebook.names.shown(landmark->name), landmark->position, std::nullopt};
+        LandmarkRow row;
+        row.name = notebook.names.shown(landmark->name);
+        row.position = landmark->position;
+        if (row.position) row.position_origin = text(row.position->origin);
         if (landmark->elevation) row.elevation_m = landmark->elevation->metres(1);
+        row.elevation_origin = text(landmark->elevation_origin);
         landmarks.push_back(row);
       }
     }

@@ -21,8 +21,9 @@ struct Inner {
   void name(NameId id) const {
     require(id == no_name || id < book.names.size(), "a name that the log does not have");
   }
-  static void place(const std::optional<GivenPosition>& given) {
+  void place(const std::optional<GivenPosition>& given) const {
     if (!given) return;
+    span(given->origin);
     const auto& [latitude, longitude] = given->position;
     require(latitude >= -90 && latitude <= 90, "a latitude beyond the poles");
     require(longitude >= -180 && longitude <= 180, "a longitude beyond 180 degrees");
@@ -49,7 +50,9 @@ struct Inner {
   void operator()(const Landmark& landmark) const {
     name(landmark.name);
     place(landmark.position);
+    span(landmark.elevation_origin);
   }
+  void operator()(const Elevation& elevation) const { span(elevation.origin); }
   void operator()(const At& at) const { place(at.position); }
   void operator()(const Unit& unit) const { span(unit.text); }
   void operator()(const Sample& sample) const {

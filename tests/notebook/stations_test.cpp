@@ -22,6 +22,44 @@ std::string station_name(const Book& book) {
   return heading.name == notebook::no_name ? "" : book.names.shown(heading.name);
 }
 
+TEST_CASE("a position or height may say where it came from") {
+  const auto origins = [](const std::string& log) {
+    const Book book = read(log);
+    CHECK(codes(book) == "");
+    std::string found;
+    for (const notebook::Entry& entry : book.entries) {
+      std::optional<notebook::GivenPosition> position;
+      notebook::Span height;
+      if (const auto* at = std::get_if<At>(&entry.what)) position = at->position;
+      if (const auto* heading = std::get_if<StationHeading>(&entry.what))
+        position = heading->position;
+      if (const auto* landmark = std::get_if<Landmark>(&entry.what)) {
+        position = landmark->position;
+        height = landmark->elevation_origin;
+      }
+      if (const auto* elevation = std::get_if<Elevation>(&entry.what)) height = elevation->origin;
+      if (position) found += text(book, position->origin) + "|";
+      found += text(book, height) + ";";
+    }
+    return found;
+  };
+  CHECK(origins("station Q1 at 44.6891S 169.0144E ±50 from map\nelevation 812 from barometer\n") ==
+        "map|;barometer;");
+  CHECK(origins("station Q1\nat 44.6891S 169.0144E Phone ±8 ; here\nelevation 812m altimeter\n") ==
+        ";Phone|;altimeter;");
+  CHECK(origins("station Q1 at 59G 345210 5052310 from  sketch-2 ±30 ft\n") == "sketch-2|;");
+  CHECK(origins("landmark Mast 44.7S 169E estimated elevation 2664 ft from map # old\n") ==
+        "estimated|map;");
+  CHECK(origins("station Q1 at 44.6891S 169.0144E\nelevation 812\n") == "|;;");
+  for (const char* line :
+       {"at 44.6891S 169.0144E sketch", "at 44.6891S 169.0144E from", "elevation 812 from",
+        "elevation 812 guessed", "at from map", "elevation from map",
+        "at 44.6891S 169.0144E from map ±50 from map", "at 44.6891S 169.0144E from my map"}) {
+    CAPTURE(line);
+    CHECK(test::read_line(line).diagnostics.size() == 1);
+  }
+}
+
 TEST_CASE("a name in quotes may have several words, and marks that mean nothing there") {
   const Book book = read(
       "landmark \"Tarr Knob\" 44.6502S 169.0314E ±8 ; east\n"

@@ -261,6 +261,18 @@ TEST_CASE("sights from the mark, repeats and readings of other stations survive"
     CHECK(clean.find(line) != std::string::npos);
 }
 
+TEST_CASE("where a position came from survives") {
+  const std::string log =
+      "landmark Mast 44.7S 169E ±30 estimated elevation 1412 map\n"
+      "station Q1 at 44.6891S 169.0144E from phone ±8 ; here\n  elevation 812 m barometer\n"
+      "station Q2\n  at 59G 345210 5052310 from sketch\n";
+  const std::string clean = test::clean(log);
+  CHECK(clean.starts_with(
+      "landmark Mast 44.7S 169E ±30 from estimated elevation 1412 from map\n\n"
+      "station Q1 at 44.6891S 169.0144E ±8 from phone  ; here\n  elevation 812 from barometer\n"));
+  check_round_trip(log);
+}
+
 TEST_CASE("every order of pairs survives") {
   for (const char* order : {"strike/dip", "direction/dip", "dip/direction", "dip/strike"}) {
     const bool dip_first = std::string_view(order).starts_with("dip/");

@@ -111,6 +111,8 @@ class Typist {
                          "sample \"A 1\" garnet",
                          "station 12 at 59G 345210 5052310",
                          "at 44S 169E",
+                         "at 44S 169E ±50 from map",
+                         "elevation 812 from barometer",
                          "at nowhere",
                          "elevation 400 ft",
                          "elevation",

@@ -8,10 +8,12 @@
 
 namespace lodebook::notebook {
 
-/// A position with its one-sigma accuracy, if given.
+/// A position with its one-sigma accuracy, if given, and the word for where it came from, such as
+/// `map`.
 struct GivenPosition {
   earth::Position position;
   std::optional<double> accuracy_m;
+  Span origin = {};
 };
 
 // ---- stations and places
@@ -26,6 +28,7 @@ struct At {
 };
 struct Elevation {
   Length height;
+  Span origin = {};
 };
 struct Clock {
   Time time;
@@ -47,6 +50,7 @@ struct Landmark {
   NameId name = no_name;
   std::optional<GivenPosition> position;
   std::optional<Length> elevation;
+  Span elevation_origin = {};
 };
 struct Tally {
   std::optional<std::uint32_t> stations;

@@ -162,6 +162,9 @@ struct Page {
   PositionFrom position_from = PositionFrom::at;
   /// Stated, or found from vertical angles.
   std::optional<double> elevation_m;
+  /// Where those that are stated came from, in the log's own word; often empty.
+  std::string_view position_origin;
+  std::string_view elevation_origin;
   std::optional<notebook::Time> time;
   /// In force at the first reading, or at the page's end without one.
   Settings settings;

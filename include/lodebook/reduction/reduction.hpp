@@ -37,6 +37,9 @@ struct LandmarkRow {
   std::string_view name;
   std::optional<notebook::GivenPosition> position;
   std::optional<double> elevation_m;
+  /// Where they came from, in the log's own word; often empty.
+  std::string_view position_origin;
+  std::string_view elevation_origin;
 };
 
 /// Reduces one log. Construction settles what concerns the whole log; `next` then fills one page at
