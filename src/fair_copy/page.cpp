@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: MIT
+#include "page.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace lodebook::fair_copy {
+
+namespace {
+
+constexpr std::array<std::string_view, 10> lines = {
+    "lineation", "slickenline", "fold-axis", "intersection", "stretching",
+    "flute",     "current",     "striation", "groove",       "crest"};
+
+constexpr std::array<std::string_view, 5> bare = {"flute", "current", "striation", "groove",
+                                                  "crest"};
+
+}  // namespace
+
+void Page::add_mark(const std::string& name, bool is_known) {
+  Mark mark;
+  mark.name = name;
+  mark.is_known = is_known;
+  const std::string lower = folded(name);
+  for (std::size_t begin = 0; begin < lower.size();) {
+    const std::size_t end = std::min(lower.find(' ', begin), lower.size());
+    if (end > begin) mark.words.push_back(lower.substr(begin, end - begin));
+    begin = end + 1;
+  }
+  const auto same = std::ranges::find(marks, mark.words, &Mark::words);
+  if (same == marks.end()) {
+    marks.push_back(std::move(mark));
+  } else {
+    same->is_known = same->is_known || is_known;
+  }
+}
+
+bool Page::is_station(std::string_view name) const {
+  return std::ranges::any_of(
+      stations, [&](const std::string& other) { return folded(other) == folded(name); });
+}
+
+bool Page::is_here(std::string_view name) const {
+  return in_station && folded(station) == folded(name);
+}
+
+std::string Page::full_name(std::string_view name) const {
+  const std::size_t digits = name.find_first_of("0123456789");
+  const std::size_t own = station.find_first_of("0123456789");
+  const bool initial = digits == 1 && own != station.npos && own > 2 &&
+                       folded(name.substr(0, 1)) == folded(std::string_view(station).substr(0, 1));
+  return initial ? station.substr(0, own) + std::string(name.substr(digits)) : std::string(name);
+}
+
+void Page::begin_station(const std::string& name) {
+  in_station = true;
+  station = name;
+  stations.push_back(name);
+  kind.clear();
+  list_kind.clear();
+  plane_kind.clear();
+  last = {};
+  neighbours.clear();
+}
+
+std::string_view stripped(std::string_view text) {
+  constexpr std::string_view stray = " \t,;:.-()[]";
+  constexpr std::array<std::string_view, 3> longer = {"–", "—", "\u00A0"};
+  const auto strip = [&](auto starts, auto remove) {
+    bool more = true;
+    while (more && !text.empty()) {
+      more = false;
+      for (const std::string_view mark : longer) {
+        if (starts(mark)) {
+          remove(mark.size());
+          more = true;
+        }
+      }
+      for (const char& c : stray) {
+        if (starts(std::string_view(&c, 1))) {
+          remove(1);
+          more = true;
+        }
+      }
+    }
+  };
+  strip([&](std::string_view mark) { return text.starts_with(mark); },
+        [&](std::size_t length) { text.remove_prefix(length); });
+  strip([&](std::string_view mark) { return text.ends_with(mark); },
+        [&](std::size_t length) { text.remove_suffix(length); });
+  return text;
+}
+
+std::string name_text(std::string_view typed) {
+  std::string name(typed);
+  std::erase(name, '"');
+  if (name.empty()) return "unnamed";
+  std::ranges::replace(name, ' ', '-');
+  const bool plain = name.find_first_of(",;>") == name.npos && name[0] != '#';
+  return plain ? name : '"' + name + '"';
+}
+
+KindType type_of(const Page& page, std::string_view kind) {
+  if (const auto own = page.is_plane.find(std::string(kind)); own != page.is_plane.end())
+    return own->second ? KindType::plane : KindType::line;
+  return std::ranges::find(lines, kind) == lines.end() ? KindType::plane : KindType::line;
+}
+
+bool may_stand_bare(std::string_view kind) {
+  return std::ranges::find(bare, kind) != bare.end();
+}
+
+}  // namespace lodebook::fair_copy

@@ -1,0 +1,335 @@
+// SPDX-License-Identifier: MIT
+// Where a station is: its heading, position, height and time; landmarks.
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <lodebook/earth/position.hpp>
+
+#include "asides.hpp"
+#include "clock.hpp"
+#include "page.hpp"
+
+namespace lodebook::fair_copy {
+
+namespace {
+
+using Type = Token::Type;
+using Use = Token::Use;
+
+constexpr std::size_t npos = static_cast<std::size_t>(-1);
+/// Tokens of the longest position.
+constexpr std::size_t longest_position = 14;
+
+/// As the language writes it: decimal points, one space.
+std::string plain_position(std::string_view typed) {
+  std::string text;
+  for (std::size_t i = 0; i < typed.size(); ++i) {
+    const bool between = i > 0 && i + 1 < typed.size() && typed[i - 1] >= '0' &&
+                         typed[i - 1] <= '9' && typed[i + 1] >= '0' && typed[i + 1] <= '9';
+    char c = typed[i];
+    if (c == ',' && between) c = '.';
+    if (c == '/' || c == '\t' || c == ' ') c = ' ';
+    if (c == ' ' && (text.empty() || text.back() == ' ')) continue;
+    text.push_back(c);
+  }
+  return text;
+}
+
+/// `44-12-41 N`
+std::string without_dashes(std::string text) {
+  for (std::size_t i = 1; i + 1 < text.size(); ++i) {
+    if (text[i] == '-' && text[i - 1] >= '0' && text[i - 1] <= '9') text[i] = ' ';
+  }
+  return text;
+}
+
+bool is_position(std::string_view text) {
+  const auto read = earth::read_position(text);
+  const auto* const written = std::get_if<earth::WrittenPosition>(&read);
+  return written && (written->position || written->if_south);
+}
+
+class PlaceLine {
+ public:
+  PlaceLine(std::string_view line, Tokens& tokens, Page& page)
+      : line_(line), tokens_(tokens), page_(page) {}
+
+  std::optional<Lines> read(bool opens_block, bool stands_alone) {
+    if (tokens_.empty()) return std::nullopt;
+    const bool headed = take_heading();
+    find_position();
+    if (position_.empty()) find_faulty();
+    if (!headed && !name_place(opens_block, stands_alone)) return said_of_station();
+    return heading();
+  }
+
+ private:
+  bool is(std::size_t i, Meaning meaning) const {
+    return i < tokens_.size() && tokens_[i].is(meaning);
+  }
+  bool is(std::size_t i, char mark) const { return i < tokens_.size() && tokens_[i].is(mark); }
+  void take(std::size_t first, std::size_t end) {
+    for (; first < end && first < tokens_.size(); ++first)
+      tokens_[first].use = Use::stated;
+  }
+
+  /// `Stop 4`, `St. 31`, `Pt. 101`, `Loc 2`
+  bool take_heading() {
+    if (!tokens_.front().is(Meaning::station)) return false;
+    std::size_t i = 1;
+    while (is(i, '.') || is(i, '#') || is(i, ':') || is(i, Meaning::label))
+      ++i;
+    if (i >= tokens_.size()) return false;
+    std::size_t end = i + 1;
+    const bool figure = tokens_[i].is_figure() && !tokens_[i].has_sign && !tokens_[i].is_degrees;
+    const bool word =
+        tokens_[i].type == Type::word && tokens_[i].text.find_first_of("0123456789") != npos;
+    const bool letter = tokens_[i].type == Type::word && tokens_[i].end - tokens_[i].begin == 1;
+    const bool point = tokens_[i].type == Type::point && tokens_[i].text.size() == 1;
+    if (!figure && !word && !letter && !point) return false;
+    // `14a`, `3-2`
+    while (end < tokens_.size() && !tokens_[end].spaced && !is(end, ',') && !is(end, ':') &&
+           !is(end, ';') && !is(end, '.') && !is(end, '('))
+      ++end;
+    // `Stop 1 to Stop 2`: a leg.
+    if (is(end, Meaning::toward) || is(end, '>')) return false;
+    const std::string_view id = stripped(typed(line_, tokens_, i, end));
+    const std::string_view kept = tokens_.front().says;
+    name_ = kept.empty() ? std::string(id) : fmt::format("{}-{}", kept, id);
+    take(0, end);
+    return true;
+  }
+
+  void find_position() {
+    for (std::size_t i = 0; i < tokens_.size(); ++i) {
+      if (tokens_[i].use != Use::none || !may_begin(i)) continue;
+      for (std::size_t end = std::min(tokens_.size(), i + longest_position); end > i + 1; --end) {
+        const std::string_view text = typed(line_, tokens_, i, end);
+        if (!looks_long(i, end)) break;
+        const std::string plain = plain_position(text);
+        for (const std::string& form : {plain, std::string(text), without_dashes(plain)}) {
+          if (!is_position(form)) continue;
+          position_ = form;
+          begin_ = i;
+          take(i, end);
+          find_accuracy(end);
+          return;
+        }
+      }
+    }
+  }
+
+  bool may_begin(std::size_t i) const {
+    return tokens_[i].is_figure() || tokens_[i].type == Type::bearing ||
+           tokens_[i].type == Type::point;
+  }
+
+  /// Figures as long as those of positions, which no reading has.
+  bool looks_long(std::size_t first, std::size_t end) const {
+    std::size_t figures = 0;
+    bool is_long = false;
+    for (std::size_t i = first; i < end; ++i) {
+      const bool figure = tokens_[i].is_figure() || tokens_[i].type == Type::bearing;
+      if (!figure) continue;
+      ++figures;
+      const std::size_t digits = static_cast<std::size_t>(
+          std::ranges::count_if(tokens_[i].text, [](char c) { return c >= '0' && c <= '9'; }));
+      is_long = is_long || digits >= 5 || tokens_[i].decimals >= 3 ||
+                (tokens_[i].is_degrees && i + 1 < end && tokens_[i + 1].is_figure()) ||
+                (i + 4 < end && tokens_[i + 1].is('-') && tokens_[i + 3].is('-') &&
+                 !tokens_[i + 3].spaced && tokens_[i + 4].is_figure());
+    }
+    return is_long && figures > 0;
+  }
+
+  void find_accuracy(std::size_t from) {
+    for (std::size_t i = from; i + 1 < tokens_.size(); ++i) {
+      const bool mark = tokens_[i].text == "±" || tokens_[i].is(Meaning::accuracy);
+      std::size_t k = i + 1;
+      while (is(k, ':') || is(k, '=') || is(k, '~') ||
+             (k < tokens_.size() && tokens_[k].text == "±"))
+        ++k;
+      if (!mark || k >= tokens_.size() || !tokens_[k].is_figure()) continue;
+      accuracy_ = tokens_[k].text;
+      take(i, is(k + 1, Meaning::metres) ? k + 2 : k + 1);
+      return;
+    }
+  }
+
+  /// A place without the word station: by its position, or a name that a leg goes to.
+  bool name_place(bool opens_block, bool stands_alone) {
+    const bool is_placed = !position_.empty() || !faulty_.empty();
+    const std::size_t end = is_placed ? begin_ : name_end();
+    // Behind the last sentence, or a word with a colon.
+    std::size_t first = 0;
+    for (std::size_t i = 0; i < end && is_placed; ++i) {
+      const bool stop = is(i, ':') || is(i, ';') || (is(i, '.') && i + 1 < end);
+      if (stop) first = i + 1;
+    }
+    const std::size_t from = first < tokens_.size() ? tokens_[first].begin : line_.size();
+    const std::size_t until = end == tokens_.size() ? line_.size() : tokens_[end].begin;
+    if (until <= from) return false;
+    std::string_view name = stripped(line_.substr(from, until - from));
+    for (const std::string_view mark : {"(", " - ", " – ", ",", "  ", " = "})
+      name = stripped(name.substr(0, std::min(name.find(mark), name.size())));
+    if (name.empty() || end == 0) return false;
+    const bool leg_end = page_.leg_ends.contains(folded(name));
+    if (!is_placed && is_like_last(first_words(name))) {
+      name_ = first_words(name);
+      take(0, 2);
+      return true;
+    }
+    if (!is_placed) {
+      if (!opens_block || !(leg_end || has_time_behind(end))) return false;
+      // A name and a time; a sentence is no name.
+      if (!leg_end && std::ranges::count(name, ' ') > 1) return false;
+    } else {
+      if (page_.in_station && !opens_block && !leg_end && !is_like_last(name)) return false;
+      is_landmark_ = !page_.in_station && stands_alone && !leg_end;
+    }
+    name_ = name;
+    take(first, end);
+    return true;
+  }
+
+  /// Named as the station before, with another number: `Corner 2` behind `Corner 1`, `w2`.
+  bool is_like_last(std::string_view name) const {
+    const auto letters = [](std::string_view text) {
+      const std::size_t end = text.find_first_of("0123456789");
+      return end == text.npos ? std::string() : folded(stripped(text.substr(0, end)));
+    };
+    const std::string own = letters(name);
+    return page_.in_station && tokens_.front().is(Meaning::unknown) && !own.empty() &&
+           own == letters(page_.station) && folded(name) != folded(page_.station);
+  }
+  /// A word and its number.
+  std::string_view first_words(std::string_view name) const {
+    const bool two = tokens_.size() > 1 && tokens_[0].type == Type::word && tokens_[1].is_figure();
+    return two ? stripped(typed(line_, tokens_, 0, 2)) : name;
+  }
+
+  /// Where the words at the line's start end.
+  std::size_t name_end() const {
+    std::size_t i = 0;
+    while (i < tokens_.size() && (tokens_[i].type == Type::word || is(i, '-')))
+      ++i;
+    return i;
+  }
+  bool has_time_behind(std::size_t i) const {
+    return i < tokens_.size() && tokens_[i].is_figure() &&
+           (is(i + 1, Meaning::clock) || is(i + 1, ':'));
+  }
+
+  std::optional<Lines> heading() {
+    Lines lines;
+    Line& line = lines.emplace_back();
+    line.text = fmt::format("{} {}", is_landmark_ ? "landmark" : "station", name_text(name_));
+    if (!position_.empty()) {
+      line.text += fmt::format("{}{}", is_landmark_ ? " " : " at ", position_);
+      if (!accuracy_.empty()) line.text += " ±" + accuracy_;
+    }
+    if (is_landmark_) {
+      page_.add_mark(name_);
+      page_.below_landmark = true;
+      if (const auto height = take_elevation(tokens_, true)) line.text += " elevation " + *height;
+    } else {
+      page_.begin_station(name_);
+    }
+    add_details(lines, true);
+    add_faulty(lines);
+    return lines;
+  }
+
+  /// Below a heading: position, height, time.
+  std::optional<Lines> said_of_station() {
+    Lines lines;
+    if (position_.empty()) {
+      if (faulty_.empty() && has_reading()) return std::nullopt;
+      add_details(lines, !faulty_.empty());
+      add_faulty(lines);
+      if (lines.empty()) return std::nullopt;
+      return lines;
+    }
+    std::string text = "at " + position_;
+    if (!accuracy_.empty()) text += " ±" + accuracy_;
+    lines.emplace_back().text = (page_.in_station ? "" : "ask ") + text;
+    add_details(lines, true);
+    return lines;
+  }
+
+  bool has_reading() const {
+    return std::ranges::any_of(tokens_, [](const Token& token) {
+      return token.type == Type::bearing || token.is(Meaning::kind) || token.is(Meaning::sight) ||
+             token.is(Meaning::leg) || token.is(Meaning::paces);
+    });
+  }
+
+  /// Two figures as long as those of a position, that are none.
+  void find_faulty() {
+    std::size_t first = npos;
+    std::size_t last = npos;
+    std::size_t figures = 0;
+    for (std::size_t i = 0; i < tokens_.size(); ++i) {
+      const Token& token = tokens_[i];
+      if (token.use != Use::none || !(token.is_figure() || token.type == Type::bearing)) continue;
+      const auto digits =
+          std::ranges::count_if(token.text, [](char c) { return c >= '0' && c <= '9'; });
+      const bool whole_degrees =
+          token.is_degrees && i + 1 < tokens_.size() && tokens_[i + 1].is_minutes;
+      if (digits < 6 && token.decimals < 4 && !whole_degrees) continue;
+      ++figures;
+      if (first == npos) first = i;
+      last = token.is_degrees ? i + 1 : i;
+    }
+    if (figures < 2 || has_reading_words()) return;
+    // A zone, or a letter, stands before the figures.
+    while (first > 0 && tokens_[first - 1].use == Use::none &&
+           (tokens_[first - 1].is_figure() || tokens_[first - 1].type == Type::point ||
+            (tokens_[first - 1].type == Type::word && tokens_[first - 1].text.size() <= 2 &&
+             tokens_[first - 1].text.find_first_of("0123456789") == npos)))
+      --first;
+    begin_ = first;
+    faulty_ = typed(line_, tokens_, first, last + 1);
+    take(first, last + 1);
+  }
+  bool has_reading_words() const {
+    return std::ranges::any_of(tokens_, [](const Token& token) {
+      return token.is(Meaning::kind) || token.is(Meaning::sight) || token.is(Meaning::strike) ||
+             token.is(Meaning::dip) || token.is('>') || token.is(Meaning::back);
+    });
+  }
+  void add_faulty(Lines& lines) {
+    if (faulty_.empty()) return;
+    lines.emplace_back().text = fmt::format("ask at {}  ; no position as it stands", faulty_);
+  }
+
+  void add_details(Lines& lines, bool is_place) {
+    const auto time = take_time(tokens_);
+    if (time) lines.emplace_back().text = "time " + *time;
+    if (const auto height = take_elevation(tokens_, is_place || time))
+      lines.emplace_back().text = "elevation " + *height;
+    if (lines.empty()) return;
+    set_aside(tokens_, true);
+    if (const std::string rest = unstated(line_, tokens_); !rest.empty())
+      lines.front().text += "  ; " + rest;
+  }
+
+  std::string_view line_;
+  Tokens& tokens_;
+  Page& page_;
+  std::string name_;
+  bool is_landmark_ = false;
+  std::string position_;
+  std::string faulty_;  ///< what was meant for one
+  std::string accuracy_;
+  std::size_t begin_ = npos;  ///< of the position
+};
+
+}  // namespace
+
+std::optional<Lines> place_of(std::string_view line, Tokens& tokens, Page& page, bool opens_block,
+                              bool stands_alone) {
+  return PlaceLine(line, tokens, page).read(opens_block, stands_alone);
+}
+
+}  // namespace lodebook::fair_copy

@@ -1,0 +1,554 @@
+// SPDX-License-Identifier: MIT
+#include "tokens.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <lodebook/notebook/source.hpp>
+#include <lodebook/orientation/decimal.hpp>
+#include <lodebook/orientation/quadrant.hpp>
+#include <utility>
+
+namespace lodebook::fair_copy {
+
+namespace {
+
+using Type = Token::Type;
+
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+bool is_ascii_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+/// Marks that people type in many ways, and the one that is meant. Longer ones stand first.
+struct Spelling {
+  std::string_view typed;
+  std::string_view meant;
+};
+constexpr auto spellings = std::to_array<Spelling>({
+    {"-->", ">"}, {"->", ">"},  {"=>", ">"}, {"→", ">"},  {"➔", ">"},   {"⇒", ">"},   {"−", "-"},
+    {"–", "-"},   {"—", "-"},   {"°", "°"},  {"º", "°"},  {"˚", "°"},   {"''", "\""}, {"′′", "\""},
+    {"″", "\""},  {"”", "\""},  {"“", "\""}, {"„", "\""}, {"〃", "\""}, {"′", "'"},   {"’", "'"},
+    {"‘", "'"},   {"+/-", "±"}, {"+-", "±"}, {"±", "±"},  {"×", "x"},   {"≈", "~"},   {"∼", "~"},
+    {"½", "½"},   {"¼", "¼"},   {"¾", "¾"},  {"⅓", "⅓"},  {"⅔", "⅔"},   {"•", "-"},
+});
+
+/// White space at `at`: a blank, a tab, or a space that does not break.
+std::size_t blank_at(std::string_view line, std::size_t at) {
+  if (at >= line.size()) return 0;
+  if (line[at] == ' ' || line[at] == '\t') return 1;
+  for (const std::string_view space : {"\u00A0", "\u202F", "\u2009"}) {
+    if (line.substr(at).starts_with(space)) return space.size();
+  }
+  return 0;
+}
+
+double part_of(std::string_view fraction) {
+  if (fraction == "½") return 0.5;
+  if (fraction == "¼") return 0.25;
+  if (fraction == "¾") return 0.75;
+  if (fraction == "⅓") return 1.0 / 3;
+  if (fraction == "⅔") return 2.0 / 3;
+  return 0;
+}
+
+class Lexer {
+ public:
+  Lexer(std::string_view line, const Words& words, bool decimal_commas)
+      : line_(line), words_(words), decimal_commas_(decimal_commas) {}
+
+  Tokens read() {
+    while (at_ < line_.size()) {
+      if (const std::size_t blank = blank_at(line_, at_)) {
+        at_ += blank;
+        spaced_ = true;
+        continue;
+      }
+      begin_ = at_;
+      if (is_digit(line_[at_]) || starts_fraction() || starts_decimal()) {
+        read_figure();
+      } else if (letter_at(at_) > 0) {
+        read_word();
+      } else {
+        read_mark();
+      }
+      tokens_.back().spaced = spaced_;
+      tokens_.back().begin = begin_;
+      tokens_.back().end = at_;
+      spaced_ = false;
+    }
+    join_degrees();
+    join_bearings();
+    join_phrases();
+    join_roughness();
+    return std::move(tokens_);
+  }
+
+ private:
+  std::string_view rest() const { return line_.substr(at_); }
+  const Spelling* spelling() const {
+    const auto* const found = std::ranges::find_if(
+        spellings, [&](const Spelling& one) { return rest().starts_with(one.typed); });
+    return found == spellings.end() ? nullptr : found;
+  }
+  bool starts_fraction() const {
+    const Spelling* const one = spelling();
+    return one && part_of(one->meant) > 0;
+  }
+  bool starts_decimal() const {
+    return line_[at_] == '.' && at_ + 1 < line_.size() && is_digit(line_[at_ + 1]) &&
+           (at_ == 0 || !is_digit(line_[at_ - 1]));
+  }
+
+  /// Bytes of the letter at `at`; 0 for none.
+  std::size_t letter_at(std::size_t at) const {
+    if (at >= line_.size()) return 0;
+    if (is_ascii_letter(line_[at])) return 1;
+    if (static_cast<unsigned char>(line_[at]) < 0x80) return 0;
+    const std::string_view from = line_.substr(at);
+    const bool is_mark = blank_at(line_, at) > 0 || std::ranges::any_of(spellings, [&](auto& one) {
+                           return from.starts_with(one.typed);
+                         });
+    return is_mark ? 0 : std::max<std::size_t>(notebook::utf8_length(from), 1);
+  }
+
+  Token& add(Type type, std::string text) {
+    Token& token = tokens_.emplace_back();
+    token.type = type;
+    token.text = std::move(text);
+    return token;
+  }
+
+  std::string_view take_digits() {
+    const std::size_t begin = at_;
+    while (at_ < line_.size() && is_digit(line_[at_]))
+      ++at_;
+    return line_.substr(begin, at_ - begin);
+  }
+
+  bool takes_sign() const {
+    if (tokens_.empty() || tokens_.back().type != Type::mark) return false;
+    const std::string& mark = tokens_.back().text;
+    return (mark == "-" || mark == "+") && !spaced_ &&
+           (tokens_.size() == 1 || tokens_.back().spaced ||
+            tokens_[tokens_.size() - 2].type == Type::mark);
+  }
+
+  void read_figure() {
+    std::string sign;
+    if (takes_sign()) {
+      if (tokens_.back().text == "-") sign = "-";
+      signed_ = true;
+    }
+    std::string whole(take_digits());
+    std::string fraction;
+    bool unclear = false;
+    if (at_ + 1 < line_.size() && (line_[at_] == '.' || line_[at_] == ',') &&
+        is_digit(line_[at_ + 1])) {
+      const bool comma = line_[at_] == ',';
+      const std::size_t mark = at_++;
+      const std::string_view behind = take_digits();
+      const bool more =
+          at_ + 1 < line_.size() && line_[at_] == line_[mark] && is_digit(line_[at_ + 1]);
+      if (comma && behind.size() == 3 && is_length_behind()) {
+        whole += behind;  // thousands
+      } else if (!comma || is_decimal_comma(whole, behind)) {
+        fraction = behind;
+      } else if (whole.size() == 3 && behind.size() <= 2) {
+        at_ = mark;  // a list, or a pair: two figures
+      } else {
+        fraction = behind;
+        unclear = true;
+      }
+      if (more) unclear = true;  // a date, or a version of something
+    }
+    double part = 0;
+    if (fraction.empty()) part = take_fraction();
+    // `1/2` alone
+    const std::string_view left = rest();
+    const bool alone = part == 0 && whole.size() == 1 && left.size() >= 2 && left[0] == '/' &&
+                       (left[1] == '2' || left[1] == '4') &&
+                       (left.size() == 2 || !is_digit(left[2]));
+    if (alone && fraction.empty() && (whole == "1" || (whole == "3" && left[1] == '4'))) {
+      part = static_cast<double>(whole[0] - '0') / (left[1] - '0');
+      whole = "0";
+      at_ += 2;
+    }
+    Token& figure = add(Type::figure, "");
+    figure.digits = static_cast<std::uint8_t>(std::min<std::size_t>(whole.size(), 200));
+    if (whole.empty()) whole = "0";
+    if (part > 0) {
+      fraction = part == 0.5    ? "5"
+                 : part == 0.25 ? "25"
+                 : part == 0.75 ? "75"
+                 : part < 0.5   ? "33"
+                                : "67";
+    }
+    figure.decimals = static_cast<std::uint8_t>(std::min<std::size_t>(fraction.size(), 200));
+    figure.text = sign + whole + (fraction.empty() ? "" : "." + fraction);
+    figure.value =
+        read_decimal(figure.text.substr(sign.size())).value_or(0) * (sign.empty() ? 1 : -1);
+    figure.has_sign = std::exchange(signed_, false);
+    figure.is_unclear = unclear;
+    take_marks(figure);
+    if (figure.has_sign) drop_sign();
+  }
+
+  /// ` 1/2`, `½`, `1/2` behind a whole figure or alone.
+  double take_fraction() {
+    if (const Spelling* const one = spelling(); one && part_of(one->meant) > 0) {
+      at_ += one->typed.size();
+      return part_of(one->meant);
+    }
+    const std::string_view from = rest();
+    if (from.size() >= 4 && from[0] == ' ' && from[2] == '/' &&
+        (from.size() == 4 || !is_digit(from[4]))) {
+      const double upper = from[1] - '0';
+      const double lower = from[3] - '0';
+      if (upper >= 1 && upper < lower && (lower == 2 || lower == 4)) {
+        at_ += 4;
+        return upper / lower;
+      }
+    }
+    return 0;
+  }
+
+  bool is_length_behind() const {
+    std::size_t at = at_;
+    while (const std::size_t blank = blank_at(line_, at))
+      at += blank;
+    const std::string_view from = line_.substr(at);
+    return from.starts_with("m") || from.starts_with("ft") || from.starts_with("'");
+  }
+
+  bool is_decimal_comma(std::string_view whole, std::string_view behind) const {
+    if (decimal_commas_) return true;
+    return behind.size() == 1 || behind.size() >= 4 ||
+           (whole.size() <= 2 && behind.size() == 2 && is_length_behind());
+  }
+
+  /// Degree, percent and minute marks directly behind.
+  void take_marks(Token& figure) {
+    if (rest().starts_with("%")) {
+      figure.is_percent = true;
+      figure.text += '%';
+      ++at_;
+      return;
+    }
+    const Spelling* const one = spelling();
+    if (one && one->meant == "°") {
+      at_ += one->typed.size();
+      figure.is_degrees = true;
+      take_minutes(figure);
+    } else if ((one && one->meant == "'") || (!one && rest().starts_with("'"))) {
+      at_ += one ? one->typed.size() : 1;
+      figure.is_minutes = true;
+    }
+  }
+
+  /// `30'` behind `1°`.
+  void take_minutes(Token& figure) {
+    const std::size_t start = at_;
+    if (blank_at(line_, at_) == 1) ++at_;
+    const std::string_view minutes = take_digits();
+    const Spelling* const one = spelling();
+    const bool marked = (one && one->meant == "'") || rest().starts_with("'");
+    const auto value = read_decimal(minutes);
+    if (!marked || !value || *value >= 60 || figure.decimals > 0) {
+      at_ = start;
+      return;
+    }
+    at_ += one ? one->typed.size() : 1;
+    figure.text += fmt::format("°{}'", minutes);
+    figure.value += (figure.value < 0 ? -1 : 1) * *value / 60;
+    figure.decimals = 2;
+  }
+
+  /// The sign before the figure just read is its own.
+  void drop_sign() {
+    begin_ = (tokens_.end() - 2)->begin;
+    spaced_ = (tokens_.end() - 2)->spaced;
+    tokens_.erase(tokens_.end() - 2);
+  }
+
+  void read_word() {
+    const std::size_t begin = at_;
+    while (at_ < line_.size()) {
+      const std::size_t letter = letter_at(at_);
+      const bool joins = (line_[at_] == '\'' || line_[at_] == '/') && at_ > begin &&
+                         letter_at(at_ + 1) > 0 && is_known(begin);
+      if (letter == 0 && !joins) break;
+      at_ += letter > 0 ? letter : 1;
+    }
+    // `S0`, `L1`, `R4`, `x3`: one word, unless it is a point or a bearing.
+    const std::string_view word = line_.substr(begin, at_ - begin);
+    const std::size_t letters = at_;
+    const std::string_view digits = take_digits();
+    if (!digits.empty() && !is_name(word, digits)) at_ = letters;
+    const std::string text(line_.substr(begin, at_ - begin));
+    const auto point = point_of(text);
+    if (point.empty()) {
+      add(Type::word, text);
+    } else {
+      add(Type::point, point);
+    }
+  }
+
+  /// From `begin` to the end of the letters behind the mark at `at_` stands a known word: `o/t`.
+  bool is_known(std::size_t begin) const {
+    std::size_t end = at_ + 1;
+    while (letter_at(end) > 0)
+      end += letter_at(end);
+    return words_.find(folded(line_.substr(begin, end - begin))).has_value();
+  }
+
+  bool is_name(std::string_view word, std::string_view digits) const {
+    if (words_.find(folded(std::string(word) + std::string(digits)))) return true;
+    if (at_ < line_.size() && (line_[at_] == '.' || line_[at_] == ',') && at_ + 1 < line_.size() &&
+        is_digit(line_[at_ + 1]))
+      return false;
+    if (!point_of(std::string(word)).empty()) return false;
+    return letter_at(at_) == 0;
+  }
+
+  /// The point of the compass that a word is, by its name; empty for another.
+  std::string point_of(const std::string& word) const {
+    const bool capitals = std::ranges::none_of(word, [](char c) { return c >= 'a' && c <= 'z'; });
+    const bool glued = !spaced_ && !tokens_.empty() && tokens_.back().is_figure();
+    if ((capitals || glued || word.size() > 1) && word.size() <= 3 && !words_.is_own(word)) {
+      // In small letters alone `we` or `nee` may be anything; of two, no word is a point.
+      if (const auto point = point_named(word); point && (capitals || glued || word.size() == 2))
+        return std::string(name_of(*point));
+    }
+    std::string said;
+    std::string lower = folded(word);
+    for (const std::string_view ending : {"erly", "ern", "wards", "ward", "ly"}) {
+      if (lower.ends_with(ending) && lower.size() > ending.size() + 3)
+        lower.resize(lower.size() - ending.size());
+    }
+    constexpr std::array<std::pair<std::string_view, char>, 4> names = {
+        {{"north", 'N'}, {"south", 'S'}, {"east", 'E'}, {"west", 'W'}}};
+    std::string_view left = lower;
+    while (!left.empty()) {
+      const auto* const name =
+          std::ranges::find_if(names, [&](const auto& one) { return left.starts_with(one.first); });
+      if (name == names.end()) return {};
+      said += name->second;
+      left.remove_prefix(name->first.size());
+    }
+    const auto point = point_named(said);
+    return point ? std::string(name_of(*point)) : std::string();
+  }
+
+  void read_mark() {
+    if (const Spelling* const one = spelling()) {
+      add(Type::mark, std::string(one->meant));
+      at_ += one->typed.size();
+      return;
+    }
+    const std::size_t length = std::max<std::size_t>(notebook::utf8_length(rest()), 1);
+    add(Type::mark, std::string(rest().substr(0, length)));
+    at_ += length;
+  }
+
+  /// `14 deg 30 min`; `200ish`; and figures with letters in them, which may be anything.
+  void join_degrees() {
+    for (std::size_t i = 0; i + 1 < tokens_.size(); ++i) {
+      Token& figure = tokens_[i];
+      const Token& next = tokens_[i + 1];
+      if (!figure.is_figure() || next.type != Type::word) continue;
+      const std::string word = folded(next.text);
+      const bool degrees = word == "deg" || word == "degs" || word == "degrees" ||
+                           word == "degree" || word == "grad";
+      if (degrees) {
+        figure.is_degrees = true;
+      } else if (word == "ish" && !next.spaced) {
+        figure.is_rough = true;
+      } else {
+        const bool known = words_.find(word).has_value();
+        if (!next.spaced && !known && word != "th" && word != "x") figure.is_unclear = true;
+        continue;
+      }
+      figure.end = next.end;
+      tokens_.erase(tokens_.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+      if (degrees) join_minutes(i);
+    }
+  }
+
+  void join_minutes(std::size_t i) {
+    if (i + 1 >= tokens_.size() || !tokens_[i + 1].is_figure()) return;
+    const Token& minutes = tokens_[i + 1];
+    if (minutes.value >= 60) return;
+    if (minutes.is_minutes) {
+      tokens_[i].text += fmt::format("°{}'", minutes.text);
+      tokens_[i].value += minutes.value / 60;
+      tokens_[i].end = minutes.end;
+      tokens_.erase(tokens_.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+      return;
+    }
+    if (i + 2 >= tokens_.size()) return;
+    const std::string unit = folded(tokens_[i + 2].text);
+    if (unit != "min" && unit != "mins" && unit != "minutes") return;
+    tokens_[i].text += fmt::format("°{}'", minutes.text);
+    tokens_[i].value += minutes.value / 60;
+    tokens_[i].end = tokens_[i + 2].end;
+    const auto first = tokens_.begin() + static_cast<std::ptrdiff_t>(i) + 1;
+    tokens_.erase(first, first + 2);
+  }
+
+  bool is_close(std::size_t first, std::size_t second) const {
+    return tokens_[second].begin - tokens_[first].end <= 1;
+  }
+
+  /// N or S, a figure, E or W: a bearing. Glued together also what cannot be one.
+  void join_bearings() {
+    Tokens joined;
+    for (std::size_t i = 0; i < tokens_.size(); ++i) {
+      const std::size_t length = bearing_at(i);
+      if (length == 0) {
+        joined.push_back(std::move(tokens_[i]));
+        continue;
+      }
+      joined.push_back(bearing_of(i, length));
+      i += length - 1;
+    }
+    tokens_ = std::move(joined);
+  }
+
+  bool is_letter_of(std::size_t i, std::string_view letters) const {
+    return i < tokens_.size() && tokens_[i].type == Type::point && tokens_[i].text.size() == 1 &&
+           letters.find(tokens_[i].text[0]) != letters.npos;
+  }
+
+  std::size_t bearing_at(std::size_t i) const {
+    if (i + 1 >= tokens_.size() || !tokens_[i + 1].is_figure() || tokens_[i + 1].is_percent ||
+        tokens_[i + 1].has_sign || !is_close(i, i + 1))
+      return 0;
+    const bool glued = !tokens_[i + 1].spaced;
+    const bool closed = is_close(i + 1, std::min(i + 2, tokens_.size() - 1));
+    if (is_letter_of(i, "NS")) {
+      if (closed && is_letter_of(i + 2, "EW")) return 3;
+      // `N045`: the azimuth, as in France.
+      if (glued && tokens_[i].text == "N" && tokens_[i + 1].digits == 3) return 2;
+      return glued && tokens_[i + 1].digits <= 2 ? 2 : 0;
+    }
+    if (is_letter_of(i, "EW") && glued && is_letter_of(i + 2, "NS") && !tokens_[i + 2].spaced)
+      return 3;
+    return 0;
+  }
+
+  Token bearing_of(std::size_t i, std::size_t length) const {
+    const Token& figure = tokens_[i + 1];
+    Token bearing = figure;
+    bearing.type = Type::bearing;
+    bearing.begin = tokens_[i].begin;
+    bearing.end = tokens_[i + length - 1].end;
+    bearing.spaced = tokens_[i].spaced;
+    if (length == 2 && figure.digits == 3) {
+      bearing.type = Type::figure;
+      return bearing;
+    }
+    bearing.text = tokens_[i].text + figure.text + (length == 3 ? tokens_[i + 2].text : "");
+    bearing.is_loose = figure.spaced && length == 3 && tokens_[i + 2].spaced;
+    const bool ordered = length == 3 && is_letter_of(i, "NS");
+    bearing.is_faulty = !ordered || figure.value > 90 || figure.is_unclear;
+    if (bearing.is_faulty) return bearing;
+    const bool north = tokens_[i].text == "N";
+    const bool east = tokens_[i + 2].text == "E";
+    bearing.value = north == east ? figure.value : -figure.value;
+    if (!north) bearing.value += 180;
+    if (bearing.value < 0) bearing.value += 360;
+    return bearing;
+  }
+
+  /// Words that make a phrase of the trade become one; the longest phrase counts.
+  void join_phrases() {
+    Tokens joined;
+    for (std::size_t i = 0; i < tokens_.size();) {
+      const std::size_t length = phrase_at(i);
+      Token token = std::move(tokens_[i]);
+      for (std::size_t k = 1; k < length; ++k)
+        token.end = tokens_[i + k].end;
+      i += std::max<std::size_t>(length, 1);
+      // The point of an abbreviation belongs to it.
+      if (token.type == Type::word && i < tokens_.size() && tokens_[i].is('.') &&
+          !tokens_[i].spaced)
+        token.end = tokens_[i++].end;
+      joined.push_back(std::move(token));
+    }
+    tokens_ = std::move(joined);
+  }
+
+  /// Tokens of the phrase at `i`, which learns its meaning; 0 for none.
+  std::size_t phrase_at(std::size_t i) {
+    std::string phrase;
+    std::size_t words = 0;
+    std::size_t found = 0;
+    Word meaning;
+    for (std::size_t k = i; k < tokens_.size() && words < Words::longest; ++k) {
+      const Token& token = tokens_[k];
+      const bool joins = token.is('-') || token.is('.');
+      if (joins && k > i && !token.spaced) continue;
+      const bool may_stand = token.type == Type::word || token.type == Type::point ||
+                             (k == i && token.type == Type::mark && !folded(token.text).empty());
+      if (!may_stand) break;
+      if (!phrase.empty()) phrase += ' ';
+      phrase += folded(token.text);
+      ++words;
+      // A capital letter alone is somebody's name for something.
+      const bool is_letter =
+          words == 1 && token.text.size() == 1 && token.text[0] >= 'A' && token.text[0] <= 'Z';
+      const bool is_point =
+          words == 1 && (token.type == Type::point || (is_letter && !words_.is_own(token.text)));
+      if (const auto known = words_.find(phrase); known && !is_point) {
+        meaning = *known;
+        found = k - i + 1;
+      }
+    }
+    if (found == 0) return 0;
+    tokens_[i].type = Type::word;
+    tokens_[i].meaning = meaning.meaning;
+    tokens_[i].says = meaning.says;
+    return found;
+  }
+
+  /// `~` or `ca.` belongs to the figure behind it.
+  void join_roughness() {
+    for (std::size_t i = 0; i + 1 < tokens_.size(); ++i) {
+      Token& next = tokens_[i + 1];
+      if (!tokens_[i].is(Meaning::rough) || (!next.is_figure() && next.type != Type::bearing))
+        continue;
+      next.is_rough = true;
+      next.begin = tokens_[i].begin;
+      next.spaced = tokens_[i].spaced;
+      tokens_.erase(tokens_.begin() + static_cast<std::ptrdiff_t>(i));
+    }
+  }
+
+  std::string_view line_;
+  const Words& words_;
+  bool decimal_commas_;
+  Tokens tokens_;
+  std::size_t at_ = 0;
+  std::size_t begin_ = 0;  ///< of the token that is read
+  bool spaced_ = true;     ///< white space stands before it
+  bool signed_ = false;
+};
+
+}  // namespace
+
+Tokens tokens_of(std::string_view line, const Words& own, bool decimal_commas) {
+  return Lexer(line, own, decimal_commas).read();
+}
+
+std::string_view typed(std::string_view line, const Tokens& tokens, std::size_t first,
+                       std::size_t last) {
+  if (first >= last) return {};
+  return line.substr(tokens[first].begin, tokens[last - 1].end - tokens[first].begin);
+}
+
+}  // namespace lodebook::fair_copy
