@@ -199,6 +199,16 @@ UsageError clean_log_of_many() {
                "one log at a time: lodebook reduce --format log day3.txt");
 }
 
+UsageError page_missing() {
+  return usage("fair-copy needs a page",
+               "lodebook fair-copy page.txt -o day3.txt, or - for standard input");
+}
+
+UsageError fair_copy_of_many() {
+  return usage("fair-copy takes one page",
+               "one page at a time: lodebook fair-copy page.txt -o day3.txt");
+}
+
 UsageError sheet_of_many() {
   return usage("sheet takes one log", "one log at a time: lodebook sheet day3.txt -o day3.html");
 }

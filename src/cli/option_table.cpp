@@ -13,6 +13,7 @@ constexpr std::array<std::string_view, 2> report_files = {"txt", "json"};
 constexpr std::array<std::string_view, 2> reading_files = {"txt", "csv"};
 constexpr std::array<std::string_view, 4> fix_files = {"txt", "json", "csv", "geojson"};
 constexpr std::array<std::string_view, 3> summary_files = {"txt", "json", "csv"};
+constexpr std::array<std::string_view, 2> log_files = {"txt", "log"};
 constexpr std::array<std::string_view, 1> picture_files = {"svg"};
 constexpr std::array<std::string_view, 2> page_files = {"html", "htm"};
 
@@ -78,6 +79,17 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
      "that cannot be read or written.",
      fix_files, "lodebook-fix"},
+    {Command::fair_copy, "fair-copy", "PAGE", "Turn a page as you typed it into a log.",
+     "What the page says beyond doubt is written as statements, what it does not say is\n"
+     "asked (`ask ...`: answer by deleting that word, or the line), and what is no\n"
+     "reading is kept as a note. Each line that changes stands as a comment above what\n"
+     "was made of it. Read the copy through beside the page.\n"
+     "\n"
+     "  lodebook fair-copy page.txt -o day3.txt\n"
+     "\n"
+     "Exit status: 0 nothing is asked, 1 something is, 2 a wrong command line, 3 a file\n"
+     "that cannot be read or written.",
+     log_files},
     {Command::summary, "summary", "LOG...", "Sum up the planes and lines of logs.",
      "For each kind the mean, precision, fabric, fold axis and outliers. Planes are\n"
      "averaged by their poles, as axes. Rejected readings never count; suspect ones\n"
@@ -174,7 +186,9 @@ constexpr std::uint16_t of_convert = of(Command::convert);
 constexpr std::uint16_t of_notation =
     of_reports | of_summary | of_net | of(Command::sheet) | of_convert;
 constexpr std::uint16_t of_declination = of(Command::declination);
+constexpr std::uint16_t of_fair_copy = of(Command::fair_copy);
 constexpr std::uint16_t of_readers = of_logs | of_convert;
+constexpr std::uint16_t of_inputs = of_readers | of_fair_copy;
 constexpr std::uint16_t of_all = (1U << command_count) - 1;
 
 constexpr std::array<std::string_view, 3> norths = {"true", "magnetic", "grid"};
@@ -205,7 +219,7 @@ constexpr std::array<OptionVariant, 4> other_formats = {{
 }};
 
 constexpr std::array<OptionSpec, option_count> option_table = {{
-    {Option::output, "output", 'o', "FILE", any, of_readers, false,
+    {Option::output, "output", 'o', "FILE", any, of_inputs, false,
      "write to FILE, all of it or nothing"},
     {Option::format, "format", 0, "FORMAT", formats,
      of_reduce | of_declination | of_fix | of_summary | of_register, false,
@@ -274,7 +288,7 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
      "work on N logs at once, 1 to 256; without it, as\n"
      "many as there are processors"},
     {Option::strict, "strict", 0, "", any, of_logs, false, "exit status 1 for warnings, too"},
-    {Option::encoding, "encoding", 0, "NAME", encodings, of_readers, false,
+    {Option::encoding, "encoding", 0, "NAME", encodings, of_inputs, false,
      "of the input: utf-8 (default) or windows-1252"},
     {Option::color, "color", 0, "WHEN", colors, of_all, false, "auto (default), always or never"},
     {Option::quiet, "quiet", 'q', "", any, of_all, false, "no report or diagnostics on the screen"},

@@ -29,6 +29,8 @@ Outcome run_command(const CommandLine& line) {
       return declination(line);
     case Command::fix:
       return fix(line);
+    case Command::fair_copy:
+      return fair_copy(line);
     case Command::summary:
       return summary(line);
     case Command::net:

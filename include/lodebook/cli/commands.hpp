@@ -19,6 +19,8 @@ Outcome convert_columns(const CommandLine& line);
 Outcome declination(const CommandLine& line);
 /// Positions from the sights and legs of whole logs.
 Outcome fix(const CommandLine& line);
+/// A page as typed, as a log.
+Outcome fair_copy(const CommandLine& line);
 /// What the planes and lines of whole logs add up to.
 Outcome summary(const CommandLine& line);
 /// Pictures of them: on a net, as roses, on a map.

@@ -40,6 +40,8 @@ UsageError stdin_twice();
 UsageError two_places_for_report();
 UsageError clean_log_of_many();
 UsageError sheet_of_many();
+UsageError page_missing();
+UsageError fair_copy_of_many();
 /// `places` are two that lie so far apart that no map shows them truly.
 UsageError map_too_wide(std::string_view places, bool of_many);
 UsageError sidecar_without_file();

@@ -16,6 +16,7 @@ enum class Command : std::uint8_t {
   convert,
   declination,
   fix,
+  fair_copy,
   summary,
   net,
   rose,

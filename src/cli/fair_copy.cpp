@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+// `lodebook fair-copy`: a page as people type it, as a log.
+#include <fmt/format.h>
+#include <lodebook/cli/commands.hpp>
+#include <lodebook/cli/gather.hpp>
+#include <lodebook/fair_copy/fair_copy.hpp>
+#include <lodebook/output/text.hpp>
+
+namespace lodebook::cli {
+namespace {
+
+/// `61 readings: 55 taken, 6 asked; 9 lines kept as notes; 2 questions about the heading`
+std::string summary_of(const fair_copy::Tally& tally) {
+  using output::counted;
+  std::string text = fmt::format("{}: {} taken, {} asked; {} kept as notes",
+                                 counted(tally.taken + tally.asked, "reading", "readings"),
+                                 tally.taken, tally.asked, counted(tally.notes, "line", "lines"));
+  if (tally.questions > 0)
+    text +=
+        fmt::format("; {} about the heading", counted(tally.questions, "question", "questions"));
+  if (tally.other_questions > 0)
+    text +=
+        fmt::format("; {}", counted(tally.other_questions, "other question", "other questions"));
+  return text + '\n';
+}
+
+}  // namespace
+
+Outcome fair_copy(const CommandLine& line) {
+  if (line.words.empty()) return refused(page_missing());
+  if (line.words.size() > 1) return refused(fair_copy_of_many());
+  if (const auto error = refuse(line, line.words, !line.output)) return refused(*error);
+
+  Outcome outcome;
+  std::string text;
+  const auto make = [&](const notebook::Notebook& notebook, LogPart&) {
+    fair_copy::Copy copy = fair_copy::copy_page(notebook.source);
+    text = std::move(copy.log);
+    if (!line.quiet) tell(summary_of(copy.tally));
+    if (!copy.tally.is_clear()) outcome.errors = true;
+  };
+  run_logs_in_turn(line, make, outcome);
+  if (!text.empty()) deliver(line, text, outcome);
+  return outcome;
+}
+
+}  // namespace lodebook::cli
