@@ -7,6 +7,7 @@
 #include <cmath>
 #include <utility>
 
+#include <lodebook/orientation/decimal.hpp>
 #include <lodebook/orientation/quadrant.hpp>
 
 namespace lodebook::fair_copy {
@@ -101,7 +102,7 @@ class AttitudeReader {
     const Token& high = *peek(1);
     fault(fmt::format("{}-{} is a range: its middle?", value.text, high.text));
     value.degrees = (value.degrees + high.value) / 2;
-    value.text = fmt::format("{}", value.degrees);
+    value.text = trimmed_text(value.degrees, 2);
     value.digits = static_cast<std::uint8_t>(std::min(value.text.find('.'), value.text.size()));
     at_ += 2;
   }

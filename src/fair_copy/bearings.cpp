@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include <lodebook/orientation/decimal.hpp>
+
 #include "asides.hpp"
 #include "page.hpp"
 
@@ -426,7 +428,7 @@ class BearingLine {
     if (range) {
       tokens_[at_ - 2].use = tokens_[at_ - 1].use = Use::stated;
       ask(fmt::format("{} to {} is a range: its middle?", tokens_[at_ - 2].text, here().text));
-      length = fmt::format("{}", (tokens_[at_ - 2].value + here().value) / 2);
+      length = trimmed_text((tokens_[at_ - 2].value + here().value) / 2, 2);
     }
     if (!now.distance.empty()) {
       ask(fmt::format("which distance, {} or {}?", now.distance, here().text));

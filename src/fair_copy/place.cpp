@@ -216,8 +216,11 @@ class PlaceLine {
     return i;
   }
   bool has_time_behind(std::size_t i) const {
-    return i < tokens_.size() && tokens_[i].is_figure() &&
-           (is(i + 1, Meaning::clock) || is(i + 1, ':'));
+    if (i >= tokens_.size() || !tokens_[i].is_figure() || tokens_.front().is(Meaning::from))
+      return false;
+    const bool minutes = is(i + 1, ':') && i + 2 < tokens_.size() && tokens_[i + 2].is_figure() &&
+                         !tokens_[i + 2].spaced;
+    return is(i + 1, Meaning::clock) || minutes;
   }
 
   std::optional<Lines> heading() {

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <lodebook/orientation/decimal.hpp>
 
 namespace lodebook::fair_copy {
 
@@ -56,7 +57,8 @@ std::string implausible(const Page& page, std::string_view kind, const Attitude&
     const double usual = median(angles);
     const auto other = swapped(*angle);
     if (other && std::abs(*angle - usual) > far_off && std::abs(*other - usual) <= near)
-      return fmt::format("digits swapped? {} beside {}", *angle, usual);
+      return fmt::format("digits swapped? {} beside {}", trimmed_text(*angle, 1),
+                         trimmed_text(usual, 1));
   }
   const bool short_bearing =
       attitude.first.type == Value::Type::figure && attitude.first.digits == 2;
@@ -66,7 +68,7 @@ std::string implausible(const Page& page, std::string_view kind, const Attitude&
     const double ten = *azimuth * 10;
     const double usual = azimuths.back();
     if (ten < 360 && apart(*azimuth, usual) > 2 * far_off && apart(ten, usual) <= near_bearing)
-      return fmt::format("{} or {:03.0f}? beside {}", attitude.first.text, ten, usual);
+      return fmt::format("{0} or {0}0? beside {1}", attitude.first.text, trimmed_text(usual, 1));
   }
   return {};
 }

@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include <lodebook/orientation/decimal.hpp>
+
 #include "asides.hpp"
 #include "dates.hpp"
 #include "page.hpp"
@@ -218,7 +220,7 @@ class SettingsLine {
     if (figure.text.find("°") == figure.text.npos ||
         std::abs(hundredths - std::round(hundredths)) > 1e-6)
       return figure.text;
-    return fmt::format("{:.6g}", figure.value);
+    return trimmed_text(figure.value, 2);
   }
 
   bool ends_clause(std::size_t i) const {
@@ -455,7 +457,8 @@ class SettingsLine {
         state(fmt::format("pace {}{}", tokens_[length].text,
                           is(length + 1, Meaning::feet) ? "ft" : "m"));
       } else {
-        state(fmt::format("pace {:.6g}m", counted ? metres / tokens_[count].value : metres));
+        state(fmt::format("pace {}m",
+                          trimmed_text(counted ? metres / tokens_[count].value : metres, 5)));
       }
       take(length, length + 2);
       if (count != npos) take(count, count + 1);

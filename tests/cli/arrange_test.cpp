@@ -102,7 +102,8 @@ TEST_CASE("an unknown command gets the nearest one") {
   CHECK(refusal({"exp"}) == "lodebook: 'exp' is not a command\nhelp: lodebook explain?\n");
   CHECK(refusal({"xyzzy"}) ==
         "lodebook: 'xyzzy' is not a command\n"
-        "help: the commands are reduce, check, convert, declination, fix, summary, net, rose, "
+        "help: the commands are reduce, check, convert, declination, fix, fair-copy, summary, net, "
+        "rose, "
         "map, sheet, register, explain, help\n");
 }
 

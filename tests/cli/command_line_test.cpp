@@ -155,7 +155,8 @@ TEST_CASE("an option of another command is named as one") {
         "lodebook: check does not take --column\nhelp: --column is an option of convert\n");
   CHECK(refusal({"explain", "-o", "x"}) ==
         "lodebook: explain does not take --output\n"
-        "help: --output is an option of reduce, check, convert, fix, summary, net, rose, map, "
+        "help: --output is an option of reduce, check, convert, fix, fair-copy, summary, net, "
+        "rose, map, "
         "sheet, register\n");
 }
 

@@ -6,7 +6,7 @@ import re
 
 from program import Case, main
 
-COMMANDS = ("reduce", "check", "convert", "declination", "fix", "summary", "net", "rose", "map", "sheet",
+COMMANDS = ("reduce", "check", "convert", "declination", "fix", "fair-copy", "summary", "net", "rose", "map", "sheet",
             "register", "explain", "help")
 
 COMMANDS_OF_LOGS = ("reduce", "check", "fix", "summary", "net", "rose", "map", "sheet", "register")
@@ -62,7 +62,7 @@ class Help(Case):
                 self.assertIn(one[1].encode(), answer)
 
     def test_the_card_is_one_page(self):
-        self.assert_fits(self.assert_status(0, "help", "log").stdout, lines=60)
+        self.assert_fits(self.assert_status(0, "help", "log").stdout, lines=66)
         self.assert_fits(self.assert_status(0, "help", "log", "--blank").stdout, lines=60)
 
     def test_what_the_card_shows_can_be_typed(self):
