@@ -32,15 +32,17 @@ Outcome fair_copy(const CommandLine& line) {
   if (const auto error = refuse(line, line.words, !line.output)) return refused(*error);
 
   Outcome outcome;
-  std::string text;
-  const auto make = [&](const notebook::Notebook& notebook, LogPart&) {
-    fair_copy::Copy copy = fair_copy::copy_page(notebook.source);
-    text = std::move(copy.log);
-    if (!line.quiet) tell(summary_of(copy.tally));
-    if (!copy.tally.is_clear()) outcome.errors = true;
-  };
-  run_logs_in_turn(line, make, outcome);
-  if (!text.empty()) deliver(line, text, outcome);
+  std::optional<fair_copy::Copy> copy;
+  run_logs_in_turn(
+      line,
+      [&](const notebook::Notebook& notebook, LogPart&) {
+        copy = fair_copy::copy_page(notebook.source);
+      },
+      outcome);
+  if (!copy) return outcome;  // it could not be read
+  deliver(line, copy->log, outcome);
+  if (!line.quiet) tell(summary_of(copy->tally));
+  if (!copy->tally.is_clear()) outcome.errors = true;
   return outcome;
 }
 

@@ -80,15 +80,15 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "that cannot be read or written.",
      fix_files, "lodebook-fix"},
     {Command::fair_copy, "fair-copy", "PAGE", "Turn a page as you typed it into a log.",
-     "What the page says beyond doubt is written as statements, what it does not say is\n"
-     "asked (`ask ...`: answer by deleting that word, or the line), and what is no\n"
+     "What the page says beyond doubt is written as statements, what it does not say\n"
+     "is asked (`ask ...`: answer by deleting that word, or the line), and what is no\n"
      "reading is kept as a note. Each line that changes stands as a comment above what\n"
      "was made of it. Read the copy through beside the page.\n"
      "\n"
      "  lodebook fair-copy page.txt -o day3.txt\n"
      "\n"
-     "Exit status: 0 nothing is asked, 1 something is, 2 a wrong command line, 3 a file\n"
-     "that cannot be read or written.",
+     "Exit status: 0 nothing is asked, 1 something is, 2 a wrong command line, 3 a\n"
+     "file that cannot be read or written.",
      log_files},
     {Command::summary, "summary", "LOG...", "Sum up the planes and lines of logs.",
      "For each kind the mean, precision, fabric, fold axis and outliers. Planes are\n"

@@ -522,7 +522,8 @@ class BearingLine {
         question = fmt::format("is '{}' a landmark?", ray.target);
       if (question.empty() && is_leg && !says_leg_ && page_.last_leg.empty())
         question = "is this a leg?";
-      const bool two_ends = is_leg && !ray.from.empty() && !ray.target.empty() && !to_here_;
+      const bool two_ends = is_leg && !ray.from.empty() && !page_.is_here(ray.from) &&
+                            !ray.target.empty() && !to_here_;
       if (question.empty() && two_ends)
         question = fmt::format("from {} to {}: at which of them is this?", ray.from, ray.target);
       if (question.empty() && leg && !is_leg) question = "a leg needs its distance";
@@ -551,7 +552,7 @@ class BearingLine {
     text += fmt::format("{} {}", ray.bearing, ray.distance);
     if (!ray.vertical.empty()) text += " slope " + ray.vertical;
     if (!ray.back.empty()) text += " back " + ray.back;
-    if (!ray.target.empty() && !to_here_ && ray.from.empty()) {
+    if (!ray.target.empty() && !to_here_ && (ray.from.empty() || page_.is_here(ray.from))) {
       text += " to " + name_text(ray.target);
       page_.leg_ends.insert(folded(ray.target));
     }
