@@ -8,7 +8,7 @@
 namespace lodebook::test {
 namespace {
 
-constexpr std::uint32_t pages = 500;
+constexpr std::uint32_t pages = 200;
 
 TEST_CASE("what a random page means is a log with a row for each of its readings") {
   for (std::uint32_t seed = 0; seed < pages; ++seed) {
