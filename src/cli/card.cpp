@@ -41,7 +41,9 @@ Planes: bedding foliation cleavage schistosity joint fault shear vein dike
   joint strike N66W          alone, or dip 13: the other half was not read
   Then: overturned, upright, facing unknown, doubtful. 62% is a percent grade.
   youngs NW: the side to which beds become younger; facing doubtful.
-  bedding N58E 34NW, N60E 35NW is one surface measured twice.
+  bedding N58E 34NW, N60E 35NW is one surface measured twice; joint N37W 85SW x3.
+  by JT behind a reading: its observer.
+  ~N62E, ~37, or about behind a reading: rough. N62E±5 37±3 NW: its own errors.
 
 Lines:  lineation slickenline fold-axis intersection stretching flute current
         two-ended: striation groove crest alignment

@@ -70,7 +70,7 @@ std::string_view LogReader::advice_on_tail(const Cursor& cursor) const {
 
 bool LogReader::reads_as(KindId kind, Span span) {
   Faults faults(source_);
-  const Tokens tokens(source_.text(), span);
+  const Tokens tokens(source_.text(), span, Tokens::Marks::own);
   Cursor cursor(source_.text(), tokens, faults);
   if (cursor.at_end()) return false;
   Reading reading;

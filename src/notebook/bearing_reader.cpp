@@ -21,7 +21,8 @@ char upper(char c) {
 char letter_at(const Cursor& cursor, std::size_t ahead) {
   const Token* token = cursor.peek(ahead);
   if (!token || token->type != Type::word || token->length != 1) return 0;
-  return upper(cursor.text(*token)[0]);
+  // A mark of roughness stands before a whole bearing.
+  return ahead > 0 && token->rough ? 0 : upper(cursor.text(*token)[0]);
 }
 
 bool joined(const Cursor& cursor, std::size_t ahead) {
@@ -31,7 +32,7 @@ bool joined(const Cursor& cursor, std::size_t ahead) {
 
 bool is_plain_figure(const Cursor& cursor, std::size_t ahead) {
   const Token* token = cursor.peek(ahead);
-  return token && token->type == Type::angle && !token->has_sign;
+  return token && token->type == Type::angle && !token->has_sign && !(ahead > 0 && token->rough);
 }
 
 bool east_or_west(char letter) {
@@ -168,9 +169,12 @@ std::optional<Bearing> read_quadrant(Cursor& cursor) {
   figures.skip();
   const Token* token = figure_at(figures);
   if (!token) return std::nullopt;
+  const auto own = own_error(cursor, *cursor.peek(), *cursor.peek(2));
+  if (!own) return std::nullopt;
   cursor.skip(3);
   if (token->percent) return fail_percent(cursor, *token);
   Bearing bearing;
+  bearing.own = *own;
   bearing.notation = Notation::quadrant;
   bearing.pole = first == 'N' ? QuadrantBearing::Pole::north : QuadrantBearing::Pole::south;
   bearing.side = last == 'E' ? QuadrantBearing::Side::east : QuadrantBearing::Side::west;
@@ -217,8 +221,12 @@ std::optional<Bearing> read_lettered(Cursor& cursor, Behind behind) {
   if (!due && are_both_letters(cursor, 0) && is_plain_figure(cursor, 1) && joined(cursor, 1))
     return fail_both_letters(cursor, 0, 1);
   if (const auto point = point_at(cursor)) {
+    const auto own = own_error(cursor, *cursor.peek(), *cursor.peek());
+    if (!own) return std::nullopt;
     cursor.skip();
-    return point_bearing(*point);
+    Bearing bearing = point_bearing(*point);
+    bearing.own = *own;
+    return bearing;
   }
   const std::string_view word = cursor.text(cursor.here());
   if (is_no_number(word))
@@ -250,8 +258,11 @@ std::optional<Bearing> read_azimuth(Cursor& cursor) {
           {in_place(token->span(), azimuth_text(azimuth + (azimuth < 0 ? 360 : -360)))});
     return cursor.fail(token->span(), wording::azimuth_range(azimuth, offers));
   }
+  const auto own = own_error(cursor, *token, *token);
+  if (!own) return std::nullopt;
   cursor.skip();
   Bearing bearing;
+  bearing.own = *own;
   bearing.angle = token->value;
   bearing.digits = token->digits;
   bearing.decimals = token->decimals;

@@ -108,6 +108,15 @@ class Cursor {
       ++at_;
   }
   std::size_t position() const { return at_; }
+  /// Of all tokens.
+  std::size_t mark_count() const { return tokens_.mark_count(); }
+  /// The last token with a mark of its own.
+  const Token* last_marked() const {
+    for (std::size_t i = tokens_.size(); i > 0; --i) {
+      if (tokens_[i - 1].rough || tokens_[i - 1].has_sigma) return &tokens_[i - 1];
+    }
+    return nullptr;
+  }
 
   std::string_view text(const Token& token) const { return text(token.span()); }
   std::string_view text(Span span) const { return text_.substr(span.offset, span.length); }
@@ -115,7 +124,8 @@ class Cursor {
   /// The token `ahead` is that word, ignoring case.
   bool is_word(std::string_view lower, std::size_t ahead = 0) const {
     const Token* token = peek(ahead);
-    return token && token->type == Token::Type::word && equals_word(text(*token), lower);
+    return token && token->type == Token::Type::word && !token->rough &&
+           equals_word(text(*token), lower);
   }
   bool is(Token::Type type, std::size_t ahead = 0) const {
     const Token* token = peek(ahead);

@@ -120,11 +120,23 @@ const Token* figure_at(Cursor& cursor) {
   return nullptr;
 }
 
+std::optional<OwnError> own_error(Cursor& cursor, const Token& first, const Token& last) {
+  if (last.has_sigma && !(last.sigma > 0))
+    return cursor.fail(last.span(), wording::accuracy_zero(cursor.text(last), "0.5"));
+  const bool other_unit = last.sigma_percent ? !last.percent : last.sigma_marked && last.percent;
+  if (other_unit)
+    return cursor.fail(last.span(), wording::accuracy_percent(cursor.text(last), last.percent));
+  return OwnError{last.sigma, first.rough};
+}
+
 std::optional<Slope> read_slope(Cursor& cursor) {
   const Token* token = figure_at(cursor);
   if (!token) return std::nullopt;
+  const auto own = own_error(cursor, *token, *token);
+  if (!own) return std::nullopt;
   cursor.skip();
   Slope slope;
+  slope.own = *own;
   slope.value = token->signed_value();
   slope.percent = token->percent;
   slope.digits = token->digits;

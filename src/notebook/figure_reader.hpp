@@ -9,6 +9,10 @@ namespace lodebook::notebook {
 /// The next token as a sound figure, still to be skipped; else one fault (number) and nothing.
 const Token* figure_at(Cursor& cursor);
 
+/// The error typed with the figure that `first` begins and `last` ends; nothing, and one fault
+/// (number), for one that is not above 0 or in another unit than the figure.
+std::optional<OwnError> own_error(Cursor& cursor, const Token& first, const Token& last);
+
 /// Reads a figure as a slope: degrees with an optional sign, or percent.
 std::optional<Slope> read_slope(Cursor& cursor);
 

@@ -37,8 +37,9 @@ std::string advice_on_leg(const Leg& leg, const Cursor& cursor) {
 
 void LogReader::read_leg(Reading& reading, Span body) {
   reading.what = Leg{};
+  is_about_ = false;
   Leg& leg = std::get<Leg>(reading.what);
-  const Tokens tokens(source_.text(), body);
+  const Tokens tokens(source_.text(), body, Tokens::Marks::own);
   Cursor cursor(source_.text(), tokens, faults_);
   if (cursor.at_end())
     return cursor.report(cursor.here(), wording::incomplete("the leg", "bearing", "leg S38E 120m"));
@@ -66,6 +67,10 @@ void LogReader::read_leg(Reading& reading, Span body) {
                          wording::number(cursor.text(figure), "a distance has no sign"));
   cursor.skip();
   leg.distance.value = figure.value;
+  const bool is_behind_unit = cursor.peek() && cursor.peek()->has_sigma;
+  const auto own = own_error(cursor, figure, is_behind_unit ? *cursor.peek() : figure);
+  if (!own) return;
+  leg.distance.own = *own;
   if (cursor.is_word("m")) {
     leg.distance.unit = LengthUnit::metres;
   } else if (cursor.is_word("ft")) {
@@ -83,7 +88,7 @@ void LogReader::read_leg(Reading& reading, Span body) {
   }
   cursor.skip();
 
-  if (!read_leg_words(reading, leg, cursor)) return;
+  if (!read_leg_words(reading, leg, cursor) || !settle_marks(reading, cursor)) return;
   reading.rejected = false;
   note_notation(reading, bearing_span);
 }

@@ -111,7 +111,11 @@ bool LogReader::is_lone_attitude(std::uint32_t line) {
   const std::size_t begin = std::min(bytes.find_first_not_of(' '), bytes.size());
   const std::size_t end = std::min(bytes.find(' ', begin), bytes.size());
   const auto meaning = meaning_of(sub(whole, begin, end - begin));
-  return meaning && is_attitude(*meaning) && !may_wait(meaning->kind, trimmed(bytes.substr(end)));
+  if (!meaning || !is_attitude(*meaning)) return false;
+  const std::string_view body = trimmed(bytes.substr(end));
+  // `x3`, also before a remark, makes more than one of it.
+  if (body.find_first_of("xX") != std::string_view::npos) return false;
+  return !may_wait(meaning->kind, body);
 }
 
 bool LogReader::read_block(Block& block) {

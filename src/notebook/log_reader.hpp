@@ -2,8 +2,8 @@
 // Reads a log line by line. One class in fourteen files: lines (log_reader), attitudes
 // (reading_reader) and the words behind them (words_reader), sights (sight_reader), legs
 // (leg_reader), what readings wait for (question_reader), open questions (ask_reader), stations and
-// places (station_reader), positions and heights (position_reader), names and words of the log's own
-// (name_reader), settings (setting_reader), advice (advice_reader), a reading on its own
+// places (station_reader), positions and heights (position_reader), names and words of the log's
+// own (name_reader), settings (setting_reader), advice (advice_reader), a reading on its own
 // (single_reader), and a statement read again with a change in it (trial).
 #pragma once
 
@@ -31,6 +31,14 @@ bool matters_beyond_its_station(const What& what) {
 
 /// Where the next repeat starts: behind a comma that has no digit on one of its sides.
 std::size_t repeat_end(std::string_view text, std::size_t at);
+
+/// `x3` at the end of planes or lines: how often the last of them was had, 2 to 99, and the bytes
+/// of `body` before it. Once without such a word.
+struct Times {
+  std::uint8_t count = 1;
+  std::uint32_t before = 0;
+};
+Times times_of(std::string_view body);
 
 /// The word that `typed` was probably meant to be, as advice; none for a known word, which stands
 /// where it may not.
@@ -176,6 +184,9 @@ class LogReader final : private Judge {
   // ---- reading_reader.cpp
   void read_reading(Statement& statement, KindId kind);
   void read_repeats(Statement& statement, KindId kind);
+  /// Pushes `reading`, the last of its statement, so many times; `faults` were known before it.
+  void push_times(const Statement& statement, Reading reading, Span rest, std::uint8_t count,
+                  std::size_t faults);
   void count_repeats(const Statement& statement, KindId kind);
   /// One of the readings that commas part.
   struct Repeat {
@@ -195,7 +206,10 @@ class LogReader final : private Judge {
   void read_attitude(Reading& reading, Cursor& cursor);
   bool read_plane_words(Reading& reading, PlaneAttitude& plane, Cursor& cursor);
   bool read_line_words(Reading& reading, LineAttitude& line, Cursor& cursor);
+  /// `doubtful`, `about`, or `by` and a name.
   bool read_doubtful(Reading& reading, Cursor& cursor);
+  /// Whether all marks of errors belong to figures of `reading`; `about` makes each of them rough.
+  bool settle_marks(Reading& reading, Cursor& cursor);
   bool read_sense(const Reading& reading, Sense& stated, Cursor& cursor);
   void read_leg(Reading& reading, Span body);
 
@@ -360,6 +374,7 @@ class LogReader final : private Judge {
   // the station being read
   bool in_station_ = false;
   bool notation_noted_ = false;
+  bool is_about_ = false;  ///< of the reading being read
   bool outside_noted_ = false;
   std::optional<Place> at_;
   std::optional<Place> elevation_;

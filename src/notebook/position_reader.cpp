@@ -151,6 +151,24 @@ std::optional<earth::WrittenPosition> LogReader::read_coordinates(Span where) {
   return std::nullopt;
 }
 
+namespace {
+
+/// What is typed with a height, in its unit: `790m ±10`, `790±10m`, `~790`.
+std::optional<OwnError> read_height_error(Cursor& cursor, const Token& figure, const Token& last) {
+  auto own = own_error(cursor, figure, last.has_sigma ? last : figure);
+  if (!own || !cursor.is(Token::Type::plus_minus)) return own;
+  cursor.skip();
+  const Token* const sigma = figure_at(cursor);
+  if (!sigma) return std::nullopt;
+  if (!(sigma->signed_value() > 0) || sigma->percent || sigma->marked)
+    return cursor.fail(sigma->span(), wording::accuracy_zero(cursor.text(*sigma), "±10"));
+  own->sigma = sigma->value;
+  cursor.skip();
+  return own;
+}
+
+}  // namespace
+
 std::optional<Length> LogReader::read_height(Cursor& cursor, std::string_view help) {
   const std::size_t start = cursor.position();
   const Token* token = figure_at(cursor);
@@ -168,7 +186,14 @@ std::optional<Length> LogReader::read_height(Cursor& cursor, std::string_view he
   }
   Length length{token->signed_value(), LengthUnit::metres};
   if (cursor.is_word("ft")) length.unit = LengthUnit::feet;
-  if (cursor.is_word("m") || cursor.is_word("ft")) cursor.skip();
+  const Token* last = token;
+  if (cursor.is_word("m") || cursor.is_word("ft")) {
+    last = cursor.peek();
+    cursor.skip();
+  }
+  const auto own = read_height_error(cursor, *token, *last);
+  if (!own) return std::nullopt;
+  length.own = *own;
   if (cursor.is(Token::Type::angle)) help = "a figure without a space in it";
   if (cursor.is_word("metres") || cursor.is_word("meters")) help = "m?";
   if (cursor.is_word("feet") || cursor.is_word("foot")) help = "ft?";

@@ -47,6 +47,7 @@ bool rests_on_order(const Reading& reading) {
 }  // namespace
 
 bool LogReader::may_wait(KindId kind, std::string_view body) const {
+  if (body.starts_with('~')) body.remove_prefix(1);
   if (is_single_ || asking_ || body.empty()) return false;
   const bool is_plane = kinds_[kind].type == Kind::Type::plane;
   const bool may_lack_side = is_plane && !rules_.rule && !ends_in_point(body);

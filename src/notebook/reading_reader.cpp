@@ -42,6 +42,25 @@ std::size_t repeat_end(std::string_view text, std::size_t at) {
   return text.size();
 }
 
+Times times_of(std::string_view body) {
+  constexpr std::size_t most_digits = 2;
+  const auto before = [](std::string_view words) {
+    return Times{1, static_cast<std::uint32_t>(words.size())};
+  };
+  std::size_t digits = 0;
+  while (digits < body.size() && is_digit(body[body.size() - 1 - digits]))
+    ++digits;
+  if (digits == 0 || digits > most_digits || body.size() < digits + 2) return before(body);
+  const std::size_t x = body.size() - digits - 1;
+  const bool is_mark = (body[x] == 'x' || body[x] == 'X') && space_length(body.substr(x - 1)) == 1;
+  unsigned count = 0;
+  for (const char digit : body.substr(x + 1))
+    count = 10 * count + static_cast<unsigned>(digit - '0');
+  if (!is_mark || count < 2) return before(body);
+  return {static_cast<std::uint8_t>(count),
+          static_cast<std::uint32_t>(trimmed(body.substr(0, x)).size())};
+}
+
 Reading LogReader::new_reading(const Statement& statement, KindId kind) {
   Reading reading;
   reading.number = reading_count_++;
@@ -105,7 +124,7 @@ bool LogReader::goes_on(Span before, Span rest, bool is_plane) {
   if (words.front() == '>' || first.back() == '>') return true;
   if (words.find_first_of(">/") != std::string_view::npos) return false;
   Faults dropped(source_);
-  const Tokens tokens(source_.text(), rest);
+  const Tokens tokens(source_.text(), rest, Tokens::Marks::own);
   const Cursor cursor(source_.text(), tokens, dropped);
   if (cursor.is(Type::word)) {
     const std::string_view word = text(tokens[0].span());
@@ -124,7 +143,7 @@ bool LogReader::goes_on(Span before, Span rest, bool is_plane) {
 
 bool LogReader::is_strike(Span span) {
   Faults dropped(source_);
-  const Tokens tokens(source_.text(), span);
+  const Tokens tokens(source_.text(), span, Tokens::Marks::own);
   Cursor cursor(source_.text(), tokens, dropped);
   if (cursor.is_word("strike")) cursor.skip();
   return read_bearing(cursor, Behind::words) && cursor.at_end();
@@ -132,8 +151,10 @@ bool LogReader::is_strike(Span span) {
 
 void LogReader::read_repeats(Statement& statement, KindId kind) {
   const bool is_plane = kinds_[kind].type == Kind::Type::plane;
-  for (std::uint32_t at = 0; at <= statement.body.length;) {
-    const Repeat repeat = next_repeat(statement.body, at, is_plane);
+  const Times times = times_of(text(statement.body));
+  const Span body{statement.body.offset, times.before};
+  for (std::uint32_t at = 0; at <= body.length;) {
+    const Repeat repeat = next_repeat(body, at, is_plane);
     Reading reading = new_reading(statement, kind);
     reading.first = at == 0;
     reading.rejected = true;
@@ -142,12 +163,47 @@ void LogReader::read_repeats(Statement& statement, KindId kind) {
     if (!reading.first) {
       statement.column = source_.place(statement.line, reading.written).column;
     }
+    const std::size_t faults = block_->diagnostics.size();
     read_repeat(reading, repeat.rest);
+    at = repeat.end + 1;
+    if (at > body.length && times.count > 1) {
+      push_times(statement, reading, repeat.rest, times.count, faults);
+      continue;
+    }
     if (!reading.rejected) note_notation(reading, reading.written);
     push(statement, reading);
-    at = repeat.end + 1;
   }
   if (!statement.remark.empty()) warn_of_remark(statement, kind);
+}
+
+void LogReader::push_times(const Statement& statement, Reading reading, Span rest,
+                           std::uint8_t count, std::size_t faults) {
+  const std::vector<Diagnostic>& said = block_->diagnostics;
+  const auto error = std::find_if(
+      said.begin() + static_cast<std::ptrdiff_t>(std::min(faults, said.size())), said.end(),
+      [](const Diagnostic& one) { return one.severity == Severity::error; });
+  auto waits_for = reading.waits_for;
+  // One error is said for all.
+  if (reading.rejected && !waits_for && error != said.end()) waits_for = error->code;
+  if (!reading.rejected) note_notation(reading, reading.written);
+  const Span alone = reading.written;
+  const Span whole{alone.offset, statement.body.end() - alone.offset};
+  reading.times = count;
+  for (std::uint8_t i = 0; i < count; ++i) {
+    if (i > 0) {
+      Reading again = new_reading(statement, reading.kind);
+      again.first = false;
+      again.times = 0;
+      again.rejected = reading.rejected;
+      again.what = reading.what;
+      again.written = alone;
+      again.waits_for = waits_for;
+      if (!again.rejected) read_repeat(again, rest);
+      reading = again;
+    }
+    reading.written = whole;
+    push(statement, reading);
+  }
 }
 
 void LogReader::report_comma(Reading& reading, Cursor& cursor, Span rest) {
@@ -162,8 +218,10 @@ void LogReader::report_comma(Reading& reading, Cursor& cursor, Span rest) {
 
 void LogReader::count_repeats(const Statement& statement, KindId kind) {
   const bool is_plane = kinds_[kind].type == Kind::Type::plane;
-  for (std::uint32_t at = 0; at <= statement.body.length;) {
-    const Repeat repeat = next_repeat(statement.body, at, is_plane);
+  const Times times = times_of(text(statement.body));
+  const Span body{statement.body.offset, times.before};
+  for (std::uint32_t at = 0; at <= body.length;) {
+    const Repeat repeat = next_repeat(body, at, is_plane);
     Reading reading = new_reading(statement, kind);
     reading.written = repeat.written;
     if (repeat.rest.empty() && may_wait(kind, text(reading.written))) {
@@ -172,10 +230,11 @@ void LogReader::count_repeats(const Statement& statement, KindId kind) {
     }
     at = repeat.end + 1;
   }
+  reading_count_ += times.count - 1U;
 }
 
 void LogReader::read_repeat(Reading& reading, Span rest) {
-  const Tokens tokens(source_.text(), reading.written);
+  const Tokens tokens(source_.text(), reading.written, Tokens::Marks::own);
   Cursor cursor(source_.text(), tokens, faults_);
   const Cursor start = cursor;
   const std::size_t faults = block_->diagnostics.size();
@@ -195,6 +254,7 @@ void LogReader::read_repeat(Reading& reading, Span rest) {
 void LogReader::read_attitude(Reading& reading, Cursor& cursor) {
   const Kind& kind = kinds_[reading.kind];
   const bool is_plane = kind.type == Kind::Type::plane;
+  is_about_ = false;
   if (is_plane) {
     reading.what = PlaneAttitude{};
   } else {
@@ -216,6 +276,7 @@ void LogReader::read_attitude(Reading& reading, Cursor& cursor) {
     const Span span = cursor.since(start);
     if (!read_plane_words(reading, *plane, cursor)) return;
     reading.what = *plane;
+    if (!settle_marks(reading, cursor)) return;
     if (plane->part() != Part::whole)
       cursor.report(span, wording::partial(plane->part() == Part::azimuth));
   } else {
@@ -225,6 +286,7 @@ void LogReader::read_attitude(Reading& reading, Cursor& cursor) {
     const Span span = cursor.since(start);
     if (!read_line_words(reading, *line, cursor)) return;
     reading.what = *line;
+    if (!settle_marks(reading, cursor)) return;
     if (line->part() != Part::whole && !kind.is_arrow && !kind.two_ended)
       cursor.report(span, wording::plunge_missing(text(span)));
   }

@@ -99,7 +99,7 @@ void LogReader::read_sights(Statement& statement, KindId kind) {
 std::optional<Span> LogReader::take_target(Span& body) {
   const auto name = take_name(body, "the sight");
   if (!name) return std::nullopt;
-  const Tokens tokens(source_.text(), body);
+  const Tokens tokens(source_.text(), body, Tokens::Marks::own);
   Cursor cursor(source_.text(), tokens, faults_);
   if (!cursor.is(Type::word) || starts_sight(cursor)) return name;
   Cursor ahead = cursor;
@@ -128,7 +128,8 @@ std::uint32_t LogReader::sight_end(Span body, std::uint32_t at) {
     const bool is_comma = bytes[i] == ',' && repeat_end(bytes, i) == i;
     if (!is_comma) continue;
     const auto end = static_cast<std::uint32_t>(i);
-    const Tokens tokens(source_.text(), trim({body.offset + end + 1, body.length - end - 1}));
+    const Tokens tokens(source_.text(), trim({body.offset + end + 1, body.length - end - 1}),
+                        Tokens::Marks::own);
     Cursor rest(source_.text(), tokens, faults_);
     if (starts_bearing(rest) || rest.is_word("back")) return end;
   }
@@ -137,11 +138,12 @@ std::uint32_t LogReader::sight_end(Span body, std::uint32_t at) {
 
 void LogReader::read_sight(Reading& reading, Span typed) {
   Sight& sight = std::get<Sight>(reading.what);
-  const Tokens tokens(source_.text(), typed);
+  const Tokens tokens(source_.text(), typed, Tokens::Marks::own);
   Cursor cursor(source_.text(), tokens, faults_);
   if (cursor.at_end())
     return cursor.report(cursor.here(),
                          wording::incomplete("the sight", "bearing", "sight NAME N66W"));
+  is_about_ = false;
   if (has_decimal_comma(cursor) || !read_from(sight.from, cursor)) return;
   const std::size_t start = cursor.position();
   sight.is_back = cursor.is_word("back");
@@ -149,7 +151,7 @@ void LogReader::read_sight(Reading& reading, Span typed) {
   if (!bearing) return;
   sight.bearing = *bearing;
   Span bearing_span = cursor.since(start);
-  if (!read_sight_words(reading, sight, cursor)) return;
+  if (!read_sight_words(reading, sight, cursor) || !settle_marks(reading, cursor)) return;
   reading.rejected = false;
   if (sight.is_back) {
     const std::string_view words = text(bearing_span);

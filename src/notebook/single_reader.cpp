@@ -83,8 +83,10 @@ SingleReading LogReader::read_single(ReadAs as) {
   statement.bytes = meanings_in(whole);
   split_beside(statement);
   if (!statement.whole.empty() && has_more(statement)) return single;
+  // It is written once, however often it was had.
+  statement.whole.length = times_of(text(statement.whole)).before;
   judged_ = {{}, statement.whole, true, statement.whole.end()};
-  const Tokens tokens(source_.text(), statement.whole);
+  const Tokens tokens(source_.text(), statement.whole, Tokens::Marks::own);
   Cursor cursor(source_.text(), tokens, faults_);
   if (has_decimal_comma(cursor)) return single;
 

@@ -169,7 +169,7 @@ std::optional<Length> LogReader::read_landmark_height(Span span) {
 void LogReader::read_elevation(Statement& statement) {
   Span body = statement.body;
   const Span origin = take_origin(body);
-  const Tokens tokens(source_.text(), body);
+  const Tokens tokens(source_.text(), body, Tokens::Marks::own);
   Cursor cursor(source_.text(), tokens, faults_);
   if (!state_once(elevation_, "the station's elevation", statement.whole))
     return push_unread(statement);

@@ -73,6 +73,13 @@ bool takes_name(std::string_view word) {
   return equals_word(word, "to") || equals_word(word, "from");
 }
 
+/// `~` directly before a figure, its sign or a letter.
+bool is_rough_mark(std::string_view text, std::size_t at, std::size_t end) {
+  if (text[at] != '~' || at + 1 >= end) return false;
+  const std::string_view rest = text.substr(at + 1, end - at - 1);
+  return is_number(rest[0]) || is_letter(rest[0]) || rest[0] == '+' || dash_length(rest) > 0;
+}
+
 std::uint8_t small(std::size_t n) {
   return static_cast<std::uint8_t>(std::min<std::size_t>(n, 255));
 }
@@ -128,7 +135,7 @@ std::size_t plus_minus_length(std::string_view text) {
   return mark_length(text, marks);
 }
 
-Tokens::Tokens(std::string_view text, Span span) : end_(span.end()) {
+Tokens::Tokens(std::string_view text, Span span, Marks marks) : end_(span.end()) {
   const std::size_t end = span.end();
   std::size_t at = span.offset;
   std::size_t shown_end = at;  // where the last token ended
@@ -136,6 +143,10 @@ Tokens::Tokens(std::string_view text, Span span) : end_(span.end()) {
     const std::size_t before = at;
     at = skip_space(text, at, end);
     if (at >= end) break;
+    const bool is_rough = marks == Marks::own && count_ < room - 1 &&
+                          is_rough_mark(text, at, end) &&
+                          (at > before || at == span.offset || follows_separator());
+    if (is_rough) ++at;
     Token token{};
     token.spaced = at > before || at == span.offset;
     token.offset = static_cast<std::uint32_t>(at);
@@ -158,20 +169,44 @@ Tokens::Tokens(std::string_view text, Span span) : end_(span.end()) {
     } else {
       read_mark(token, text, at, span);
     }
-    tokens_[count_++] = token;
     at = shown_end = token.end();
+    if (is_rough) {
+      token.rough = true;
+      ++mark_count_;
+    }
+    if (marks == Marks::own) at = shown_end = take_sigma(token, text, end);
+    tokens_[count_++] = token;
     if (count_ == room) break;
   }
   end_ = static_cast<std::uint32_t>(shown_end);
+}
+
+bool Tokens::follows_separator() const {
+  return count_ > 0 && (tokens_[count_ - 1].type == Token::Type::slash ||
+                        tokens_[count_ - 1].type == Token::Type::greater);
+}
+
+std::size_t Tokens::take_sigma(Token& token, std::string_view text, std::size_t end) {
+  const bool takes = token.type == Token::Type::word ||
+                     (token.type == Token::Type::angle && token.fault == Token::Fault::none);
+  const std::size_t mark = plus_minus_length(text.substr(token.end(), end - token.end()));
+  const std::size_t figure = token.end() + mark;
+  if (!takes || mark == 0 || figure >= end || !is_number(text[figure])) return token.end();
+  const Token sigma = read_angle(text, figure, end);
+  if (sigma.fault != Token::Fault::none) return token.end();
+  token.has_sigma = true;
+  token.sigma = sigma.value;
+  token.sigma_percent = sigma.percent;
+  token.sigma_marked = sigma.marked;
+  ++mark_count_;
+  return sigma.end();
 }
 
 void Tokens::read_mark(Token& token, std::string_view text, std::size_t at, Span span) {
   const std::size_t end = span.end();
   const std::string_view rest = text.substr(at, end - at);
   const char c = rest[0];
-  const bool sign_may_stand =
-      token.spaced || (count_ > 0 && (tokens_[count_ - 1].type == Token::Type::slash ||
-                                      tokens_[count_ - 1].type == Token::Type::greater));
+  const bool sign_may_stand = token.spaced || follows_separator();
   const std::size_t dash = c == '+' ? 1 : dash_length(rest);
   if (const std::size_t name = token.spaced ? quoted_length(rest) : 0;
       name > 0 && count_ > 0 &&

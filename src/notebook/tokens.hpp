@@ -83,8 +83,13 @@ struct Token {
   bool marked;            ///< has a degree mark
   std::uint8_t digits;    ///< before the point
   std::uint8_t decimals;  ///< two for minutes, four for seconds
-  double value;           ///< degrees or a plain number, without its sign
-  std::uint32_t offset;   ///< within the log
+  bool rough;             ///< `~` stands directly before it
+  bool has_sigma;         ///< `±` and a figure stand directly behind it
+  bool sigma_percent;
+  bool sigma_marked;  ///< in degrees
+  double sigma;
+  double value;          ///< degrees or a plain number, without its sign
+  std::uint32_t offset;  ///< within the log
   std::uint32_t length;
 
   std::uint32_t end() const { return offset + length; }
@@ -96,18 +101,26 @@ struct Token {
 /// fit shows as one last token of type `other`.
 class Tokens {
  public:
+  /// Whether `~` before and `±` behind a figure or word belong to it, as in readings.
+  enum class Marks : std::uint8_t { apart, own };
+
   /// Splits `span` of the log's `text`.
-  Tokens(std::string_view text, Span span);
+  Tokens(std::string_view text, Span span, Marks marks = Marks::apart);
 
   std::size_t size() const { return count_; }
   const Token& operator[](std::size_t i) const { return tokens_[i]; }
   /// Whether any is of type `comma`.
   bool has_comma() const { return has_comma_; }
+  /// How many have a mark of their own, each of `~` and `±` counted.
+  std::size_t mark_count() const { return mark_count_; }
   /// Where the text ends: the place of what is missing.
   std::uint32_t end_offset() const { return end_; }
 
  private:
   Token read_angle(std::string_view text, std::size_t at, std::size_t end) const;
+  bool follows_separator() const;
+  /// Takes `±` and a figure directly behind `token`; returns where it ends.
+  std::size_t take_sigma(Token& token, std::string_view text, std::size_t end);
   /// What starts with neither figure nor letter.
   void read_mark(Token& token, std::string_view text, std::size_t at, Span span);
 
@@ -115,6 +128,7 @@ class Tokens {
   std::array<Token, room> tokens_;
   std::size_t count_ = 0;
   std::uint32_t end_ = 0;
+  std::size_t mark_count_ = 0;
   bool has_comma_ = false;
 };
 

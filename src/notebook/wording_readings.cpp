@@ -258,6 +258,11 @@ Diagnostic youngs_along_strike(std::string_view towards, const Offers& offers) {
                   offers);
 }
 
+Diagnostic mark_without_figure(std::string_view typed) {
+  return error(Code::number, format("'{}' takes no ~ and no ±", typed),
+               "they belong to a bearing or a figure");
+}
+
 Diagnostic facing_doubtful() {
   return note(Code::facing_doubtful, "facing marked doubtful in the field", "");
 }

@@ -7,11 +7,11 @@ namespace lodebook::notebook {
 
 namespace {
 
-constexpr std::array<std::string_view, 9> plane_words = {"overturned", "upright",  "facing",
-                                                         "youngs",     "doubtful", "normal",
-                                                         "reverse",    "dextral",  "sinistral"};
-constexpr std::array<std::string_view, 6> line_words = {"on",      "doubtful", "normal",
-                                                        "reverse", "dextral",  "sinistral"};
+constexpr std::array<std::string_view, 11> plane_words = {
+    "by",       "about",  "overturned", "upright", "facing",   "youngs",
+    "doubtful", "normal", "reverse",    "dextral", "sinistral"};
+constexpr std::array<std::string_view, 8> line_words = {
+    "by", "about", "on", "doubtful", "normal", "reverse", "dextral", "sinistral"};
 
 }  // namespace
 
@@ -19,7 +19,64 @@ bool is_plane_word(std::string_view word) {
   return std::ranges::any_of(plane_words, [&](auto known) { return equals_word(word, known); });
 }
 
+namespace {
+
+/// The figures of a reading, each of which may have an error of its own.
+template <class Visit>
+void for_each_figure(Reading& reading, Visit visit) {
+  const auto visit_any = [&](auto& figure) {
+    if (figure) visit(figure->own);
+  };
+  if (auto* const plane = std::get_if<PlaneAttitude>(&reading.what)) {
+    using enum PlaneAttitude::Form;
+    if (plane->form != horizontal && plane->form != dip) visit(plane->bearing.own);
+    if (plane->form != horizontal && plane->form != vertical && plane->form != strike)
+      visit(plane->dip.own);
+  } else if (auto* const line = std::get_if<LineAttitude>(&reading.what)) {
+    using enum LineAttitude::Form;
+    if (line->form != vertical) visit(line->bearing.own);
+    if (line->form != vertical && line->form != horizontal && line->form != trend)
+      visit(line->slope.own);
+  } else if (auto* const sight = std::get_if<Sight>(&reading.what)) {
+    visit(sight->bearing.own);
+    visit_any(sight->back);
+    visit_any(sight->vertical);
+  } else if (auto* const leg = std::get_if<Leg>(&reading.what)) {
+    visit(leg->bearing.own);
+    visit(leg->distance.own);
+    visit_any(leg->back);
+    visit_any(leg->slope);
+  }
+}
+
+}  // namespace
+
+bool LogReader::settle_marks(Reading& reading, Cursor& cursor) {
+  std::size_t count = 0;
+  for_each_figure(reading, [&count](const OwnError& own) {
+    count += (own.rough ? 1U : 0U) + (own.sigma > 0 ? 1U : 0U);
+  });
+  if (count != cursor.mark_count()) {
+    const Token& marked = *cursor.last_marked();
+    cursor.report(marked.span(), wording::mark_without_figure(cursor.text(marked)));
+    return false;
+  }
+  if (is_about_) for_each_figure(reading, [](OwnError& own) { own.rough = true; });
+  return true;
+}
+
 bool LogReader::read_doubtful(Reading& reading, Cursor& cursor) {
+  if (cursor.is_word("by") && reading.by.empty() && cursor.peek(1) &&
+      !cursor.is(Token::Type::other, 1)) {
+    cursor.skip();
+    reading.by = take_word(cursor);
+    return true;
+  }
+  if (cursor.is_word("about") && !is_about_) {
+    is_about_ = true;
+    cursor.skip();
+    return true;
+  }
   if (!cursor.is_word("doubtful")) return false;
   if (!reading.doubtful)
     cursor.report(cursor.here(), wording::doubtful(std::holds_alternative<Leg>(reading.what)));

@@ -22,8 +22,12 @@ void append_declination(std::string& out, Declination declination) {
 
 /// A height or a pace: metres need no unit.
 void append_height(std::string& out, const Length& height) {
+  if (height.own.rough) out.push_back('~');
   append_shortest(out, height.value);
   if (height.unit == LengthUnit::feet) out += " ft";
+  if (height.own.sigma == 0) return;
+  out += " ±";
+  append_shortest(out, height.own.sigma);
 }
 
 /// Behind a position or height.
@@ -52,6 +56,7 @@ class StatementWriter {
   StatementWriter(std::string& out, const Notebook& notebook) : out_(out), notebook_(notebook) {}
 
   void operator()(const Reading& reading) {
+    if (reading.times == 0) return;
     if (reading.first) {
       out_ += notebook_.kinds[reading.kind].name;
       out_.push_back(' ');
@@ -65,6 +70,11 @@ class StatementWriter {
     }
     std::visit([this](const auto& what) { append(what); }, reading.what);
     if (reading.doubtful) out_ += " doubtful";
+    if (!reading.by.empty()) append_text(" by", reading.by);
+    if (reading.times > 1) {
+      out_ += " x";
+      append_figure(out_, reading.times, 0);
+    }
   }
   void operator()(const StationHeading& heading) {
     out_ += "station ";

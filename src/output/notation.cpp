@@ -15,6 +15,16 @@ using notebook::Notation;
 using notebook::PlaneAttitude;
 using notebook::Sense;
 
+void append_rough(std::string& out, const notebook::OwnError& own) {
+  if (own.rough) out.push_back('~');
+}
+
+void append_sigma(std::string& out, const notebook::OwnError& own) {
+  if (own.sigma == 0) return;
+  out += "±";
+  append_shortest(out, own.sigma);
+}
+
 /// The separator of a bearing and an inclination: points of the rose need a slash, as `N 38 W`
 /// says nothing, and azimuths have one by custom.
 char separator(const Bearing& bearing) {
@@ -28,7 +38,8 @@ void append_pair(std::string& out, const Bearing& bearing, const notebook::Slope
 }
 
 void append_side(std::string& out, const PlaneAttitude& plane, Point side) {
-  const bool joined = plane.bearing.notation == Notation::quadrant && !plane.dip.percent;
+  const bool joined = plane.bearing.notation == Notation::quadrant && !plane.dip.percent &&
+                      plane.dip.own.sigma == 0;
   if (!joined) out.push_back(' ');
   out += name_of(side);
 }
@@ -36,6 +47,7 @@ void append_side(std::string& out, const PlaneAttitude& plane, Point side) {
 }  // namespace
 
 void append_bearing(std::string& out, const Bearing& bearing) {
+  append_rough(out, bearing.own);
   switch (bearing.notation) {
     case Notation::point:
       out += name_of(bearing.point);
@@ -49,17 +61,22 @@ void append_bearing(std::string& out, const Bearing& bearing) {
       append_shortest_azimuth(out, bearing.angle);
       break;
   }
+  append_sigma(out, bearing.own);
 }
 
 void append_slope(std::string& out, const notebook::Slope& slope) {
+  append_rough(out, slope.own);
   append_shortest(out, slope.value);
   if (slope.percent) out.push_back('%');
+  append_sigma(out, slope.own);
 }
 
 void append_length(std::string& out, const notebook::Length& length) {
   constexpr std::array<std::string_view, 3> units = {"m", "ft", " paces"};
+  append_rough(out, length.own);
   append_shortest(out, length.value);
   out += units[static_cast<std::size_t>(length.unit)];
+  append_sigma(out, length.own);
 }
 
 void append_facing(std::string& out, const PlaneAttitude& plane) {

@@ -136,6 +136,7 @@ class Observer {
     if (sight.vertical && !may_be_percent(*sight.vertical)) {
       seen.vertical = sight.vertical->degrees();
       seen.verticals = 1;
+      seen.accuracy.dip = accuracy_of(*sight.vertical, settings.accuracy);
     }
     if (sight.back) {
       Observed back = seen;
@@ -195,7 +196,12 @@ class Observer {
     ObservedLeg walked;
     walked.observed = observed(entry, reading, at, leg, settings);
     walked.observed.target = found_.stations[to].name;
-    if (leg.slope) walked.observed.vertical = leg.slope->degrees();
+    Accuracy& accuracy = walked.observed.accuracy;
+    if (leg.slope) {
+      walked.observed.vertical = leg.slope->degrees();
+      accuracy.dip = accuracy_of(*leg.slope, settings.accuracy);
+    }
+    accuracy.distance_percent = accuracy_of(leg.distance, settings.accuracy);
     walked.distance_m = leg.distance.metres(settings.pace_m.value_or(0));
     if (leg.back) {
       walked.back = wrap_degrees(leg.back->azimuth().degrees() + walked.observed.correction);

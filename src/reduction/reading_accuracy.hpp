@@ -24,6 +24,11 @@ enum class Told : std::uint8_t { direction, dip_direction };
 /// error.
 ReadingAccuracy accuracy_of(const notebook::Bearing& bearing, Told told, const Accuracy& in_force);
 
+/// One sigma of an angle from the horizontal, degrees, and of a distance, percent. What was typed
+/// with a figure is its error; what is rough is not known better than 5 degrees or 20 percent.
+double accuracy_of(const notebook::Slope& slope, const Accuracy& in_force);
+double accuracy_of(const notebook::Length& distance, const Accuracy& in_force);
+
 ReadingAccuracy accuracy_of(const notebook::PlaneAttitude& plane, const Accuracy& in_force);
 ReadingAccuracy accuracy_of(const notebook::LineAttitude& line, const Accuracy& in_force);
 

@@ -404,7 +404,7 @@ void Reduction::Log::finish(Page& page) {
   for (const Row& row : page.rows) {
     if (row.status == Status::rejected) ++found.rejected;
   }
-  std::uint32_t last_suspect = no_reading;
+  std::vector<std::uint32_t> suspects;
   for (const Diagnostic& diagnostic : page.diagnostics) {
     if (diagnostic.severity == Severity::error) ++found.errors;
     if (diagnostic.severity == Severity::warning) ++found.warnings;
@@ -427,9 +427,11 @@ void Reduction::Log::finish(Page& page) {
       row->codes.insert(code, diagnostic.code);
     if (row->status == Status::rejected || !makes_suspect(diagnostic.code)) continue;
     row->status = Status::suspect;
-    if (diagnostic.reading != last_suspect) ++found.suspect;
-    last_suspect = diagnostic.reading;
+    suspects.push_back(diagnostic.reading);
   }
+  std::ranges::sort(suspects);
+  const auto more = std::ranges::unique(suspects);
+  found.suspect = suspects.size() - more.size();
   found.ok = found.readings - found.suspect - found.rejected;
 }
 

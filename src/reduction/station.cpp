@@ -84,7 +84,8 @@ void Station::begin_row(Row& row, const Entry& entry, const Settings& settings,
   row.kind = &notebook_.kinds[row.reading->kind];
   row.north = correction(settings, options_.north).north;
   row.unit = unit;
-  row.observer = settings.observer;
+  const std::string_view by = notebook_.source.text(row.reading->by);
+  row.observer = by.empty() ? settings.observer : by;
   row.date = settings.date;
   row.written = notebook_.source.text(row.reading->written);
   row.remark = notebook_.source.text(entry.remark);

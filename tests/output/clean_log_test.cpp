@@ -317,6 +317,20 @@ TEST_CASE("halves, two ends and facings keep their meaning") {
   check_round_trip(log);
 }
 
+TEST_CASE("own errors and how often a reading was had come out again") {
+  const std::string log =
+      "station A\n  elevation ~790 ft\n  joint ~N37W ~85SW x3\n"
+      "  bedding N62E±5 37±2.5 NW, 37 > ~NW, N62E 62%±3 NW doubtful X2\n"
+      "  lineation N50W 35 about, 310/~-5\n  leg S38E±2 120m±10 slope ~-5 about\n"
+      "  joint N37W 95SW x2\n  joint N37W 85SW by JT x2\n  sight Peak N17W by JT\n";
+  CHECK(test::clean(log).ends_with(
+      "\n  elevation ~790 ft\n  joint ~N37W ~85SW x3\n"
+      "  bedding N62E±5 37±2.5 NW, 37 > ~NW, N62E 62%±3 NW doubtful x2\n"
+      "  lineation ~N50W ~35, 310/~-5\n  leg ~S38E±2 ~120m±10 slope ~-5\n"
+      "  joint N37W 95SW x2\n  joint N37W 85SW by JT x2\n  sight Peak N17W by JT\n"));
+  check_round_trip(log);
+}
+
 TEST_CASE("figures read back to the identical value") {
   check_round_trip(
       "declination 11°7'E ±0.35\nset 0°13'W\nrule left\n"

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
-// Readings of which one half was taken: what their rows, checks, means and groups have of them.
+// Readings of which one half was taken, that are rough, or have their own error: what their rows,
+// checks, means and groups have of them.
 #include <lodebook/reduction/summary.hpp>
 
 #include "gathered.hpp"
@@ -169,4 +170,43 @@ TEST_CASE("a strike counts among azimuths, a dip nowhere, and neither in means o
   CHECK(summary.surfaces.size() == 1);
   CHECK(summary.azimuths.count == 3);
   CHECK(summary.undirected == 1);
+}
+
+TEST_CASE("what is rough is known to 5 degrees at best, its own error comes before the accuracy") {
+  const auto sigma = [](const std::string& reading) {
+    return Reduced(on_true_dial(reading + '\n')).row().uncertainty;
+  };
+  CHECK(miss(sigma("joint vertical ~N14E"), std::hypot(5, 1)) < 0.01);
+  CHECK(miss(sigma("current ~118"), 5) < exact);
+  CHECK(miss(sigma("current 118 about"), 5) < exact);
+  CHECK(miss(sigma("current 118±3"), 3) < exact);
+  CHECK(miss(sigma("current ~NW"), std::hypot(45 / std::sqrt(12.0), 0.5)) < 1e-6);
+  CHECK(miss(sigma("current NW±4"), 4) < exact);
+  CHECK(miss(sigma("bedding N62E±3 30±2 NW"), 5) < 1e-9);
+  CHECK(miss(sigma("bedding N62E ~30 NW"), std::hypot(0.5, 10)) < 1e-9);
+  CHECK(miss(sigma("sight Peak ~N17W"), 5) < exact);
+  // 2 of 100 percent is half a degree and more: 2/100 / 2 in radians.
+  const double own = 0.01 * 180 / 3.14159265358979;
+  CHECK(miss(sigma("bedding N62E±3 100%±2 NW"), std::hypot(3, own / std::sqrt(0.5))) < 1e-6);
+}
+
+TEST_CASE("a reading has its own observer") {
+  const Reduced log("observer AM\n" + on_true_dial("joint N37W 85SW by JT, N36W 84SW\n"));
+  CHECK(log.row(0).observer == "JT");
+  CHECK(log.row(1).observer == "AM");
+}
+
+TEST_CASE("one had three times is three rows of one surface") {
+  const Reduced log(on_true_dial("joint N37W 85SW x3\njoint N30W 80SW\n"));
+  REQUIRE(log.row_count() == 4);
+  CHECK(log.row(2).surface == log.row(0).surface);
+  CHECK(log.row(2).written == "N37W 85SW x3");
+  CHECK(log.row(3).surface == 2);
+  const Reduced rejected(on_true_dial("joint N37W 95SW x3\ntally 3 readings\n"));
+  CHECK(rejected.counts().rejected == 3);
+  CHECK(rejected.row(2).codes == std::vector{Code::dip_range});
+  CHECK(rejected.count(Code::tally) == 0);
+  const Reduced mean(on_true_dial("joint N37W 85SW x3\n"), means());
+  REQUIRE(mean.row_count() == 1);
+  CHECK(mean.row().repeats == 3);
 }

@@ -228,6 +228,7 @@ class Typist {
   }
 
   std::string bearing() {
+    if (one_in(20)) return joined({"~", bearing()});
     switch (below(4)) {
       case 0:
         return azimuth();
@@ -243,9 +244,11 @@ class Typist {
   }
 
   std::string slope() {
-    std::string text = std::to_string(below(one_in(12) ? 120 : 91));
+    std::string text = one_in(20) ? "~" : "";
+    text += std::to_string(below(one_in(12) ? 120 : 91));
     if (one_in(6)) text += ".5";
     if (one_in(10)) text += "%";
+    if (one_in(20)) text += "±2";
     return text;
   }
 
@@ -289,6 +292,7 @@ class Typist {
                     : of(std::array{" on bedding", " on fault", " on lineation", " dextral"});
     }
     if (one_in(12)) text += " doubtful";
+    if (one_in(20)) text += " about";
     if (one_in(30)) text += " wibble";
     return text;
   }
@@ -303,6 +307,7 @@ class Typist {
       text += one_in(2) ? first : plane ? this->plane() : lines();
       text += words(plane);
     }
+    if (one_in(12)) text += of(std::array{" x2", " x3", " X4", " x1"});
     return text;
   }
 

@@ -136,6 +136,10 @@ struct Reading {
   /// Rejected for want of what the log does not say; one diagnostic asks for all such readings.
   std::optional<Code> waits_for;
   bool doubtful = false;
+  /// Who read it, if that is said (`by JT`).
+  Span by;
+  /// How often it was had (`x3`); 0 for the second and later of those, which repeat the first.
+  std::uint8_t times = 1;
   /// The first reading of its statement; repeats of one surface follow it.
   bool first = true;
   /// This reading's own bytes, without kind, remark or comment.

@@ -75,6 +75,8 @@ Diagnostic partial(bool strike_alone);
 Diagnostic youngs_without_dip(const Offers& offers);
 Diagnostic youngs_along_strike(std::string_view towards, const Offers& offers);
 Diagnostic facing_doubtful();
+/// `~` or `±` at what is no figure of the reading, such as a side.
+Diagnostic mark_without_figure(std::string_view typed);
 /// A comma within a reading, before `rest`, which is no reading of its own.
 Diagnostic comma_within(std::string_view rest, const Offers& offers);
 

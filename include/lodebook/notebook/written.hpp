@@ -8,6 +8,14 @@
 
 namespace lodebook::notebook {
 
+/// What was typed of a figure's own error.
+struct OwnError {
+  /// One sigma, in the figure's unit; 0 where none was typed.
+  double sigma = 0;
+  /// Marked as rough: `~`, or `about` behind the reading.
+  bool rough = false;
+};
+
 enum class Notation : std::uint8_t { azimuth, quadrant, point };
 
 /// A bearing in the notation in which it was typed.
@@ -21,6 +29,7 @@ struct Bearing {
   /// Digits typed before the point (azimuths), and decimals: two for minutes, four for seconds.
   std::uint8_t digits = 0;
   std::uint8_t decimals = 0;
+  OwnError own;
 
   /// The direction on the dial, in [0, 360).
   Azimuth<north::dial> azimuth() const;
@@ -33,6 +42,7 @@ struct Slope {
   bool percent = false;
   std::uint8_t digits = 0;
   std::uint8_t decimals = 0;
+  OwnError own;
 
   double degrees() const { return percent ? degrees_from_percent(value) : value; }
 };
@@ -46,6 +56,7 @@ inline constexpr double metres_per_foot = 0.3048;
 struct Length {
   double value = 0;
   LengthUnit unit = LengthUnit::metres;
+  OwnError own;
 
   /// `pace` is the length of one pace in metres.
   double metres(double pace) const {
