@@ -17,6 +17,8 @@ namespace lodebook::fair_copy {
 namespace {
 
 constexpr std::string_view mark_of_copies = "# page ";
+/// Bytes; a longer line stands as typed.
+constexpr std::size_t longest_typed = 2000;
 
 /// A line of the page and what became of it.
 struct Copied {
@@ -75,7 +77,10 @@ class Copier {
     copied.number = number;
     copied.typed = line_of(number);
     const StrictLine& strict = strict_[number - 1];
-    if (strict.is_good || is_blank(copied.typed)) {
+    // Nobody types such a line, and a comment could not hold it.
+    const bool is_long = copied.typed.size() > longest_typed;
+    if (strict.is_good || is_blank(copied.typed) || is_long) {
+      if (is_long && !strict.is_good) ++long_lines_;
       learn(page_, strict, notebook_);
       for (const notebook::Entry& entry : strict.entries) {
         if (std::holds_alternative<notebook::Reading>(entry.what)) ++typed_readings_;
@@ -180,9 +185,9 @@ class Copier {
   bool stands_alone(std::uint32_t number) const {
     const std::string_view next = line_of(number + 1);
     if (is_blank(next)) return true;
-    Page page = page_;
-    page.in_station = false;
-    Tokens tokens = tokens_of(next, page.words, page.decimal_commas);
+    Page page;
+    page.words = page_.words;
+    Tokens tokens = tokens_of(next, page.words, page_.decimal_commas);
     const auto lines = place_of(next, tokens, page, true, true);
     const bool named = lines && (lines->front().text.starts_with("landmark") ||
                                  lines->front().text.starts_with("station"));
@@ -355,6 +360,7 @@ class Copier {
     Tally tally;
     tally.taken = typed_readings_;
     tally.questions = questions_;
+    tally.other_questions = long_lines_;
     for (const Copied& copied : copied_) {
       for (const Line& line : copied.lines) {
         const bool waits = line.waits != Statement::Wait::none;
@@ -378,6 +384,7 @@ class Copier {
   std::optional<std::size_t> first_;
   std::uint32_t typed_readings_ = 0;
   std::uint32_t questions_ = 0;
+  std::uint32_t long_lines_ = 0;
 };
 
 }  // namespace

@@ -35,6 +35,13 @@ void Page::add_mark(const std::string& name, bool is_known) {
   }
 }
 
+void Page::remember(const std::string& of_kind, const Meant& meant) {
+  constexpr std::size_t most = 3;
+  std::vector<Meant>& last_few = neighbours[of_kind];
+  if (last_few.size() == most) last_few.erase(last_few.begin());
+  last_few.push_back(meant);
+}
+
 bool Page::is_station(std::string_view name) const {
   return std::ranges::any_of(
       stations, [&](const std::string& other) { return folded(other) == folded(name); });

@@ -74,6 +74,9 @@ struct Page {
   /// `Corner 3` for `C3` where this station is called `Corner 2`; else the name itself.
   std::string full_name(std::string_view name) const;
   void add_mark(const std::string& name, bool is_known = true);
+  /// Keeps a reading beside which those to come must look likely: the last few, since a page's
+  /// readings drift.
+  void remember(const std::string& of_kind, const Meant& meant);
   void begin_station(const std::string& name);
 };
 

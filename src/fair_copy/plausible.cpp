@@ -17,11 +17,7 @@ constexpr double near = 6;
 /// So near a bearing with a nought behind it is its neighbours', degrees.
 constexpr double near_bearing = 15;
 
-/// Of the last few: a page's readings drift.
 double median(std::vector<double> values) {
-  constexpr std::size_t most = 3;
-  if (values.size() > most)
-    values.erase(values.begin(), values.end() - static_cast<std::ptrdiff_t>(most));
   std::ranges::sort(values);
   return values[values.size() / 2];
 }
@@ -74,7 +70,7 @@ std::string implausible(const Page& page, std::string_view kind, const Attitude&
 }
 
 void remember(Page& page, const std::string& kind, const Statement& statement) {
-  if (statement.question.empty()) page.neighbours[kind].push_back(statement.meant);
+  if (statement.question.empty()) page.remember(kind, statement.meant);
 }
 
 }  // namespace lodebook::fair_copy

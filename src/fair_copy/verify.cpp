@@ -57,8 +57,7 @@ void learn_reading(Page& page, const notebook::Reading& reading,
   if (!attitude) return;
   if (const auto* plane = std::get_if<PlaneAttitude>(&reading.what)) {
     if (const auto read = plane->plane())
-      page.neighbours[kind.name].push_back(
-          {read->dip_direction().degrees(), read->dip().degrees()});
+      page.remember(kind.name, {read->dip_direction().degrees(), read->dip().degrees()});
   }
   page.kind = kind.name;
   page.last = {kind.name, std::nullopt, {}, {}, false};

@@ -25,7 +25,7 @@ import sys
 REPOSITORY = pathlib.Path(__file__).resolve().parents[2]
 HERE = REPOSITORY / "tests" / "fuzz"
 # The longest input of each target: a page of a field book, or a few readings.
-LONGEST = {"log": 5000, "reduce": 5000, "draw": 5000, "convert": 256}
+LONGEST = {"log": 5000, "reduce": 5000, "draw": 5000, "convert": 256, "page": 3000}
 LIMITS = ("-timeout=25", "-rss_limit_mb=2048")
 MINIMISING_SECONDS = 60
 # A word of the language where the readers of logs compare with it.
@@ -50,6 +50,7 @@ def gather_seeds(folder):
     golden = REPOSITORY / "tests" / "golden"
     paths = [*golden.glob("*/*.txt"), *golden.glob("*/*.csv"), *golden.glob("*/stdin")]
     paths += (REPOSITORY / "data").glob("*.log")
+    paths += (REPOSITORY / "tests" / "fair_copy" / "pages").glob("*/*.txt")
     for path in paths:
         shutil.copyfile(path, folder / f"{path.parent.name}-{path.name}")
     return folder

@@ -38,7 +38,8 @@ struct Copy {
 };
 
 /// The fair copy of a page. A page that is a log without errors comes out byte for byte, and so
-/// does a copy. The same page gives the same bytes. Cost is linear in the page.
+/// does a copy. The same page gives the same bytes. Cost is linear in the page,
+/// but for its landmarks and stations, each of whose names may stand on any line.
 Copy copy_page(const notebook::Source& page);
 
 }  // namespace lodebook::fair_copy
