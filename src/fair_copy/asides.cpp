@@ -82,7 +82,8 @@ class Asides {
     // `20-40 cm`, `20 to 40 m`, `2 x 3 m`
     std::size_t last = i;
     const auto joins = [&](std::size_t k) {
-      return is(k, '-') || is(k, Meaning::toward) || is(k, 'x') || is(k, '/') || is(k, ',');
+      const bool dash = is(k, '-') && !at(k)->spaced && at(k + 1) && !at(k + 1)->spaced;
+      return dash || is(k, Meaning::toward) || is(k, 'x') || is(k, '/') || is(k, ',');
     };
     while (joins(last + 1) && is_figure(last + 2) &&
            (last == i || at(last + 1)->text == at(i + 1)->text))

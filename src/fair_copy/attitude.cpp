@@ -7,6 +7,7 @@
 #include <cmath>
 #include <utility>
 
+#include <lodebook/orientation/angle.hpp>
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/orientation/quadrant.hpp>
 
@@ -343,8 +344,9 @@ class AttitudeReader {
       attitude_.second = take_value();
       return true;
     }
-    const bool as_pair =
-        !directions_ || (attitude_.first.digits == 3 && starts_figure() && peek()->digits <= 2);
+    const bool one_bearing =
+        starts_figure() && (attitude_.first.digits == 3) != (peek()->digits == 3);
+    const bool as_pair = !directions_ || one_bearing;
     const bool glued = slash || dash || says || (!comma && as_pair);
     const bool listed = comma && !directions_ && attitude_.first.digits == 3 && starts_figure() &&
                         peek()->digits <= 2 && !goes_on_as_list();
@@ -398,18 +400,10 @@ void check_bearing(Statement& statement, const Value& value) {
     ask(statement, fmt::format("{} is over 360", value.text));
 }
 
-double wrapped(double degrees) {
-  while (degrees < 0)
-    degrees += 360;
-  while (degrees >= 360)
-    degrees -= 360;
-  return degrees;
-}
-
 Statement towards(const Value& angle, const Value& direction, std::string_view what) {
   Statement statement;
   statement.text = fmt::format("{} > {}", rough(angle), bearing_text(direction));
-  statement.meant = {wrapped(direction.degrees), angle.degrees};
+  statement.meant = {wrap_degrees(direction.degrees), angle.degrees};
   check_angle(statement, angle, what);
   check_bearing(statement, direction);
   return statement;
@@ -418,9 +412,9 @@ Statement towards(const Value& angle, const Value& direction, std::string_view w
 /// The dip direction of a strike with a typed side; nothing for a side that cannot be.
 std::optional<double> dip_direction(double strike, double side) {
   for (const double turned : {90.0, -90.0}) {
-    const double off = wrapped(strike + turned - side);
+    const double off = wrap_degrees(strike + turned - side);
     if (std::min(off, 360 - off) <= Plane<north::dial>::side_tolerance)
-      return wrapped(strike + turned);
+      return wrap_degrees(strike + turned);
   }
   return std::nullopt;
 }
@@ -442,10 +436,10 @@ Statement strike_and_dip(const Value& strike, const Value& dip, const std::strin
     if (direction && is_far(*direction, degrees_of(*point_named(side))))
       ask(statement, fmt::format("a plane that strikes {} hardly dips {}", strike.text, side));
   } else if (dip.degrees == 90) {
-    statement.meant.azimuth = wrapped(strike.degrees + 90);
+    statement.meant.azimuth = wrap_degrees(strike.degrees + 90);
   } else if (conventions.rule) {
     statement.meant.azimuth =
-        wrapped(strike.degrees + (*conventions.rule == HandRule::right ? 90 : -90));
+        wrap_degrees(strike.degrees + (*conventions.rule == HandRule::right ? 90 : -90));
   } else {
     statement.waits = Statement::Wait::rule;
   }
@@ -521,7 +515,7 @@ Statement pair_with_side(const Attitude& pair, const Conventions& conventions) {
 Statement direction_alone(const Attitude& attitude, std::string_view word) {
   Statement statement;
   statement.text = fmt::format("{}{}", word, bearing_text(attitude.first));
-  statement.meant.azimuth = wrapped(attitude.first.degrees);
+  statement.meant.azimuth = wrap_degrees(attitude.first.degrees);
   check_bearing(statement, attitude.first);
   return statement;
 }
@@ -540,7 +534,7 @@ Statement vertical(const Attitude& attitude) {
 
 bool is_far(double direction, double side) {
   constexpr double most = 56;
-  const double off = wrapped(direction - side);
+  const double off = wrap_degrees(direction - side);
   return std::min(off, 360 - off) > most;
 }
 
@@ -572,7 +566,7 @@ Statement plane_statement(const Attitude& attitude, const Conventions& conventio
     case Form::vertical:
       statement = vertical(attitude);
       if (!attitude.first) ask(statement, "a vertical plane needs its strike");
-      statement.meant.azimuth = wrapped(attitude.first.degrees + 90);
+      statement.meant.azimuth = wrap_degrees(attitude.first.degrees + 90);
       break;
     case Form::horizontal:
       statement.text = "horizontal";
@@ -603,7 +597,7 @@ Statement line_statement(const Attitude& attitude, const Conventions& convention
     Statement said;
     said.text =
         fmt::format("{}{}{}", bearing_text(trend), trend.is_lettered() ? " " : "/", rough(plunge));
-    said.meant = {wrapped(trend.degrees), plunge.degrees};
+    said.meant = {wrap_degrees(trend.degrees), plunge.degrees};
     check_angle(said, plunge, "plunge");
     check_bearing(said, trend);
     return said;
@@ -674,7 +668,7 @@ Statement line_statement(const Attitude& attitude, const Conventions& convention
       break;
     case Form::direction:
       statement = direction_alone(attitude, attitude.is_from ? "from " : "");
-      if (attitude.is_from) statement.meant.azimuth = wrapped(attitude.first.degrees + 180);
+      if (attitude.is_from) statement.meant.azimuth = wrap_degrees(attitude.first.degrees + 180);
       if (!bare && attitude.first.digits < 3 && !attitude.first.is_lettered())
         ask(statement, "a trend alone, or a plunge?");
       if (attitude.says_strike) ask(statement, "a line has a trend, no strike");

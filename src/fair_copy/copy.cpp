@@ -36,6 +36,8 @@ class Copier {
 
   Copy copy() {
     Copy copy;
+    for (StrictLine& line : strict_)
+      line.is_good = line.is_good && !hides_reading(line);
     const bool good = std::ranges::all_of(strict_, &StrictLine::is_good);
     if (good || is_copy()) {
       copy.log = source_.text();
@@ -57,6 +59,22 @@ class Copier {
     return source_.text(source_.line(number));
   }
   static bool is_blank(std::string_view line) { return stripped(line).empty(); }
+
+  /// A reading, with more of them in its remark: `fault 280 17 N; 110 20 N`.
+  bool hides_reading(const StrictLine& line) const {
+    const bool reading = !line.entries.empty() &&
+                         std::holds_alternative<notebook::Reading>(line.entries.front().what);
+    if (!reading || line.entries.front().remark.empty()) return false;
+    Tokens tokens = tokens_of(source_.text(line.entries.front().remark), page_.words, false);
+    set_aside(tokens, false);
+    for (std::size_t i = 0; i < tokens.size(); ++i) {
+      const auto attitude = attitude_at(tokens, i, false);
+      using Form = Attitude::Form;
+      if (attitude && attitude->first && attitude->second && attitude->form != Form::rake)
+        return true;
+    }
+    return false;
+  }
 
   /// It has lines of a page above what was made of them.
   bool is_copy() const {

@@ -135,7 +135,9 @@ class PlaceLine {
       const std::size_t digits = static_cast<std::size_t>(
           std::ranges::count_if(tokens_[i].text, [](char c) { return c >= '0' && c <= '9'; }));
       is_long = is_long || digits >= 5 || tokens_[i].decimals >= 3 ||
-                (tokens_[i].is_degrees && i + 1 < end && tokens_[i + 1].is_figure()) ||
+                (tokens_[i].is_degrees && i + 1 < end && tokens_[i + 1].is_figure() &&
+                 tokens_[i + 1].is_minutes) ||
+                tokens_[i].text.find('\'') != npos ||
                 (i + 4 < end && tokens_[i + 1].is('-') && tokens_[i + 3].is('-') &&
                  !tokens_[i + 3].spaced && tokens_[i + 4].is_figure());
     }

@@ -54,11 +54,23 @@ class ReadingLine {
     share_sense();
     if (const std::size_t left = first_unsettled(tokens_); left < tokens_.size())
       ask(fmt::format("what is '{}'?", tokens_[left].text));
+    if (const Token* const word = loose_word()) ask(fmt::format("'{}' of what?", word->text));
     if (!may_stand_bare(items_.back().kind) && has_column()) ask("which columns are these?");
     return lines();
   }
 
  private:
+  /// A word that wants a figure and has none: `strikes  dips 18 to S`.
+  const Token* loose_word() const {
+    for (const Token& token : tokens_) {
+      const bool wants = token.is(Meaning::strike) || token.is(Meaning::dip) ||
+                         token.is(Meaning::trend) || token.is(Meaning::plunge) ||
+                         token.is(Meaning::rake) || token.is(Meaning::direction);
+      if (wants && token.use == Use::none) return &token;
+    }
+    return nullptr;
+  }
+
   /// Three figures side by side, such as those of a table without its heading.
   bool has_column() const {
     for (std::size_t i = 0; i + 2 < tokens_.size(); ++i) {
@@ -524,19 +536,23 @@ class ReadingLine {
 
   /// `joints:`, `x-beds, three sets:`: the kind of what stands below.
   void keep_heading_kind() {
-    // Over a list of something else the kind above ends.
-    if (!tokens_.empty() && tokens_.back().is(':'))
-      page_.kind = page_.list_kind = page_.last.kind = std::string();
+    std::size_t words = 0;
+    bool unknown = false;
+    const Token* kind = nullptr;
     for (const Token& token : tokens_) {
-      if (token.is(Meaning::kind)) {
-        page_.kind = token.says;
-        page_.list_kind = token.says;
-        page_.last.kind = token.says;
-        return;
-      }
-      if (token.type == Type::word && token.meaning != Meaning::filler &&
-          token.meaning != Meaning::ordinal)
-        return;
+      if (token.type != Type::word || token.is(Meaning::ordinal)) continue;
+      ++words;
+      if (token.is(Meaning::kind)) kind = &token;
+      unknown = unknown || token.is(Meaning::unknown);
+    }
+    constexpr std::size_t most_words = 3;
+    const bool colon = !tokens_.empty() && tokens_.back().is(':');
+    const bool first = kind && !tokens_.empty() && kind == &tokens_.front();
+    if (first || (kind && words <= most_words)) {
+      page_.kind = page_.list_kind = page_.last.kind = kind->says;
+    } else if (colon || (unknown && words > 0 && words <= most_words)) {
+      // Over a list of something else the kind above ends.
+      page_.kind = page_.list_kind = page_.last.kind = std::string();
     }
   }
 

@@ -82,6 +82,7 @@ class Lexer {
       spaced_ = false;
     }
     join_degrees();
+    promote_small_points();
     join_bearings();
     join_phrases();
     join_roughness();
@@ -307,6 +308,12 @@ class Lexer {
   }
 
   bool is_name(std::string_view word, std::string_view digits) const {
+    // `S3W` is a bearing, whatever S3 may be.
+    const bool bearing = (word == "N" || word == "S" || word == "n" || word == "s") &&
+                         at_ < line_.size() &&
+                         std::string_view("EWew").find(line_[at_]) != std::string_view::npos &&
+                         letter_at(at_ + 1) == 0;
+    if (bearing) return false;
     if (words_.find(folded(std::string(word) + std::string(digits)))) return true;
     if (at_ < line_.size() && (line_[at_] == '.' || line_[at_] == ',') && at_ + 1 < line_.size() &&
         is_digit(line_[at_ + 1]))
@@ -398,6 +405,28 @@ class Lexer {
     tokens_[i].end = tokens_[i + 2].end;
     const auto first = tokens_.begin() + static_cast<std::ptrdiff_t>(i) + 1;
     tokens_.erase(first, first + 2);
+  }
+
+  /// `n82w`, `s 46 w`, `dips 34 to s`: a small letter is a point only where one must stand.
+  void promote_small_points() {
+    const auto is_small = [&](std::size_t i, std::string_view letters) {
+      return i < tokens_.size() && tokens_[i].type == Type::word && tokens_[i].text.size() == 1 &&
+             letters.find(tokens_[i].text[0]) != letters.npos && !words_.is_own(tokens_[i].text);
+    };
+    const auto says = [&](std::size_t i, std::string_view word) {
+      return tokens_[i].type == Type::word && folded(tokens_[i].text) == word;
+    };
+    for (std::size_t i = 0; i < tokens_.size(); ++i) {
+      if (!is_small(i, "nsew")) continue;
+      const bool bearing = is_small(i, "ns") && i + 2 < tokens_.size() &&
+                           tokens_[i + 1].is_figure() &&
+                           (is_small(i + 2, "ew") || is_letter_of(i + 2, "EW"));
+      const bool side = i > 0 && (tokens_[i - 1].is_figure() || says(i - 1, "to") ||
+                                  says(i - 1, "towards") || says(i - 1, "the"));
+      if (!bearing && !side) continue;
+      tokens_[i].type = Type::point;
+      tokens_[i].text[0] = static_cast<char>(tokens_[i].text[0] - 'a' + 'A');
+    }
   }
 
   bool is_close(std::size_t first, std::size_t second) const {
