@@ -346,7 +346,10 @@ class AttitudeReader {
     }
     const bool one_bearing =
         starts_figure() && (attitude_.first.digits == 3) != (peek()->digits == 3);
-    const bool as_pair = !directions_ || one_bearing;
+    // Two figures alone are a pair, or nobody knows.
+    const bool two =
+        starts_figure() && peek()->digits < 3 && attitude_.first.digits < 3 && !starts_figure(1);
+    const bool as_pair = !directions_ || one_bearing || two;
     const bool glued = slash || dash || says || (!comma && as_pair);
     const bool listed = comma && !directions_ && attitude_.first.digits == 3 && starts_figure() &&
                         peek()->digits <= 2 && !goes_on_as_list();

@@ -100,6 +100,7 @@ class Copier {
     if (strict.is_good || is_blank(copied.typed) || is_long) {
       if (is_long && !strict.is_good) ++long_lines_;
       learn(page_, strict, notebook_);
+      if (table_) table_->pass(copied.typed);
       for (const notebook::Entry& entry : strict.entries) {
         if (std::holds_alternative<notebook::Reading>(entry.what)) ++typed_readings_;
       }
@@ -155,6 +156,11 @@ class Copier {
       return lines;
     }
     if (!table_) return std::nullopt;
+    const Tokens tokens = tokens_of(line, page_.words, false);
+    if (!tokens.empty() && tokens.front().is(Meaning::station) && !table_->has_stations()) {
+      table_.reset();
+      return std::nullopt;
+    }
     return table_->row(line, page_);
   }
 

@@ -125,6 +125,12 @@ void ask(Line& line, std::string_view why) {
   line.meant.reset();
 }
 
+/// `vert.` in place of a figure.
+bool starts_upright(std::string_view cell) {
+  const std::string lower = folded(cell);
+  return lower.starts_with("vert") || lower.starts_with("horiz") || lower == "flat";
+}
+
 bool starts_with_figure(std::string_view text) {
   return !text.empty() && ((text[0] >= '0' && text[0] <= '9') || text[0] == '-' || text[0] == '~');
 }
@@ -164,9 +170,33 @@ std::vector<std::string> Table::cells(std::string_view line) const {
   return cells;
 }
 
+bool Table::is_row(const std::vector<std::string>& row) const {
+  // With blanks between its columns a row has all that an attitude needs.
+  std::size_t needed = 2;
+  for (std::size_t i = 0; i < headings_.size() && separator_ == ' '; ++i) {
+    const Column column = headings_[i].column;
+    const bool counts = is_attitude(column) && column != Column::side;
+    if (counts) needed = std::max(needed, i + 1);
+    if (counts && i < row.size() && row[i].find_first_of("0123456789") == std::string::npos &&
+        !starts_upright(row[i]))
+      return false;
+  }
+  return row.size() >= needed;
+}
+
+bool Table::has_stations() const {
+  return std::ranges::any_of(
+      headings_, [](const Heading& heading) { return heading.column == Column::station; });
+}
+
+void Table::pass(std::string_view line) {
+  std::vector<std::string> row = cells(line);
+  if (is_row(row)) above_ = std::move(row);
+}
+
 std::optional<Lines> Table::row(std::string_view line, Page& page) {
   std::vector<std::string> row = cells(line);
-  if (row.size() < 2) return std::nullopt;
+  if (!is_row(row)) return std::nullopt;
   const std::string words = in_words(row, page);
   if (words.empty()) return std::nullopt;
   Lines lines;

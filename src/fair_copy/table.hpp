@@ -34,10 +34,14 @@ class Table {
 
   /// What a row becomes, or nothing for a line that is none of its rows.
   std::optional<Lines> row(std::string_view line, Page& page);
+  /// A row that is in the language already: what a ditto mark below it may stand for.
+  void pass(std::string_view line);
+  bool has_stations() const;
 
  private:
   std::vector<std::string> cells(std::string_view line) const;
   /// Figures of a column that nobody knows: no part of the reading.
+  bool is_row(const std::vector<std::string>& row) const;
   bool is_counted(std::size_t column, std::string_view cell) const;
   std::string doubt_of(const std::vector<std::string>& cells, const Page& page) const;
   /// The row as people write it in words, ready for the readers of lines; empty without a reading.

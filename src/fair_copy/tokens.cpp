@@ -308,11 +308,15 @@ class Lexer {
   }
 
   bool is_name(std::string_view word, std::string_view digits) const {
-    // `S3W` is a bearing, whatever S3 may be.
-    const bool bearing = (word == "N" || word == "S" || word == "n" || word == "s") &&
-                         at_ < line_.size() &&
-                         std::string_view("EWew").find(line_[at_]) != std::string_view::npos &&
-                         letter_at(at_ + 1) == 0;
+    // `S3W`, `s30½°e` are bearings, whatever S3 may be.
+    const bool pole = word == "N" || word == "S" || word == "n" || word == "s";
+    const Spelling* const mark = spelling();
+    const bool goes_on =
+        (mark && (mark->meant == "°" || part_of(mark->meant) > 0)) || rest().starts_with('.');
+    const bool closes = at_ < line_.size() &&
+                        std::string_view("EWew").find(line_[at_]) != std::string_view::npos &&
+                        letter_at(at_ + 1) == 0;
+    const bool bearing = pole && (goes_on || closes);
     if (bearing) return false;
     if (words_.find(folded(std::string(word) + std::string(digits)))) return true;
     if (at_ < line_.size() && (line_[at_] == '.' || line_[at_] == ',') && at_ + 1 < line_.size() &&
