@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cstdlib>
 #include <lodebook/cli/ahead.hpp>
+#include <lodebook/cli/heading.hpp>
 #include <lodebook/cli/progress.hpp>
 #include <lodebook/cli/stage.hpp>
 #include <lodebook/output/table.hpp>
@@ -69,10 +70,15 @@ void run_batch(const CommandLine& line, std::size_t jobs, std::span<const Docume
   const auto make = [&](const std::string& name, LogPart& part, const GoOn& go_on) {
     std::string text;
     const std::error_code error = read_log_text(name, line.encoding, text);
-    if (!error)
-      part.make(
-          notebook::read_log(Source(typed_name(name), std::move(text), line.encoding), {line.rule}),
-          go_on);
+    if (error) return error;
+    notebook::ReadOptions options;
+    options.rule = line.rule;
+    options.headings = line.headings;
+    options.open_heading = [&](std::string_view named) {
+      return open_heading(name, named, line.encoding);
+    };
+    part.make(notebook::read_log(Source(typed_name(name), std::move(text), line.encoding), options),
+              go_on);
     return error;
   };
   Progress progress(line.words.size(), is_waited_for(line, documents));
@@ -242,7 +248,9 @@ std::optional<UsageError> refuse(const CommandLine& line, std::span<const std::s
     if (!add(identity_of(name), name)) return outputs_are_one(name);
   }
   const auto messages = identity_of(2);
-  for (const std::string& input : inputs) {
+  std::vector<std::string> all(inputs.begin(), inputs.end());
+  if (line.heading) all.push_back(*line.heading);
+  for (const std::string& input : all) {
     const auto identity = input == standard_stream ? identity_of(0) : identity_of(input);
     if (!identity) continue;
     if (identity == messages) return UsageError{};  // to say so would write into the log

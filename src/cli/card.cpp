@@ -14,22 +14,19 @@ How the compass was set up; each line holds from where it stands to the end.
                              as-set, if the dial was set correctly
   rule right                 or left: the side that goes down, as you look along
                              the strike as typed
-  order strike/dip           how two bare numbers are written; also
-                             dip/strike, direction/dip, dip/direction,
-                             trend/plunge, plunge/trend
+  order strike/dip           two bare numbers; or dip/strike, direction/dip,
+                             dip/direction, trend/plunge, plunge/trend
   date 2026-02-14            area, observer, instrument: free text
+  heading dial.txt           the lines of a file, above all else
   pace 0.76m                 accuracy bearing 0.5 dip 1 distance 2%
 
-Places: 44.6891S 169.0144E, 59G 345210 5052310, or MGRS; then ±8, in metres,
-        and from map, from phone, ... where it came from
+Places: 44.6891S 169.0144E, 59G 345210 5052310, MGRS; ±8 in metres; from map
   landmark Cairn 44.6502S 169.0314E elevation 1412
   station Q1 at 44.6891S 169.0144E ±8    "Tarr Knob": a name in quotes
 
 At a station
   elevation 812              time 09:40
-  unit banded schist         note, photo: free text
-  sample Q1-a garnet band
-
+  sample Q1-a garnet band    unit, note, photo: free text
 Bearings: N50W, N50.5W, N50°30'W, S, NE, SSW, 310, 007.5 (azimuths: 3 digits)
 
 Planes: bedding foliation cleavage schistosity joint fault shear vein dike
@@ -41,8 +38,8 @@ Planes: bedding foliation cleavage schistosity joint fault shear vein dike
   joint strike N66W          alone, or dip 13: the other half was not read
   Then: overturned, upright, facing unknown, doubtful. 62% is a percent grade.
   youngs NW: the side to which beds become younger; facing doubtful.
-  bedding N58E 34NW, N60E 35NW is one surface measured twice; joint N37W 85SW x3.
-  by JT behind a reading: its observer.
+  bedding N58E 34NW, N60E 35NW is one surface measured twice.
+  by JT behind a reading: its observer; x3: it was had three times.
   ~N62E, ~37, or about behind a reading: rough. N62E±5 37±3 NW: its own errors.
 
 Lines:  lineation slickenline fold-axis intersection stretching flute current
@@ -63,7 +60,6 @@ Sights and legs
 Words of your own
   kind tension-gash plane    or line, or axis (two-ended)
   short b bedding            b then stands for bedding
-
   # starts a comment; ; starts a remark that is kept with the reading.
   ask bedding 40 > 160 ; or 016?   is not taken until you delete the word ask
 

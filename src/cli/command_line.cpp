@@ -289,6 +289,7 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
   if (error) return error;
 
   line.output = first_of(typed(Option::output));
+  line.heading = first_of(typed(Option::heading));
   line.rays = first_of(typed(Option::rays));
   line.sidecar = given(Option::sidecar);
   line.report = first_of(typed(Option::report));

@@ -244,6 +244,9 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
     {Option::rule, "rule", 0, "HAND", rules, of_readers, false,
      "right or left: the side that goes down, as you\n"
      "look along the strike as typed"},
+    {Option::heading, "heading", 0, "FILE", any, of_logs, false,
+     "a file whose lines stand before those of each\n"
+     "log: settings, kinds, short words, landmarks"},
     {Option::grid, "grid", 0, "", any, of_reduce, false, "add columns easting, northing and zone"},
     {Option::repeats, "repeats", 0, "HOW", repeats, of_reduce | of_groups, false,
      "each: a row or mark for every reading; mean: one\n"

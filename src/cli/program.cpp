@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Which command runs, and how it ends.
+#include <lodebook/cli/heading.hpp>
 #include <lodebook/cli/program.hpp>
 
 #include <unistd.h>
@@ -52,9 +53,9 @@ Outcome run_command(const CommandLine& line) {
 }
 
 Outcome run_line(std::span<const std::string> arguments) {
-  const auto read = read_command_line(arguments);
+  auto read = read_command_line(arguments);
   if (const auto* const error = std::get_if<UsageError>(&read)) return refused(*error);
-  const auto& line = std::get<CommandLine>(read);
+  auto& line = std::get<CommandLine>(read);
   if (line.help) return print(help_of(line.command));
   if (line.version) return print(version_text());
   if (!line.command) {
@@ -62,6 +63,14 @@ Outcome run_line(std::span<const std::string> arguments) {
     return {.usage = true};
   }
   if (!line.quiet) tell(line.warnings);
+  if (line.heading) {
+    notebook::HeadingFile file{*line.heading, {}, {}};
+    if (const std::error_code error = read_heading(*line.heading, line.encoding, file.text)) {
+      tell(cannot_read(*line.heading, error));
+      return {.io = true};
+    }
+    line.headings.push_back(std::move(file));
+  }
   Outcome outcome = run_command(line);
   if (line.strict && line.warning_count > 0) outcome.errors = true;
   return outcome;

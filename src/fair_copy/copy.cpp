@@ -40,7 +40,7 @@ class Copier {
       line.is_good = line.is_good && !hides_reading(line);
     const bool good = std::ranges::all_of(strict_, &StrictLine::is_good);
     if (good || is_copy()) {
-      copy.log = source_.text();
+      copy.log = source_.own_text();
       return copy;
     }
     for (std::uint32_t number = 1; number <= source_.line_count(); ++number)
@@ -349,7 +349,9 @@ class Copier {
   /// Turns into a question what the strict reader refuses, or takes for something else. True if
   /// there was nothing.
   bool hold_to_strict() {
-    const notebook::Notebook written = notebook::read_log(notebook::Source("copy", text()));
+    notebook::Source copy("copy", text());
+    copy.take_headings(source_);
+    const notebook::Notebook written = notebook::read_log(std::move(copy));
     const std::vector<StrictLine> strict = strictly_read(written);
     bool all_good = true;
     std::size_t number = 0;

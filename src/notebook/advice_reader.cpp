@@ -149,7 +149,7 @@ void LogReader::read_unknown(Statement& statement) {
     faults_.add(statement.word, std::move(fault));
     return push_unread(statement);
   }
-  if (near && vocabulary_.find(*near)->keyword == Keyword::station) {
+  if (near && vocabulary_.find(*near)->keyword == Keyword::station && !in_heading_) {
     // What follows is another station's, or it would count as the one's above.
     begin_station();
     faults_.add(statement.word, mended(wording::misspelt_station(word), statement.word, "station"));

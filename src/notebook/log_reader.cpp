@@ -83,6 +83,7 @@ void LogReader::look_through(Notebook& notebook) {
   const std::uint32_t lines = is_utf_16() ? 0 : source_.line_count();
   notebook.first_reading_line = lines + 1;
   names_.expect(lines / lines_a_name);
+  read_headings();
   for (std::uint32_t line = 1; line <= lines; ++line) {
     if (is_lone_attitude(line)) {
       ++reading_count_;
@@ -135,6 +136,7 @@ bool LogReader::read_block(Block& block) {
     faults_.add({source_.line(1).offset, 0}, wording::encoding_utf_16());
     next_line_ = lines + 1;
   }
+  if (!block.is_station) read_headings();
   while (next_line_ <= lines) {
     const std::size_t entries = block.entries.size();
     const std::size_t faults = block.diagnostics.size();
@@ -154,8 +156,7 @@ bool LogReader::read_block(Block& block) {
   }
   std::stable_sort(block.diagnostics.begin(), block.diagnostics.end(),
                    [](const Diagnostic& a, const Diagnostic& b) {
-                     return a.place.line != b.place.line ? a.place.line < b.place.line
-                                                         : a.place.column < b.place.column;
+                     return in_order(a.place) < in_order(b.place);
                    });
   return true;
 }
@@ -167,8 +168,7 @@ Span LogReader::trim(Span span) const {
   return sub(span, static_cast<std::size_t>(inner.data() - whole.data()), inner.size());
 }
 
-LogReader::Statement LogReader::outline(std::uint32_t line) const {
-  const Span whole = source_.line(line);
+LogReader::Statement LogReader::outline(std::uint32_t line, Span whole) const {
   const std::string_view bytes = text(whole);
   Statement statement;
   statement.line = line;
@@ -196,12 +196,11 @@ LogReader::Statement LogReader::outline(std::uint32_t line) const {
   return statement;
 }
 
-void LogReader::read_line(std::uint32_t line) {
-  Statement statement = outline(line);
+void LogReader::read_line(std::uint32_t line, Span whole) {
+  Statement statement = outline(line, whole);
   if (statement.whole.empty()) return;
   faults_.start(line);
   judged_ = {};
-  const Span whole = source_.line(line);
   const bool may_be_unsound = (statement.bytes & is_strange) != 0 || whole.length > longest_line;
   if (may_be_unsound && !has_sound_bytes(whole)) return read_unsound(statement);
 
@@ -216,6 +215,7 @@ void LogReader::read_line(std::uint32_t line) {
       case Keyword::photo:
       case Keyword::note:
         statement.body = body_of(statement);
+        at_head_ = at_head_ && in_heading_;
         return dispatch(statement, *meaning);
       default:
         break;
@@ -223,6 +223,8 @@ void LogReader::read_line(std::uint32_t line) {
   }
   split_beside(statement);
   if (statement.whole.empty()) return push(statement, Bare{});
+  const bool is_heading = meaning && meaning->keyword == Keyword::heading;
+  at_head_ = at_head_ && (in_heading_ || is_heading);
   if (!meaning) return read_unknown(statement);
   dispatch(statement, *meaning);
 }
@@ -279,7 +281,7 @@ void LogReader::read_unsound(Statement& statement) {
     statement = asked(statement);
     meaning = vocabulary_.find(text(statement.word));
   }
-  if (!meaning) return push_unread(statement);
+  if (!meaning || in_heading_) return push_unread(statement);
   if (meaning->keyword == Keyword::reading) {
     const std::size_t fault = block_->diagnostics.size() - 1;
     Reading reading = new_reading(statement, meaning->kind);
@@ -307,7 +309,8 @@ bool LogReader::opens_name(std::string_view line, std::size_t at) const {
   if (!meaning) return false;
   const bool is_sight =
       meaning->keyword == Keyword::reading && kinds_[meaning->kind].type == Kind::Type::sight;
-  if (!is_sight && meaning->keyword != Keyword::station && meaning->keyword != Keyword::landmark)
+  if (!is_sight && meaning->keyword != Keyword::station && meaning->keyword != Keyword::landmark &&
+      meaning->keyword != Keyword::heading)
     return false;
   // It begins the statement.
   if (begin == 0) return true;
@@ -356,9 +359,15 @@ Span LogReader::body_of(const Statement& statement) const {
 
 void LogReader::dispatch(Statement& statement, Meaning meaning) {
   judged_ = {statement.word, statement.body, is_attitude(meaning), statement.body.end()};
+  if (in_heading_ && is_barred(meaning)) {
+    faults_.add(statement.word, wording::not_in_heading(text(statement.word)));
+    return push_unread(statement);
+  }
   switch (meaning.keyword) {
     case Keyword::ask:
       return read_ask(statement);
+    case Keyword::heading:
+      return read_heading(statement);
     case Keyword::reading:
       return read_reading(statement, meaning.kind);
     case Keyword::station:
@@ -410,12 +419,6 @@ bool LogReader::finish(Cursor& cursor, std::string_view help) const {
   if (help.empty()) fault = mended(std::move(fault), {tail.offset, 0}, std::string(remark_mark));
   cursor.report(tail, std::move(fault));
   return false;
-}
-
-Notebook read_log(Source source, const ReadOptions& options) {
-  Notebook notebook{std::move(source), options, {}, {}, {}, {}, {}, 0, 1};
-  LogReader(notebook.source, options).look_through(notebook);
-  return notebook;
 }
 
 BlockReader::BlockReader(const Notebook& notebook)

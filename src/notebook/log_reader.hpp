@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: MIT
-// Reads a log line by line. One class in fourteen files: lines (log_reader), attitudes
+// Reads a log line by line. One class in fifteen files: lines (log_reader), attitudes
 // (reading_reader) and the words behind them (words_reader), sights (sight_reader), legs
-// (leg_reader), what readings wait for (question_reader), open questions (ask_reader), stations and
-// places (station_reader), positions and heights (position_reader), names and words of the log's
-// own (name_reader), settings (setting_reader), advice (advice_reader), a reading on its own
-// (single_reader), and a statement read again with a change in it (trial).
+// (leg_reader), what readings wait for (question_reader), open questions (ask_reader), headings
+// (heading_reader), stations and places (station_reader), positions and heights (position_reader),
+// names and words of the log's own (name_reader), settings (setting_reader), advice
+// (advice_reader), a reading on its own (single_reader), and a statement read again with a change
+// in it (trial).
 #pragma once
 
 #include <array>
@@ -65,6 +66,9 @@ class LogReader final : private Judge {
   LogReader(const LogReader&) = delete;
   LogReader& operator=(const LogReader&) = delete;
 
+  /// The names of the headings at the log's head, in the order of their statements; empty where one
+  /// cannot be read.
+  std::vector<std::string> headings_named();
   /// The first pass: fills in what `notebook` keeps of the whole log.
   void look_through(Notebook& notebook);
   /// The second pass: reads the next block, in the memory of the one before.
@@ -101,9 +105,10 @@ class LogReader final : private Judge {
   /// of it, and what most lines are.
   bool is_lone_attitude(std::uint32_t line);
   /// A line's words as they are before remark and comment are cut off, in one pass.
-  Statement outline(std::uint32_t line) const;
+  Statement outline(std::uint32_t line, Span whole) const;
   Span body_of(const Statement& statement) const;
-  void read_line(std::uint32_t line);
+  void read_line(std::uint32_t line) { read_line(line, source_.line(line)); }
+  void read_line(std::uint32_t line, Span whole);
   /// Reports the first byte of `whole` that no log may hold; false if there is one.
   bool has_sound_bytes(Span whole);
   void read_unsound(Statement& statement);
@@ -159,7 +164,7 @@ class LogReader final : private Judge {
   std::optional<Question> question_of(KindId kind, Code code, const Cursor& typed) const;
   /// Rejects a good pair that only the order, which is void, would have told apart.
   void doubt_order(Reading& reading, const Cursor& typed);
-  /// The line of the void statement that would answer; 0 for none.
+  /// One past the offset of the void statement that would answer; 0 for none.
   std::uint32_t void_behind(Question question) const;
   /// The last fault is the reading's, which waits for `question`: the first pass counts it, and the
   /// second asks at the first one for all.
@@ -170,6 +175,15 @@ class LogReader final : private Judge {
   std::uint32_t* void_line(VoidSetting setting);
   void forget(VoidSetting setting);
   void count_for_void(VoidSetting setting);
+
+  // ---- heading_reader.cpp
+  /// The lines of all heading files, as line 0.
+  void read_headings();
+  void read_heading(const Statement& statement);
+  /// The number of the heading that a statement names, behind `met` others; 0 in a trial.
+  std::uint32_t named_heading(std::size_t met) const;
+  /// A statement that may not stand in a heading file.
+  bool is_barred(Meaning meaning) const;
 
   // ---- ask_reader.cpp
   /// `ask STATEMENT`: what the statement would have been, not taken.
@@ -282,7 +296,7 @@ class LogReader final : private Judge {
   std::optional<Length> read_landmark_height(Span span);
   bool state_once(std::optional<Place>& first, std::string_view what, Span span);
   /// The entry just read has a position whose zone letter is an S.
-  void take_zone_s(std::uint32_t line, Span span, const earth::WrittenPosition& written);
+  void take_zone_s(Span span, const earth::WrittenPosition& written);
   /// For one that nothing decides.
   Diagnostic fault_of_zone(Span position, const earth::WrittenPosition& written) const;
   /// Decides all of them, once all other positions are known.
@@ -325,6 +339,11 @@ class LogReader final : private Judge {
   /// One reading on its own is read, which has no place for a remark.
   bool is_single_ = false;
   ReadAs single_as_ = ReadAs::own_form;
+  /// A heading file is read.
+  bool in_heading_ = false;
+  /// Nothing but headings and comments has been read.
+  bool at_head_ = true;
+  std::size_t headings_met_ = 0;
   /// What is read stands behind `ask`, and nothing of it is taken.
   bool asking_ = false;
   /// What is read now, for `Judge`: a statement, or of repeats that one.
@@ -353,8 +372,8 @@ class LogReader final : private Judge {
   PairRules rules_;
   std::optional<Notation> dial_;
   bool has_pace_ = false;
-  /// Lines of the void statements that would hold here; 0 for none. Readings from a number on wait
-  /// for what was set and the declination.
+  /// One past the offsets of the void statements that would hold here; 0 for none. Readings from a
+  /// number on wait for what was set and the declination.
   struct VoidLines {
     std::uint32_t set = 0;
     std::uint32_t set_from = 0;
@@ -387,7 +406,7 @@ class LogReader final : private Judge {
   /// A position that waits for the rest of the log.
   struct WaitingPosition {
     std::size_t entry;
-    std::uint32_t line;
+    std::uint32_t offset;
     earth::WrittenPosition written;
   };
   std::vector<WaitingPosition> waiting_;

@@ -192,6 +192,17 @@ station Q2
 )",
      "Check the dates. If the pages were typed out of order, leave them: each station has its own "
      "date."},
+    {heading, "heading", error, "a heading file cannot be used",
+     "'heading FILE' at the head of a log puts the lines of FILE before the log's own. FILE lies "
+     "in "
+     "the log's folder or below it: a name that begins with / or holds .. is refused, and so is "
+     "what is no regular file, is larger than 1 MiB, or is named by a log from standard input. A "
+     "heading file holds settings, kinds, short words and landmarks; no station, reading, tally, "
+     "question or further heading.",
+     R"(heading ../dial.txt
+station Q1
+)",
+     "Put the file beside the log, or pass --heading FILE, which takes any file."},
 
     // ---- text
     {number, "number", error, "not a plain decimal number",

@@ -201,13 +201,13 @@ std::optional<Length> LogReader::read_height(Cursor& cursor, std::string_view he
   return length;
 }
 
-void LogReader::take_zone_s(std::uint32_t line, Span span, const earth::WrittenPosition& written) {
+void LogReader::take_zone_s(Span span, const earth::WrittenPosition& written) {
   Entry& entry = block_->entries.back();
   if (!notebook_) {
-    waiting_.push_back({block_->entries.size() - 1, line, written});
+    waiting_.push_back({block_->entries.size() - 1, span.offset, written});
     return;
   }
-  const ZoneS zone = notebook_->zones.at(line);
+  const ZoneS zone = notebook_->zones.at(span.offset);
   if (zone == ZoneS::south) faults_.add(span, wording::zone_south(written.zone));
   if (zone == ZoneS::unclear) faults_.add(span, fault_of_zone(span, written));
   set_position(entry, written, zone);
@@ -242,7 +242,7 @@ void LogReader::settle_zones(Notebook& notebook) {
     const bool south = fits(one.written.if_south);
     const bool plainly_north = one.written.position && (north || (!south && known.empty()));
     const ZoneS zone = plainly_north ? ZoneS::band : south ? ZoneS::south : ZoneS::unclear;
-    notebook.zones.emplace(one.line, zone);
+    notebook.zones.emplace(one.offset, zone);
     set_position(own_block_.entries[one.entry], one.written, zone);
   }
 }

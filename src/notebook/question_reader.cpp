@@ -181,12 +181,12 @@ void LogReader::begin_void(const Statement& statement, VoidSetting setting) {
   end_void(setting);
   std::uint32_t* const line = void_line(setting);
   if (!line) return;
-  *line = statement.line;
+  *line = statement.whole.offset + 1;
   if (setting == VoidSetting::set) void_.set_from = reading_count_;
   if (setting == VoidSetting::declination) void_.declination_from = reading_count_;
   forget(setting);
   if (!notebook_ || block_->diagnostics.empty()) return;
-  const auto waiting = notebook_->waiting.for_line.find(statement.line);
+  const auto waiting = notebook_->waiting.for_line.find(statement.whole.offset + 1);
   if (waiting != notebook_->waiting.for_line.end())
     wording::add_waiting(block_->diagnostics.back(), waiting->second, text(statement.word));
 }

@@ -48,48 +48,110 @@ void append_utf8(std::string& out, unsigned code) {
   out += static_cast<char>(0x80 | (code & 0x3F));
 }
 
+/// Where the lines of `text` from `begin` on start, a byte-order mark there being skipped.
+std::vector<std::uint32_t> line_starts(const std::string& text, std::size_t begin) {
+  std::vector<std::uint32_t> starts;
+  const std::size_t size = text.size();
+  starts.reserve(static_cast<std::size_t>(std::count(
+                     text.begin() + static_cast<std::ptrdiff_t>(begin), text.end(), '\n')) +
+                 1);
+  // Looking for one byte is far quicker than for one of two, and few logs hold both.
+  const bool returns = text.find('\r', begin) != std::string::npos;
+  if (text.compare(begin, byte_order_mark.size(), byte_order_mark) == 0)
+    begin += byte_order_mark.size();
+  for (std::size_t start = begin; start < size;) {
+    starts.push_back(static_cast<std::uint32_t>(start));
+    const std::size_t end = returns ? text.find_first_of("\r\n", start) : text.find('\n', start);
+    if (end == std::string::npos) break;
+    start = end + (text.compare(end, 2, "\r\n") == 0 ? 2 : 1);
+  }
+  return starts;
+}
+
 }  // namespace
 
 Source::Source(std::string name, std::string text, Encoding encoding)
-    : name_(std::move(name)), text_(std::move(text)), encoding_(encoding) {
+    : name_(std::move(name)),
+      text_(std::move(text)),
+      encoding_(encoding),
+      own_size_(static_cast<std::uint32_t>(text_.size())),
+      starts_(line_starts(text_, 0)) {
   assert(text_.size() <= max_size);
-  const std::size_t begin = text_.starts_with(byte_order_mark) ? byte_order_mark.size() : 0;
-  const std::size_t size = text_.size();
-  starts_.reserve(static_cast<std::size_t>(std::ranges::count(text_, '\n')) + 1);
-  // Looking for one byte is far quicker than for one of two, and few logs hold both.
-  const bool returns = text_.find('\r') != std::string::npos;
-  for (std::size_t start = begin; start < size;) {
-    starts_.push_back(static_cast<std::uint32_t>(start));
-    const std::size_t end = returns ? text_.find_first_of("\r\n", start) : text_.find('\n', start);
-    if (end == std::string::npos) break;
-    start = end + (text_.compare(end, 2, "\r\n") == 0 ? 2 : 1);
+}
+
+void Source::add_heading(std::string name, std::string_view text, bool is_named) {
+  text_ += '\n';
+  const std::size_t begin = text_.size();
+  text_ += text;
+  assert(text_.size() <= max_size);
+  headings_.push_back({std::move(name),
+                       line_starts(text_, begin),
+                       static_cast<std::uint32_t>(begin),
+                       static_cast<std::uint32_t>(text_.size()),
+                       is_named,
+                       {}});
+}
+
+void Source::add_missing_heading(std::string why) {
+  const auto end = static_cast<std::uint32_t>(text_.size());
+  headings_.push_back({{}, {}, end, end, true, std::move(why)});
+}
+
+void Source::take_headings(const Source& other) {
+  for (const Heading& heading : other.headings_) {
+    if (heading.fault.empty()) {
+      add_heading(heading.name, other.text().substr(heading.begin, heading.end - heading.begin),
+                  heading.is_named);
+    } else {
+      add_missing_heading(heading.fault);
+    }
   }
 }
 
 Place Source::place(std::uint32_t number, Span span) const {
-  const Span whole = line(number);
-  assert(span.offset >= whole.offset && span.end() <= whole.end());
   Place place;
+  Span whole;
+  if (number == 0) {
+    place.heading = heading_at(span.offset);
+    place.heading_line = line_at(headings_[place.heading - 1].starts, span.offset);
+    whole = heading_line(place.heading, place.heading_line);
+  } else {
+    whole = line(number);
+  }
+  assert(span.offset >= whole.offset && span.end() <= whole.end());
   place.line = number;
   place.column = 1 + count_columns(text({whole.offset, span.offset - whole.offset}));
   place.end_column = place.column + std::max<std::uint32_t>(1, count_columns(text(span)));
   return place;
 }
 
-std::uint32_t Source::line_at(std::uint32_t offset) const {
-  const auto behind = std::ranges::upper_bound(starts_, offset);
-  return std::max(1U, static_cast<std::uint32_t>(behind - starts_.begin()));
+std::uint32_t Source::heading_at(std::uint32_t offset) const {
+  const auto* const found = std::find_if(
+      headings_.data(), headings_.data() + headings_.size(), [offset](const Heading& heading) {
+        return !heading.starts.empty() && offset >= heading.starts.front() && offset <= heading.end;
+      });
+  return found == headings_.data() + headings_.size()
+             ? 0
+             : static_cast<std::uint32_t>(found - headings_.data()) + 1;
+}
+
+std::uint32_t Source::line_at(const std::vector<std::uint32_t>& starts, std::uint32_t offset) {
+  const auto behind = std::ranges::upper_bound(starts, offset);
+  return std::max(1U, static_cast<std::uint32_t>(behind - starts.begin()));
 }
 
 Extent Source::extent(Span span) const {
-  const auto column = [this](std::uint32_t number, std::uint32_t offset) {
-    const std::uint32_t begin = std::min(line(number).offset, offset);
+  const std::uint32_t heading = heading_at(span.offset);
+  const auto& starts = heading == 0 ? starts_ : headings_[heading - 1].starts;
+  const auto column = [&](std::uint32_t number, std::uint32_t offset) {
+    const Span whole = heading == 0 ? line(number) : heading_line(heading, number);
+    const std::uint32_t begin = std::min(whole.offset, offset);
     return 1 + count_columns(text({begin, offset - begin}));
   };
   Extent extent;
-  extent.line = line_at(span.offset);
+  extent.line = line_at(starts, span.offset);
   extent.column = column(extent.line, span.offset);
-  extent.end_line = line_at(span.end());
+  extent.end_line = line_at(starts, span.end());
   extent.end_column = column(extent.end_line, span.end());
   return extent;
 }

@@ -116,7 +116,7 @@ void LogReader::read_station(Statement& statement) {
   heading.position = read_position(where, zone_s);
   if (heading.position) at_ = source_.place(statement.line, where);
   push(statement, heading);
-  if (zone_s) take_zone_s(statement.line, where, *zone_s);
+  if (zone_s) take_zone_s(where, *zone_s);
 }
 
 void LogReader::read_at(Statement& statement) {
@@ -126,7 +126,7 @@ void LogReader::read_at(Statement& statement) {
   if (!position) return push_unread(statement);
   at_ = source_.place(statement.line, statement.whole);
   push(statement, At{*position});
-  if (zone_s) take_zone_s(statement.line, statement.body, *zone_s);
+  if (zone_s) take_zone_s(statement.body, *zone_s);
 }
 
 void LogReader::read_landmark(Statement& statement) {
@@ -153,7 +153,7 @@ void LogReader::read_landmark(Statement& statement) {
   landmark.elevation_origin = take_origin(elevation);
   if (!height.empty()) landmark.elevation = read_landmark_height(elevation);
   push(statement, landmark);
-  if (zone_s) take_zone_s(statement.line, position, *zone_s);
+  if (zone_s) take_zone_s(position, *zone_s);
 }
 
 std::optional<Length> LogReader::read_landmark_height(Span span) {

@@ -43,8 +43,9 @@ constexpr std::array<std::pair<std::string_view, Keyword>, 25> keywords = {{
 }};
 
 /// Words newer than the first edition of the language, which a log's own word may replace.
-constexpr std::array<std::pair<std::string_view, Keyword>, 1> newer_keywords = {{
+constexpr std::array<std::pair<std::string_view, Keyword>, 2> newer_keywords = {{
     {"ask", Keyword::ask},
+    {"heading", Keyword::heading},
 }};
 
 struct KnownKind {

@@ -33,6 +33,7 @@ enum class Keyword : std::uint8_t {
   kind,
   short_word,
   ask,
+  heading,
   reading,  ///< a kind, `sight` or `leg`
 };
 

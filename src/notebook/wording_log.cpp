@@ -301,6 +301,21 @@ Diagnostic trailing_text(std::string_view typed, std::string_view help) {
                help.empty() ? std::string("'; ' before a remark") : std::string(help));
 }
 
+Diagnostic heading(std::string_view why) {
+  return error(Code::heading, format("the heading cannot be read: {}", why),
+               "name a text file in the log's own folder, or below it");
+}
+
+Diagnostic heading_misplaced() {
+  return error(Code::heading, "a heading stands above everything else",
+               "move the line to the head of the log");
+}
+
+Diagnostic not_in_heading(std::string_view word) {
+  return error(Code::heading, format("a heading file cannot hold '{}'", word),
+               "it holds settings, kinds, short words and landmarks; move the line to the log");
+}
+
 Diagnostic unanswered(std::string_view question) {
   return error(
       Code::unanswered,

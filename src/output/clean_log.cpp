@@ -56,7 +56,16 @@ class CleanLog {
       if (reading && reading->rejected) faulty_lines_.push_back(entry.line);
     }
     std::ranges::sort(faulty_lines_);
-    const std::span<const Entry> entries = block.entries;
+    std::span<const Entry> entries = block.entries;
+    if (!block.is_station) {
+      const auto own = std::ranges::find_if(entries, [](const Entry& one) { return one.line > 0; });
+      headings_ = entries.first(static_cast<std::size_t>(own - entries.begin()));
+      entries = entries.subspan(headings_.size());
+      for (std::uint32_t i = 1; i <= notebook_.source.heading_count(); ++i) {
+        if (!notebook_.source.is_heading_named(i)) append_heading(block, i);
+      }
+    }
+    block_ = &block;
     const std::uint32_t last = std::min(block.last_line, notebook_.source.line_count());
     std::size_t from = 0;
     for (std::uint32_t line = block.first_line; line <= last; ++line) {
@@ -72,7 +81,39 @@ class CleanLog {
     }
   }
 
+  /// The lines of a heading, in place of what names it.
+  void append_heading(const Block& block, std::uint32_t number) {
+    const Source& source = notebook_.source;
+    for (const Entry& entry : headings_) {
+      const Place place = source.place(0, place_of(entry));
+      if (place.heading != number) continue;
+      bool faulty = false;
+      bool barred = false;
+      for (const Diagnostic& fault : block.diagnostics) {
+        if (fault.severity != Severity::error || !on_one_line(fault.place, place)) continue;
+        faulty = true;
+        barred = barred || fault.code == Code::heading;
+      }
+      // What may stand in no heading would mean something in a log.
+      if (barred) {
+        begin_line();
+        out_ += "# ";
+      }
+      append_line(source.text(source.line_of(place)), std::span(&entry, 1), faulty);
+    }
+  }
+  static Span place_of(const Entry& entry) {
+    return !entry.statement.empty() || entry.comment.empty() ? entry.statement : entry.comment;
+  }
+
   void append_line(std::uint32_t line, std::span<const Entry> entries) {
+    if (const auto* use = std::get_if<HeadingUse>(&entries.front().what))
+      return append_heading(*block_, use->heading);
+    append_line(notebook_.source.text(notebook_.source.line(line)), entries,
+                std::ranges::binary_search(faulty_lines_, line));
+  }
+
+  void append_line(std::string_view typed, std::span<const Entry> entries, bool faulty) {
     const Entry& first = entries.front();
     const bool begins = !is<Bare>(first) && !std::exchange(begun_, true);
     if (begins || is<StationHeading>(first) || is<Reading>(first)) append_options();
@@ -83,13 +124,11 @@ class CleanLog {
     pass(first);
     begin_line();
     const std::size_t start = out_.size();
-    const bool verbatim =
-        is<Bare>(first) || is<Unread>(first) || std::ranges::binary_search(faulty_lines_, line);
+    const bool verbatim = is<Bare>(first) || is<Unread>(first) || faulty;
     if (!verbatim) append_anew(entries);
     // A line that would be too long to be read again stays as typed.
     if (verbatim || out_.size() - start > longest_line) {
       out_.resize(start);
-      const std::string_view typed = notebook_.source.text(notebook_.source.line(line));
       // At a log's head a byte order mark would be taken off, and what stands behind it be read.
       if (start == start_ && typed.starts_with(byte_order_mark)) out_.push_back('\n');
       out_ += typed;
@@ -148,6 +187,8 @@ class CleanLog {
   const reduction::Options& options_;
   std::size_t start_;
   std::vector<std::uint32_t> faulty_lines_;
+  const Block* block_ = nullptr;
+  std::span<const Entry> headings_;  ///< the entries of all heading files
   bool blank_ = false;
   bool in_station_ = false;
   bool begun_ = false;
@@ -164,7 +205,7 @@ void append_clean_log(std::string& out, const Notebook& notebook,
   const std::size_t start = out.size();
   CleanLog(out, notebook, options).append();
   // Nothing in it could be read, or there is nothing in it.
-  if (out.size() == start) out += notebook.source.text();
+  if (out.size() == start) out += notebook.source.own_text();
 }
 
 }  // namespace lodebook::output

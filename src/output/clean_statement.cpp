@@ -175,6 +175,8 @@ class StatementWriter {
     append_text("short", declaration.word);
     append_text("", declaration.meaning);
   }
+  /// Its lines come out in its place.
+  void operator()(const HeadingUse&) {}
   // These come out verbatim, whatever stands beside them.
   void operator()(const Bare&) {}
   void operator()(const Unread&) {}

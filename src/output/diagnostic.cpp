@@ -58,7 +58,7 @@ void append_typed(std::string& out, std::string_view text) {
 /// The line as typed and the caret under it, each cut to the window around the fault.
 void append_line(std::string& out, std::string_view line, const Place& place, const Style& style) {
   const Excerpt shown = excerpt(line, place);
-  out += fmt::format("{:5} | {}", place.line, shown.is_cut_before ? cut : "");
+  out += fmt::format("{:5} | {}", place.shown_line(), shown.is_cut_before ? cut : "");
   for (const std::string_view part : {shown.before, shown.fault, shown.after})
     append_typed(out, part);
   if (shown.is_cut_after) out += cut;
@@ -74,7 +74,7 @@ void append_line(std::string& out, std::string_view line, const Place& place, co
 
 void append_place(std::string& out, std::string_view file, const Place& place) {
   append_printable(out, file);
-  fmt::format_to(std::back_inserter(out), ":{}:{}: ", place.line, place.column);
+  fmt::format_to(std::back_inserter(out), ":{}:{}: ", place.shown_line(), place.column);
 }
 
 /// Ends the line of a message.
@@ -134,12 +134,24 @@ Excerpt excerpt(std::string_view line, const Place& place) {
   return shown;
 }
 
+bool has_line(const Source& source, const Place& place) {
+  return place.heading != 0 || (place.line >= 1 && place.line <= source.line_count());
+}
+
+std::string words_of_line(const Source& source, const Place& place) {
+  std::string words = fmt::format("line {}", place.shown_line());
+  if (place.heading == 0) return words;
+  words += " of ";
+  append_printable(words, shown_name(source.name_of(place)));
+  return words;
+}
+
 void append_diagnostic(std::string& out, const Source& source, const Diagnostic& diagnostic,
                        bool color) {
   const Style style = style_of(diagnostic.severity, color);
   const Place& place = diagnostic.place;
   out += style.bold;
-  append_place(out, shown_name(source), place);
+  append_place(out, shown_name(source.name_of(place)), place);
   out += style.severity;
   out += notebook::name_of(diagnostic.severity);
   out += ':';
@@ -149,14 +161,13 @@ void append_diagnostic(std::string& out, const Source& source, const Diagnostic&
   append_printable(out, diagnostic.message);
   out += style.off;
   append_code(out, diagnostic);
-  if (place.line >= 1 && place.line <= source.line_count())
-    append_line(out, source.text(source.line(place.line)), place, style);
+  if (has_line(source, place)) append_line(out, source.text(source.line_of(place)), place, style);
   for (const notebook::Related& related : diagnostic.related) {
     out += style.help;
     out += "note:";
     out += style.off;
     out += ' ';
-    append_place(out, shown_name(source), related.place);
+    append_place(out, shown_name(source.name_of(related.place)), related.place);
     append_printable(out, related.message);
     out.push_back('\n');
   }
@@ -171,7 +182,7 @@ void append_diagnostic(std::string& out, const Source& source, const Diagnostic&
 }
 
 void append_diagnostic_line(std::string& out, const Source& source, const Diagnostic& diagnostic) {
-  append_place(out, source.name(), diagnostic.place);
+  append_place(out, source.name_of(diagnostic.place), diagnostic.place);
   out += notebook::name_of(diagnostic.severity);
   out += ": ";
   append_printable(out, diagnostic.message);

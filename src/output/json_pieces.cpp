@@ -265,8 +265,9 @@ void append_object(Pen& out, const notebook::Source& source,
     append_string(to, message);
     to.push_back(',');
   };
-  const auto append_place = [](Pen& to, const notebook::Place& place) {
-    append_count(to, "line", place.line);
+  const auto append_place = [&source](Pen& to, const notebook::Place& place) {
+    append_text(to, "file", shown_name(source.name_of(place)));
+    append_count(to, "line", place.shown_line());
     append_count(to, "column", place.column);
     append_count(to, "end_column", place.end_column);
   };

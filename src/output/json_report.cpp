@@ -95,7 +95,7 @@ void JsonReport::end(std::string& out) {
   for (const auto& [file, station, diagnostic] : second_look_.items()) {
     worst.push_back({{"file", notebook::valid_utf8(file)},
                      {"station", text_or_null(station)},
-                     {"line", diagnostic.place.line},
+                     {"line", diagnostic.place.shown_line()},
                      {"column", diagnostic.place.column},
                      {"code", std::string(notebook::name_of(diagnostic.code))},
                      {"severity", std::string(notebook::name_of(diagnostic.severity))},

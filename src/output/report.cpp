@@ -106,7 +106,7 @@ void StationReport::end(std::string& out) {
   for (const auto& [file, station, diagnostic] : second_look_.items()) {
     out += "  ";
     append_printable(out, file);
-    fmt::format_to(std::back_inserter(out), ":{}:{}: ", diagnostic.place.line,
+    fmt::format_to(std::back_inserter(out), ":{}:{}: ", diagnostic.place.shown_line(),
                    diagnostic.place.column);
     if (!station.empty()) {
       out += "station ";

@@ -151,7 +151,8 @@ void append_notes(std::string& out, const std::vector<notebook::Diagnostic>& dia
   std::string_view before = "  notes: ";
   for (const notebook::Diagnostic& diagnostic : diagnostics) {
     if (diagnostic.severity != notebook::Severity::note) continue;
-    fmt::format_to(std::back_inserter(out), "{}line {} {}", before, diagnostic.place.line,
+    fmt::format_to(std::back_inserter(out), "{}{}line {} {}", before,
+                   diagnostic.place.heading == 0 ? "" : "heading ", diagnostic.place.shown_line(),
                    notebook::name_of(diagnostic.code));
     before = ", ";
   }

@@ -15,14 +15,15 @@ void SecondLook::add(const notebook::Source& source, const reduction::Page& page
   for (const notebook::Diagnostic& diagnostic : page.diagnostics) {
     if (diagnostic.severity == notebook::Severity::note) continue;
     const auto same_line = std::ranges::find_if(items_, [&](const Item& item) {
-      return item.diagnostic.place.line == diagnostic.place.line;
+      return on_one_line(item.diagnostic.place, diagnostic.place);
     });
     if (same_line != items_.end()) {
       if (same_line->diagnostic.weight >= diagnostic.weight) continue;
       items_.erase(same_line);
     }
     if (items_.size() == most && items_.back().diagnostic.weight >= diagnostic.weight) continue;
-    insert({std::string(shown_name(source)), std::string(page.station), diagnostic});
+    insert({std::string(shown_name(source.name_of(diagnostic.place))), std::string(page.station),
+            diagnostic});
   }
 }
 

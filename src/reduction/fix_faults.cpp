@@ -71,9 +71,8 @@ class FaultFinder {
     for (std::size_t i = 0; i < found_.landmarks.size(); ++i)
       check(found_.landmarks[i].elevation, seen_.landmarks[i].place);
     check_attraction();
-    std::ranges::stable_sort(diagnostics_, {}, [](const Diagnostic& one) {
-      return std::pair(one.place.line, one.place.column);
-    });
+    std::ranges::stable_sort(diagnostics_, {},
+                             [](const Diagnostic& one) { return in_order(one.place); });
     return std::move(diagnostics_);
   }
 

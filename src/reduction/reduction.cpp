@@ -43,19 +43,18 @@ bool makes_suspect(Code code) {
 }
 
 bool comes_before(const Diagnostic& a, const Diagnostic& b) {
-  if (a.place.line != b.place.line) return a.place.line < b.place.line;
-  return a.place.column < b.place.column;
+  return in_order(a.place) < in_order(b.place);
 }
 
 /// Lines with an error of the language that belongs to no reading.
 std::size_t lines_not_understood(std::span<const Diagnostic> faults) {
   std::size_t lines = 0;
-  std::uint32_t last_line = 0;
+  const Diagnostic* last = nullptr;
   for (const Diagnostic& fault : faults) {
     const bool is_understood = fault.severity != Severity::error || fault.code == Code::unanswered;
-    if (is_understood || fault.reading != no_reading || fault.place.line == last_line) continue;
-    ++lines;
-    last_line = fault.place.line;
+    if (is_understood || fault.reading != no_reading) continue;
+    if (!last || !on_one_line(last->place, fault.place)) ++lines;
+    last = &fault;
   }
   return lines;
 }

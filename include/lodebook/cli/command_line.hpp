@@ -47,6 +47,9 @@ struct CommandLine {
   std::optional<notebook::DeclinationSetting> declination;
   std::optional<Declination> set;
   std::optional<HandRule> rule;
+  std::optional<std::string> heading;
+  /// What it holds, once it has been read.
+  std::vector<notebook::HeadingFile> headings;
   bool grid = false;
   reduction::Repeats repeats = reduction::Repeats::each;
   reduction::Grouping grouping;

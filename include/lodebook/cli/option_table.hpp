@@ -61,6 +61,7 @@ enum class Option : std::uint8_t {
   declination,
   set,
   rule,
+  heading,
   grid,
   repeats,
   by,

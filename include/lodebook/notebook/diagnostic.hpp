@@ -96,6 +96,7 @@ enum class Code : std::uint8_t {
   date,
   time,
   date_order,
+  heading,
   // text
   number,
   decimal_comma,

@@ -117,6 +117,11 @@ struct ShortDeclaration {
   Span meaning;
 };
 
+/// `heading FILE`: the lines of a heading of the source, which are entries of line 0.
+struct HeadingUse {
+  std::uint32_t heading = 0;
+};
+
 // ---- what is not a statement
 
 /// Only a comment, a remark or both.
@@ -131,6 +136,7 @@ struct Unread {
 /// One statement (or one reading of it) and what stands beside it. All entries of one line share
 /// `statement`, `remark` and `comment`.
 struct Entry {
+  /// 0 in a heading file.
   std::uint32_t line = 1;
   /// Where it starts: the first word, or for a later repeat its own first byte.
   std::uint32_t column = 1;
@@ -143,7 +149,7 @@ struct Entry {
   std::variant<Reading, StationHeading, At, Elevation, Clock, Unit, Sample, Photo, Note, Landmark,
                Tally, HeadingText, DateSetting, DialSetting, SetSetting, DeclinationSetting,
                RuleSetting, OrderSetting, PaceSetting, DatumSetting, AccuracySetting,
-               AttractionSetting, KindDeclaration, ShortDeclaration, Bare, Unread>
+               AttractionSetting, KindDeclaration, ShortDeclaration, HeadingUse, Bare, Unread>
       what;
 };
 

@@ -3,6 +3,7 @@
 // and every fault of the language.
 #pragma once
 
+#include <functional>
 #include <map>
 #include <memory>
 #include <unordered_map>
@@ -50,10 +51,21 @@ std::string fold_case(std::string_view text);
 /// `name` as a log has it: in double quotes where it would not be one word otherwise.
 std::string typed_name(std::string_view name);
 
+/// A file whose lines stand before a log's first, or why it may not be read.
+struct HeadingFile {
+  std::string name;   ///< as messages show it
+  std::string text;   ///< in UTF-8, if it is right
+  std::string fault;  ///< empty where the text is there
+};
+
 /// What stands in for a log's own words while it is read.
 struct ReadOptions {
   std::optional<HandRule> rule;
   OrderSetting order = {};
+  /// Before those that the log itself names.
+  std::vector<HeadingFile> headings = {};
+  /// Opens a file that the log names; without it none is opened.
+  std::function<HeadingFile(std::string_view)> open_heading = {};
 };
 
 /// Where a position with the zone letter S lies, judged by the other positions of its log.
@@ -69,7 +81,7 @@ struct Notebook {
   std::vector<Entry> entries;
   Names names;
   std::vector<Kind> kinds;
-  /// By line.
+  /// By the offset of the position.
   std::map<std::uint32_t, ZoneS> zones;
   Waiting waiting;
   /// Number of readings, attitudes and rejected ones included.
@@ -78,7 +90,8 @@ struct Notebook {
   std::uint32_t first_reading_line = 1;
 };
 
-/// Makes the first pass over a log. Never fails: what cannot be understood is left to the
+/// Makes the first pass over a log. Headings that `source` has already are those of the log. Never
+/// fails: what cannot be understood is left to the
 /// BlockReader to report. Cost is linear in the text.
 Notebook read_log(Source source, const ReadOptions& options = {});
 

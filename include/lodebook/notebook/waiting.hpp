@@ -24,7 +24,7 @@ inline constexpr std::size_t question_count = static_cast<std::size_t>(Question:
 /// How many readings of a log wait for something.
 struct Waiting {
   std::array<std::uint32_t, question_count> for_answer{};
-  /// By the line of a void statement.
+  /// By one past the offset of a void statement.
   std::map<std::uint32_t, std::uint32_t> for_line;
   /// Lines that begin with a word that is no kind, with an attitude behind it; by that word, its
   /// case folded.

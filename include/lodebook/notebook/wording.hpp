@@ -229,6 +229,11 @@ std::string advice_on_kind(std::string_view word, bool is_line, std::uint32_t co
 Diagnostic misspelt_station(std::string_view word);
 /// A line that starts with an attitude; `kind` is the kind above it, if any.
 Diagnostic attitude_without_kind(std::string_view line, std::string_view kind);
+/// A heading that cannot be read, for the reason that `why` states.
+Diagnostic heading(std::string_view why);
+Diagnostic heading_misplaced();
+/// `word` begins a statement that stands in a heading file and may not.
+Diagnostic not_in_heading(std::string_view word);
 /// A statement that `ask` leaves open; `question` is the remark beside it.
 Diagnostic unanswered(std::string_view question);
 Diagnostic trailing_text(std::string_view typed, std::string_view help);

@@ -18,6 +18,11 @@ void append_diagnostic(std::string& out, const notebook::Source& source,
 void append_diagnostic_line(std::string& out, const notebook::Source& source,
                             const notebook::Diagnostic& diagnostic);
 
+/// The line of a place can be shown.
+bool has_line(const notebook::Source& source, const notebook::Place& place);
+/// `line 7`, or `line 7 of dial.txt` where that is a heading.
+std::string words_of_line(const notebook::Source& source, const notebook::Place& place);
+
 /// What is shown of a line around a fault; `fault` is empty where something is missing at the end.
 /// Of a long line some is cut off.
 struct Excerpt {

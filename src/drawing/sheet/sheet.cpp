@@ -8,6 +8,7 @@
 #include <lodebook/drawing/rose.hpp>
 #include <lodebook/drawing/style.hpp>
 #include <lodebook/drawing/svg.hpp>
+#include <lodebook/output/diagnostic.hpp>
 #include <lodebook/output/report.hpp>
 #include <lodebook/output/report_words.hpp>
 #include <lodebook/output/table.hpp>
@@ -179,9 +180,10 @@ void Sheet::end_log() {
   look.open("ol");
   for (const output::SecondLook::Item& item : second_look_.items()) {
     look.open("li");
-    look.element("a", {{"href", '#' + id_of(item.diagnostic)}},
-                 fmt::format("{}{}line {}", item.station, item.station.empty() ? "" : ", ",
-                             item.diagnostic.place.line));
+    look.element(
+        "a", {{"href", '#' + id_of(item.diagnostic)}},
+        fmt::format("{}{}{}", item.station, item.station.empty() ? "" : ", ",
+                    output::words_of_line(reduction_->notebook().source, item.diagnostic.place)));
     look.text(": " + item.diagnostic.message);
     append_typed_line(look, reduction_->notebook().source, item.diagnostic.place);
     look.close();

@@ -101,14 +101,16 @@ void append_fault(Markup& markup, const notebook::Source& source, const Diagnost
     markup.open("li", {{"class", severity}, {"id", id}});
   }
   markup.open("p");
-  markup.element("strong", fmt::format("{}, line {}:", severity, fault.place.line));
+  markup.element("strong",
+                 fmt::format("{}, {}:", severity, output::words_of_line(source, fault.place)));
   markup.text(' ' + fault.message + ' ');
   markup.element("span", {{"class", "code"}}, fmt::format("[{}]", notebook::name_of(fault.code)));
   markup.close();
   append_typed_line(markup, source, fault.place);
   for (const notebook::Related& related : fault.related) {
     markup.open("p");
-    markup.text(fmt::format("line {}: {}", related.place.line, related.message));
+    markup.text(
+        fmt::format("{}: {}", output::words_of_line(source, related.place), related.message));
     markup.close();
     append_typed_line(markup, source, related.place);
   }
@@ -142,7 +144,9 @@ std::string id_of(const Page& page) {
 }
 
 std::string id_of(const Diagnostic& diagnostic) {
-  return fmt::format("fault-{}-{}-{}", diagnostic.place.line, diagnostic.place.column,
+  const notebook::Place& place = diagnostic.place;
+  const std::string heading = place.heading == 0 ? "" : fmt::format("heading-{}-", place.heading);
+  return fmt::format("fault-{}{}-{}-{}", heading, place.shown_line(), place.column,
                      notebook::name_of(diagnostic.code));
 }
 
@@ -156,8 +160,8 @@ void append_fact(Markup& markup, std::string_view name, std::string_view words) 
 
 void append_typed_line(Markup& markup, const notebook::Source& source,
                        const notebook::Place& place) {
-  if (place.line < 1 || place.line > source.line_count()) return;
-  const output::Excerpt shown = output::excerpt(source.text(source.line(place.line)), place);
+  if (!output::has_line(source, place)) return;
+  const output::Excerpt shown = output::excerpt(source.text(source.line_of(place)), place);
   markup.open("code");
   if (shown.is_cut_before) markup.text("…");
   markup.text(shown.before);

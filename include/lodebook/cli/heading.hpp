@@ -1,0 +1,24 @@
+// SPDX-License-Identifier: MIT
+// The files of headings: one that the command line names, which may be any, and those that a log
+// names, which lie in its folder.
+#pragma once
+
+#include <system_error>
+
+#include <lodebook/notebook/notebook.hpp>
+
+namespace lodebook::cli {
+
+/// A heading is not larger, bytes.
+inline constexpr std::size_t largest_heading = std::size_t{1} << 20;
+
+/// Reads the heading that the command line names.
+std::error_code read_heading(const std::string& name, notebook::Encoding encoding,
+                             std::string& text);
+
+/// Opens the heading `named` by the log in the file `log`. Never one outside the log's folder, and
+/// nothing but a regular file, also behind links.
+notebook::HeadingFile open_heading(const std::string& log, std::string_view named,
+                                   notebook::Encoding encoding);
+
+}  // namespace lodebook::cli
