@@ -141,6 +141,8 @@ std::uint32_t* LogReader::void_line(VoidSetting setting) {
       return &void_.order;
     case VoidSetting::pace:
       return &void_.pace;
+    case VoidSetting::date:
+    case VoidSetting::observer:
     case VoidSetting::none:
       break;
   }

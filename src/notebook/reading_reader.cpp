@@ -186,8 +186,8 @@ void LogReader::push_times(const Statement& statement, Reading reading, Span res
   // One error is said for all.
   if (reading.rejected && !waits_for && error != said.end()) waits_for = error->code;
   if (!reading.rejected) note_notation(reading, reading.written);
-  const Span alone = reading.written;
-  const Span whole{alone.offset, statement.body.end() - alone.offset};
+  const Span once = reading.written;
+  const Span whole{once.offset, statement.body.end() - once.offset};
   reading.times = count;
   for (std::uint8_t i = 0; i < count; ++i) {
     if (i > 0) {
@@ -196,7 +196,7 @@ void LogReader::push_times(const Statement& statement, Reading reading, Span res
       again.times = 0;
       again.rejected = reading.rejected;
       again.what = reading.what;
-      again.written = alone;
+      again.written = once;
       again.waits_for = waits_for;
       if (!again.rejected) read_repeat(again, rest);
       reading = again;

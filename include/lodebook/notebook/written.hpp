@@ -29,7 +29,7 @@ struct Bearing {
   /// Digits typed before the point (azimuths), and decimals: two for minutes, four for seconds.
   std::uint8_t digits = 0;
   std::uint8_t decimals = 0;
-  OwnError own;
+  OwnError own{};
 
   /// The direction on the dial, in [0, 360).
   Azimuth<north::dial> azimuth() const;
@@ -42,7 +42,7 @@ struct Slope {
   bool percent = false;
   std::uint8_t digits = 0;
   std::uint8_t decimals = 0;
-  OwnError own;
+  OwnError own{};
 
   double degrees() const { return percent ? degrees_from_percent(value) : value; }
 };
@@ -56,7 +56,7 @@ inline constexpr double metres_per_foot = 0.3048;
 struct Length {
   double value = 0;
   LengthUnit unit = LengthUnit::metres;
-  OwnError own;
+  OwnError own{};
 
   /// `pace` is the length of one pace in metres.
   double metres(double pace) const {
