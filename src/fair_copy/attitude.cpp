@@ -332,7 +332,7 @@ class AttitudeReader {
     const std::size_t start = at_;
     const bool slash = skip('/');
     const bool dash =
-        !slash && is('-') && peek()->spaced == peek(1)->spaced && starts_figure(1) && skip('-');
+        !slash && is('-') && starts_figure(1) && peek()->spaced == peek(1)->spaced && skip('-');
     const bool comma = !slash && !dash && skip(',');
     if ((slash || comma) && skip(Meaning::vertical)) {
       attitude_.form = Form::vertical;

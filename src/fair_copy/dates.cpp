@@ -125,7 +125,7 @@ class DayReader {
     const std::string& text = tokens_[i].text;
     const std::size_t point = text.find('.');
     const std::size_t k = is(i + 1, ".") ? i + 2 : i + 1;
-    if (point == text.npos || !tokens_[k].is_figure()) return std::nullopt;
+    if (point == text.npos || k >= tokens_.size() || !tokens_[k].is_figure()) return std::nullopt;
     Token day = tokens_[i];
     Token month = tokens_[i];
     Token year = tokens_[k];
