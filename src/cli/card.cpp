@@ -39,7 +39,7 @@ Planes: bedding foliation cleavage schistosity joint fault shear vein dike
   Then: overturned, upright, facing unknown, doubtful. 62% is a percent grade.
   youngs NW: the side to which beds become younger; facing doubtful.
   bedding N58E 34NW, N60E 35NW is one surface measured twice.
-  by JT behind a reading: its observer; x3: it was had three times.
+  by JT behind a reading: its observer; x3: read three times.
   ~N62E, ~37, or about behind a reading: rough. N62E±5 37±3 NW: its own errors.
 
 Lines:  lineation slickenline fold-axis intersection stretching flute current
