@@ -5,6 +5,7 @@
 #include <cmath>
 #include <lodebook/orientation/decimal.hpp>
 
+#include <lodebook/output/table.hpp>
 #include <lodebook/output/text.hpp>
 
 namespace lodebook::output {
