@@ -78,7 +78,7 @@ TEST_CASE("a name in quotes may have several words, and marks that mean nothing 
   const auto sample = last<notebook::Sample>(book);
   CHECK(text(book, sample.name) == "A 1");
   CHECK(text(book, sample.text) == "garnet");
-  const auto leg = std::get<notebook::Leg>(last<Reading>(book).what);
+  const auto leg = std::get<notebook::Leg>(last<notebook::Reading>(book).what);
   CHECK(leg.to == stations[0].name);
   CHECK(leg.back);
 }
