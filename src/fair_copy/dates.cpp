@@ -36,7 +36,8 @@ class DayReader {
 
   std::optional<Day> read() {
     for (std::size_t i = 0; i < tokens_.size(); ++i) {
-      if (tokens_[i].is(Meaning::weekday)) weekday_ = tokens_[i].says[0] - '0';
+      if (tokens_[i].is(Meaning::weekday))
+        weekday_ = static_cast<unsigned>(tokens_[i].says[0] - '0');
     }
     for (std::size_t i = 0; i < tokens_.size(); ++i) {
       auto day = at(i);

@@ -205,8 +205,8 @@ std::optional<Lines> Table::row(std::string_view line, Page& page) {
   auto readings = readings_of(words, tokens, page);
   if (!readings) return std::nullopt;
   if (const std::string doubt = doubt_of(row, page); !doubt.empty()) {
-    for (Line& line : *readings)
-      ask(line, doubt);
+    for (Line& made : *readings)
+      ask(made, doubt);
   }
   std::string remark;
   for (std::size_t i = 0; i < row.size(); ++i) {
