@@ -397,9 +397,8 @@ class BearingLine {
     }
     const bool words = here().is(Meaning::up) || here().is(Meaning::down);
     if (words && is_figure(at_ + 1)) {
-      std::string text = tokens_[at_ + 1].text;
-      if (here().is(Meaning::down)) text.insert(0, "-");
-      ray().vertical = text;
+      const std::string_view sign = here().is(Meaning::down) ? "-" : "";
+      ray().vertical = fmt::format("{}{}", sign, tokens_[at_ + 1].text);
       take(2);
       return true;
     }
@@ -411,7 +410,7 @@ class BearingLine {
     }
     const bool flat = here().is(Meaning::level) || (leg && here().is(Meaning::horizontal));
     if (flat && is_open_) {
-      rays_.back().vertical = "0";
+      rays_.back().vertical = std::string(1, '0');
       take();
       return true;
     }

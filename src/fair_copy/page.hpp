@@ -98,6 +98,8 @@ using Lines = std::vector<Line>;
 
 /// A line of a page's heading: dates, the dial, declination, rule, order, pace, own words.
 std::optional<Lines> settings_of(std::string_view line, Tokens& tokens, Page& page);
+/// Words that the page declares, alone on their line.
+std::optional<Lines> own_words_of(std::string_view line, Tokens& tokens, Page& page);
 /// A station's heading, a landmark, or what is said of a station: position, height, time.
 std::optional<Lines> place_of(std::string_view line, Tokens& tokens, Page& page, bool opens_block,
                               bool stands_alone);

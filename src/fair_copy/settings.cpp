@@ -9,6 +9,7 @@
 #include <lodebook/orientation/decimal.hpp>
 
 #include "asides.hpp"
+#include "compass.hpp"
 #include "dates.hpp"
 #include "page.hpp"
 
@@ -26,17 +27,16 @@ class SettingsLine {
 
   std::optional<Lines> read() {
     if (page_.in_station && has_reading()) return std::nullopt;
-    read_own_words();
-    if (lines_.empty()) {
-      read_day();
-      read_compass();
-      read_rule();
-      read_orders();
-      read_dial();
-      read_pace();
-      read_accuracy();
-      read_names();
-    }
+    if (auto own = own_words_of(line_, tokens_, page_)) return own;
+    read_day();
+    for (Line& line : compass_of(line_, tokens_, page_))
+      lines_.push_back(std::move(line));
+    read_rule();
+    read_orders();
+    read_dial();
+    read_pace();
+    read_accuracy();
+    read_names();
     if (lines_.empty()) return std::nullopt;
     // A figure that belongs to no setting: another setting may have been meant.
     set_aside(tokens_, false);
@@ -75,255 +75,12 @@ class SettingsLine {
     return has(Meaning::kind) || has(Meaning::sight) || has(Meaning::leg);
   }
 
-  /// A word of the page's own, and what the page says it means.
-  struct Own {
-    std::string_view word;
-    Word meaning;
-    bool is_new_kind = false;
-    bool is_plane = true;
-  };
-
-  /// `ss bedding, k joint`, `f=foliation j=jt`, `x-bed = foreset plane`
-  void read_own_words() {
-    std::vector<Own> found;
-    bool equals = false;
-    bool unread = false;
-    // Words are declared without a figure beside them.
-    if (std::ranges::any_of(tokens_, [](const Token& token) {
-          return token.is_figure() || token.type == Type::bearing;
-        }))
-      return;
-    for (std::size_t begin = 0; begin < tokens_.size();) {
-      const std::size_t end = end_of_own(begin);
-      std::size_t mark = begin;
-      while (mark < end && !tokens_[mark].is('=') && !tokens_[mark].is(':'))
-        ++mark;
-      const bool marked = mark < end && mark > begin;
-      const auto own = marked ? own_word(mark - 1, mark, mark + 1, end, true)
-                              : own_word(begin, begin + 1, begin + 1, end, false);
-      equals = equals || (marked && is(mark, '='));
-      unread = unread || !own;
-      if (own) found.push_back(*own);
-      begin = end < tokens_.size() && (is(end, ',') || is(end, ';')) ? end + 1 : end;
-    }
-    if (found.empty() || (!equals && (found.size() < 2 || unread))) return;
-    for (const Own& own : found)
-      declare(own.word, own.meaning, own.is_new_kind, own.is_plane);
-    take(0, tokens_.size());
-  }
-
-  /// At a comma, or before the next word that has `=` behind it.
-  std::size_t end_of_own(std::size_t begin) const {
-    std::size_t end = begin;
-    bool marked = false;
-    while (end < tokens_.size() && !is(end, ',') && !is(end, ';')) {
-      if (marked && is(end + 1, '=')) return end;
-      marked = marked || is(end, '=');
-      ++end;
-    }
-    return end;
-  }
-
-  std::optional<Own> own_word(std::size_t begin, std::size_t word_end, std::size_t meaning,
-                              std::size_t end, bool marked) const {
-    const std::string_view word = typed(line_, tokens_, begin, word_end);
-    if (meaning >= end || word.empty() || word.find(' ') != word.npos) return std::nullopt;
-    for (std::size_t i = meaning; i < end; ++i) {
-      if (tokens_[i].is_figure() || tokens_[i].type == Type::bearing) return std::nullopt;
-    }
-    Own own;
-    own.word = word;
-    // The kind may stand behind other words: `S1 = main cleavage`.
-    std::size_t telling = meaning;
-    while (marked && telling < end && !tokens_[telling].is(Meaning::kind))
-      ++telling;
-    if (telling >= end) telling = meaning;
-    // Of several kinds the intersection is meant (`L01 = S0/S1 intersection`), or nobody knows.
-    for (std::size_t i = telling; i < end; ++i) {
-      if (tokens_[i].is(Meaning::kind) && tokens_[i].says == "intersection") telling = i;
-    }
-    for (std::size_t i = meaning; i < end; ++i) {
-      const bool other = tokens_[i].is(Meaning::kind) && tokens_[i].says != tokens_[telling].says;
-      if (other && tokens_[telling].says != "intersection") return std::nullopt;
-    }
-    own.meaning = {tokens_[telling].meaning, tokens_[telling].says};
-    std::size_t closing = end - 1;
-    while (closing > meaning && tokens_[closing].type == Type::mark)
-      --closing;
-    const std::string last = folded(tokens_[closing].text);
-    own.is_plane = last != "line";
-    own.is_new_kind =
-        !tokens_[telling].is(Meaning::kind) && marked && (last == "plane" || last == "line");
-    if (own.is_new_kind || tokens_[telling].is(Meaning::kind)) return own;
-    // Another word for one that the page uses as the trade does: `yg = youngs`.
-    const bool renames = marked && tokens_[telling].meaning != Meaning::unknown &&
-                         !tokens_[telling].is(Meaning::filler);
-    const bool is_setting = tokens_[begin].type == Type::word &&
-                            tokens_[begin].meaning != Meaning::unknown &&
-                            tokens_[begin].meaning != tokens_[telling].meaning;
-    if (!renames || is_setting) return std::nullopt;
-    return own;
-  }
-
-  void declare(std::string_view word, Word meaning, bool is_new_kind, bool is_plane) {
-    const std::string_view kept = *page_.kept.emplace(word).first;
-    if (is_new_kind) {
-      page_.words.add(word, {Meaning::kind, kept});
-      page_.is_plane[std::string(word)] = is_plane;
-      return state(fmt::format("kind {} {}", word, is_plane ? "plane" : "line"));
-    }
-    page_.words.add(word, meaning);
-    if (meaning.meaning == Meaning::kind && word != meaning.says)
-      return state(fmt::format("short {} {}", word, meaning.says));
-    state(fmt::format("note {}", word));
-    lines_.back().is_note = true;
-  }
-
   void read_day() {
     const auto day = day_on(tokens_);
     if (!day) return;
     take(day->begin, day->end);
     if (day->other.empty()) return state("date " + day->iso);
     state(fmt::format("ask date {}  ; or {}?", day->iso, day->other));
-  }
-
-  // ---- declination, and what was turned into the dial
-
-  /// An angle towards east or west, or naught.
-  struct Offset {
-    std::string text;  ///< `4.5W`, `0`
-    bool found = false;
-  };
-
-  Offset offset_in(std::size_t begin, std::size_t end, bool naught) {
-    for (std::size_t i = begin; i < end; ++i) {
-      if (!is_free_figure(i)) continue;
-      std::size_t letter = npos;
-      if (i + 1 < end && is_east_west(i + 1)) letter = i + 1;
-      if (letter == npos && i > begin && is_east_west(i - 1)) letter = i - 1;
-      const bool range = is(i + 1, '-') || is(i + 1, Meaning::toward);
-      if (letter == npos && (!naught || tokens_[i].value != 0 || range)) continue;
-      Offset offset;
-      offset.found = true;
-      offset.text = plain(tokens_[i]) + (letter == npos ? "" : tokens_[letter].text);
-      if (tokens_[i].value == 0) offset.text = "0";
-      take(i, i + 1);
-      if (letter != npos) take(letter, letter + 1);
-      return offset;
-    }
-    return {};
-  }
-
-  /// With decimals where minutes have a short one.
-  static std::string plain(const Token& figure) {
-    const double hundredths = figure.value * 100;
-    if (figure.text.find("°") == figure.text.npos ||
-        std::abs(hundredths - std::round(hundredths)) > 1e-6)
-      return figure.text;
-    return trimmed_text(figure.value, 2);
-  }
-
-  bool ends_clause(std::size_t i) const {
-    // As in columns.
-    const std::string_view gap =
-        i == 0 ? std::string_view()
-               : line_.substr(tokens_[i - 1].end, tokens_[i].begin - tokens_[i - 1].end);
-    if (gap.find('\t') != gap.npos) return true;
-    // A point that is no abbreviation's ends a sentence.
-    const bool capital = tokens_[i].begin < line_.size() && line_[tokens_[i].begin] >= 'A' &&
-                         line_[tokens_[i].begin] <= 'Z';
-    if (i > 0 && capital && tokens_[i].type != Type::point && line_[tokens_[i - 1].end - 1] == '.')
-      return true;
-    return tokens_[i].is(',') || tokens_[i].is(';') || tokens_[i].is('.') || tokens_[i].is('(') ||
-           tokens_[i].is(Meaning::and_) || tokens_[i].text == "but";
-  }
-
-  void read_compass() {
-    std::string declination;
-    std::string set;
-    bool as_set = false;
-    for (std::size_t begin = 0; begin < tokens_.size();) {
-      std::size_t end = begin;
-      while (end < tokens_.size() && (end == begin || !ends_clause(end)))
-        ++end;
-      read_clause(begin, end, declination, set, as_set);
-      const bool is_mark =
-          end < tokens_.size() && (tokens_[end].type == Type::mark ||
-                                   tokens_[end].is(Meaning::and_) || tokens_[end].text == "but");
-      begin = is_mark ? end + 1 : std::max(end, begin + 1);
-    }
-    if (!set.empty()) {
-      state("set " + set);
-      page_.has_set = true;
-    }
-    if (as_set) declination = "as-set";
-    if (!declination.empty()) {
-      state("declination " + declination);
-      page_.has_declination = true;
-    }
-  }
-
-  void read_clause(std::size_t begin, std::size_t end, std::string& declination, std::string& set,
-                   bool& as_set) {
-    const auto within = [&](Meaning meaning) {
-      for (std::size_t i = begin; i < end; ++i) {
-        if (tokens_[i].is(meaning)) return true;
-      }
-      return false;
-    };
-    const auto says = [&](std::string_view word) {
-      for (std::size_t i = begin; i < end; ++i) {
-        if (folded(tokens_[i].text) == word) return true;
-      }
-      return false;
-    };
-    const bool says_declination = within(Meaning::declination) || says("dec");
-    const bool says_dialled =
-        within(Meaning::dialled) || within(Meaning::set_word) || says("on it");
-    bool says_none = within(Meaning::none);
-    for (std::size_t i = begin; i < end; ++i) {
-      const std::string word = folded(tokens_[i].text);
-      // `set on the compass: no`
-      says_none = says_none || (says_dialled && (word == "no" || word == "not" || word == "never"));
-    }
-    if (says_none) {
-      // `nothing set on the dial`, `4.5W, not set`: a figure beside it is the declination.
-      const Offset offset = offset_in(begin, end, false);
-      if (offset.found) declination = offset.text;
-      if (set.empty() &&
-          (says_dialled || offset.found || !declination.empty() || is_about_dial(begin, end)))
-        set = "0";
-      return;
-    }
-    if (!says_declination && !says_dialled) {
-      if (within(Meaning::same) && !set.empty() && declination.empty()) declination = set;
-      if (declination.empty() && has(Meaning::declination) && begin > 0) {
-        const Offset offset = offset_in(begin, end, false);
-        if (offset.found) declination = offset.text;
-      }
-      return;
-    }
-    const Offset offset = offset_in(begin, end, says_dialled);
-    if (says_dialled) {
-      if (offset.found) {
-        set = offset.text;
-        as_set = as_set || says_declination;
-      } else if (!declination.empty() && set.empty()) {
-        set = declination;
-        as_set = true;
-      }
-    } else if (offset.found) {
-      declination = offset.text;
-    } else if (!set.empty() && declination.empty()) {
-      // `1 E on it, which is the local declination`
-      as_set = true;
-    }
-  }
-
-  bool is_about_dial(std::size_t begin, std::size_t end) const {
-    const std::string said = folded(typed(line_, tokens_, begin, end));
-    return said.find("dial") != said.npos || said.find("compass") != said.npos ||
-           said.find("set") != said.npos || said.find("turned") != said.npos;
   }
 
   // ---- the others
@@ -507,8 +264,8 @@ class SettingsLine {
       if (begin >= tokens_.size() || first_unsettled(tokens_) < tokens_.size()) return;
       std::size_t end = begin;
       while (end < tokens_.size() &&
-             (meaning == Meaning::area ||
-              (!is(end, ',') && !is(end, ';') && (end == begin || !ends_clause(end)))))
+             (meaning == Meaning::area || (!is(end, ',') && !is(end, ';') &&
+                                           (end == begin || !ends_clause(line_, tokens_, end)))))
         ++end;
       state(fmt::format("{} {}", word, stripped(typed(line_, tokens_, begin, end))));
       take(0, end);
