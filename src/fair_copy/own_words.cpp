@@ -136,8 +136,6 @@ class OwnWords {
     lines_.back().is_note = true;
   }
 
-  static constexpr std::size_t npos = static_cast<std::size_t>(-1);
-
   std::string_view line_;
   Tokens& tokens_;
   Page& page_;

@@ -429,8 +429,8 @@ void Reduction::Log::finish(Page& page) {
     suspects.push_back(diagnostic.reading);
   }
   std::ranges::sort(suspects);
-  const auto more = std::ranges::unique(suspects);
-  found.suspect = suspects.size() - more.size();
+  suspects.erase(std::unique(suspects.begin(), suspects.end()), suspects.end());
+  found.suspect = suspects.size();
   found.ok = found.readings - found.suspect - found.rejected;
 }
 

@@ -15,7 +15,7 @@ class Asked:
         return (done.stdout + done.stderr).decode("utf-8")
 
     def commands(self):
-        return re.findall(r"(?m)^  ([a-z]+) +[A-Z]", self.said("help").split("Commands:")[1])
+        return re.findall(r"(?m)^  ([a-z-]+) +[A-Z]", self.said("help").split("Commands:")[1])
 
     def options_of(self, command):
         """Each option that the help of a command lists: short name, long name, name of its value;

@@ -73,6 +73,7 @@ def ask_fish(lines, folder):
 
 ZSH = """\
 PS1=
+LISTMAX=1000  # no question before a list that is longer than the screen
 fpath=({pages} $fpath)
 autoload -Uz compinit && compinit -u -D
 zstyle ':completion:*' insert-tab false
@@ -178,7 +179,7 @@ class Completions(Case):
                                  self.wanted[line])
 
     def test_the_questions_are_what_the_program_can_be_asked(self):
-        self.assertEqual(len(COMMANDS), 13)
+        self.assertEqual(len(COMMANDS), 14)
         self.assertGreater(len(CODES), 50)
         self.assertIn("-o", names_of("reduce"))
         self.assertEqual(self.enumerated, {"--format", "--north", "--rule", "--repeats", "--to",

@@ -118,7 +118,7 @@ class Installation(unittest.TestCase):
         page = rendered(self.root / MANUALS[1])
         source = (SOURCE / "src/notebook/vocabulary.cpp").read_text(encoding="utf-8")
         tables = re.findall(r"std::array<[^;]*?, (\d+)> \w+ = \{(.*?)\};", source, re.DOTALL)
-        self.assertEqual(len(tables), 3)
+        self.assertEqual(len(tables), 5)
         for size, table in tables:
             words = re.findall(r'"([a-z-]+)"', table)
             self.assertEqual(len(words), int(size))
