@@ -79,7 +79,7 @@ void run_batch(const CommandLine& line, std::size_t jobs, std::span<const Docume
     };
     part.make(notebook::read_log(Source(typed_name(name), std::move(text), line.encoding), options),
               go_on);
-    return error;
+    return std::error_code();
   };
   Progress progress(line.words.size(), is_waited_for(line, documents));
   const auto make_ahead = [&](std::size_t log,
