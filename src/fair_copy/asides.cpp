@@ -53,7 +53,7 @@ class Asides {
     if (pair || columns) return;
     while (is_figure(k)) {
       aside(i, k);
-      const bool joined = is(k + 1, '-') || is(k + 1, '/') || is(k + 1, Meaning::and_) ||
+      const bool joined = is(k + 1, '-') || is(k + 1, '/') || is(k + 1, Meaning::together) ||
                           is(k + 1, Meaning::toward);
       const bool goes_on = joined && is_figure(k + 2);
       if (!goes_on) break;
@@ -141,7 +141,7 @@ namespace {
 bool says_something(const Tokens& tokens, std::size_t first, std::size_t end) {
   for (std::size_t i = first; i < end; ++i) {
     const bool empty = tokens[i].type == Type::mark || tokens[i].is(Meaning::filler) ||
-                       tokens[i].is(Meaning::and_) || tokens[i].is(Meaning::ditto) ||
+                       tokens[i].is(Meaning::together) || tokens[i].is(Meaning::ditto) ||
                        tokens[i].is(Meaning::toward) || tokens[i].is(Meaning::from) ||
                        tokens[i].is(Meaning::on);
     if (!empty) return true;

@@ -188,7 +188,7 @@ class AttitudeReader {
     }
     const bool comma = skip(',');
     skip(';');
-    if (is(Meaning::dip, 1)) skip(Meaning::and_);
+    if (is(Meaning::dip, 1)) skip(Meaning::together);
     const bool says = skip(Meaning::dip);
     if (says) skip('=');
     if (!says && is(Meaning::vertical)) {
@@ -296,10 +296,9 @@ class AttitudeReader {
     // `58@112`: a dip, at its direction.
     const bool at_direction =
         is('@') && attitude_.first.digits <= 2 && starts_figure(1) && peek(1)->digits == 3;
-    if (figure &&
-        (at_direction ? skip('@')
-                      : false || skip('>') ||
-                            (is(Meaning::toward) && starts_value(1) && skip(Meaning::toward)))) {
+    if (figure && (at_direction ? skip('@')
+                                : skip('>') || (is(Meaning::toward) && starts_value(1) &&
+                                                skip(Meaning::toward)))) {
       if (!starts_value()) return false;
       attitude_.form = Form::towards;
       attitude_.second = take_value();

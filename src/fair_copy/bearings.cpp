@@ -56,7 +56,7 @@ class BearingLine {
       return std::nullopt;
     for (std::size_t i = 0; i < tokens_.size(); ++i) {
       if (tokens_[i].use == Use::none &&
-          (tokens_[i].is(Meaning::or_) || tokens_[i].is(Meaning::contrary) ||
+          (tokens_[i].is(Meaning::either) || tokens_[i].is(Meaning::contrary) ||
            tokens_[i].is(Meaning::from)))
         ask(fmt::format("'{}': what is meant?", tokens_[i].text));
     }
@@ -266,7 +266,7 @@ class BearingLine {
       const std::string_view unit = is(i + 1, Meaning::metres) ? "m"
                                     : is(i + 1, Meaning::feet) ? "ft"
                                                                : " paces";
-      text.replace(begin, end == text.npos ? end : end - begin,
+      text.replace(begin, end == std::string_view::npos ? end : end - begin,
                    fmt::format("{}{}", tokens_[i].text, unit));
       Lines lines;
       lines.emplace_back().text = fmt::format("ask {}  ; the same leg again?", text);

@@ -26,9 +26,9 @@ class CompassLine {
       while (end < tokens_.size() && (end == begin || !ends_clause(line_, tokens_, end)))
         ++end;
       read_clause(begin, end);
-      const bool is_mark =
-          end < tokens_.size() && (tokens_[end].type == Type::mark ||
-                                   tokens_[end].is(Meaning::and_) || tokens_[end].text == "but");
+      const bool is_mark = end < tokens_.size() &&
+                           (tokens_[end].type == Type::mark || tokens_[end].is(Meaning::together) ||
+                            tokens_[end].text == "but");
       begin = is_mark ? end + 1 : std::max(end, begin + 1);
     }
     Lines lines;
@@ -88,7 +88,7 @@ class CompassLine {
   /// With decimals where minutes have a short one.
   static std::string plain(const Token& figure) {
     const double hundredths = figure.value * 100;
-    if (figure.text.find("°") == figure.text.npos ||
+    if (figure.text.find("°") == std::string_view::npos ||
         std::abs(hundredths - std::round(hundredths)) > 1e-6)
       return figure.text;
     return trimmed_text(figure.value, 2);
@@ -152,8 +152,10 @@ class CompassLine {
 
   bool is_about_dial(std::size_t begin, std::size_t end) const {
     const std::string said = folded(typed(line_, tokens_, begin, end));
-    return said.find("dial") != said.npos || said.find("compass") != said.npos ||
-           said.find("set") != said.npos || said.find("turned") != said.npos;
+    return said.find("dial") != std::string_view::npos ||
+           said.find("compass") != std::string_view::npos ||
+           said.find("set") != std::string_view::npos ||
+           said.find("turned") != std::string_view::npos;
   }
 
   std::string_view line_;
@@ -171,14 +173,14 @@ bool ends_clause(std::string_view line, const Tokens& tokens, std::size_t i) {
   const std::string_view gap =
       i == 0 ? std::string_view()
              : line.substr(tokens[i - 1].end, tokens[i].begin - tokens[i - 1].end);
-  if (gap.find('\t') != gap.npos) return true;
+  if (gap.find('\t') != std::string_view::npos) return true;
   // A point that is no abbreviation's ends a sentence.
   const bool capital =
       tokens[i].begin < line.size() && line[tokens[i].begin] >= 'A' && line[tokens[i].begin] <= 'Z';
   if (i > 0 && capital && tokens[i].type != Type::point && line[tokens[i - 1].end - 1] == '.')
     return true;
   return tokens[i].is(',') || tokens[i].is(';') || tokens[i].is('.') || tokens[i].is('(') ||
-         tokens[i].is(Meaning::and_) || tokens[i].text == "but";
+         tokens[i].is(Meaning::together) || tokens[i].text == "but";
 }
 
 Lines compass_of(std::string_view line, Tokens& tokens, Page& page) {

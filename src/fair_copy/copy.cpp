@@ -85,7 +85,7 @@ class Copier {
       if (!line.starts_with(mark_of_copies)) continue;
       line.remove_prefix(mark_of_copies.size());
       const std::size_t digits = line.find_first_not_of("0123456789");
-      if (digits > 0 && digits != line.npos && line[digits] == ':') return true;
+      if (digits > 0 && digits != std::string_view::npos && line[digits] == ':') return true;
     }
     return false;
   }
@@ -168,7 +168,7 @@ class Copier {
   Lines listed_marks(std::string_view line, const Tokens& tokens) {
     Lines lines;
     const std::string_view names = line.substr(tokens.front().end);
-    const bool placed = names.find_first_of("0123456789") != names.npos;
+    const bool placed = names.find_first_of("0123456789") != std::string_view::npos;
     for (std::size_t begin = 0; begin < names.size();) {
       std::size_t end = begin;
       while (end < names.size() && !ends_mark(names, end, placed))
@@ -239,7 +239,7 @@ class Copier {
   }
 
   /// A line that is no reading, or may be one that nobody can read.
-  Lines kept(std::string_view line, const Tokens& tokens, std::uint32_t number) {
+  Lines kept(std::string_view line, const Tokens& tokens, std::uint32_t number) const {
     Lines lines;
     Line& note = lines.emplace_back();
     const std::string_view text = stripped(line).empty() ? line : stripped_ends(line);

@@ -63,7 +63,7 @@ class DayReader {
   }
   bool is(std::size_t i, std::string_view marks) const {
     return i < tokens_.size() && tokens_[i].type == Token::Type::mark &&
-           marks.find(tokens_[i].text) != marks.npos;
+           marks.find(tokens_[i].text) != std::string_view::npos;
   }
   /// Behind marks and endings such as `th`.
   std::size_t behind(std::size_t i) const {
@@ -126,7 +126,8 @@ class DayReader {
     const std::string& text = tokens_[i].text;
     const std::size_t point = text.find('.');
     const std::size_t k = is(i + 1, ".") ? i + 2 : i + 1;
-    if (point == text.npos || k >= tokens_.size() || !tokens_[k].is_figure()) return std::nullopt;
+    if (point == std::string_view::npos || k >= tokens_.size() || !tokens_[k].is_figure())
+      return std::nullopt;
     Token day = tokens_[i];
     Token month = tokens_[i];
     Token year = tokens_[k];

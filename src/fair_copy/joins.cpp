@@ -74,7 +74,8 @@ class Joiner {
   void promote_small_points() {
     const auto is_small = [&](std::size_t i, std::string_view letters) {
       return i < tokens_.size() && tokens_[i].type == Type::word && tokens_[i].text.size() == 1 &&
-             letters.find(tokens_[i].text[0]) != letters.npos && !words_.is_own(tokens_[i].text);
+             letters.find(tokens_[i].text[0]) != std::string_view::npos &&
+             !words_.is_own(tokens_[i].text);
     };
     const auto says = [&](std::size_t i, std::string_view word) {
       return tokens_[i].type == Type::word && folded(tokens_[i].text) == word;
@@ -113,7 +114,7 @@ class Joiner {
 
   bool is_letter_of(std::size_t i, std::string_view letters) const {
     return i < tokens_.size() && tokens_[i].type == Type::point && tokens_[i].text.size() == 1 &&
-           letters.find(tokens_[i].text[0]) != letters.npos;
+           letters.find(tokens_[i].text[0]) != std::string_view::npos;
   }
 
   std::size_t bearing_at(std::size_t i) const {

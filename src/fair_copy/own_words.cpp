@@ -84,7 +84,8 @@ class OwnWords {
   std::optional<Own> own_word(std::size_t begin, std::size_t word_end, std::size_t meaning,
                               std::size_t end, bool marked) const {
     const std::string_view word = typed(line_, tokens_, begin, word_end);
-    if (meaning >= end || word.empty() || word.find(' ') != word.npos) return std::nullopt;
+    if (meaning >= end || word.empty() || word.find(' ') != std::string_view::npos)
+      return std::nullopt;
     for (std::size_t i = meaning; i < end; ++i) {
       if (tokens_[i].is_figure() || tokens_[i].type == Type::bearing) return std::nullopt;
     }

@@ -54,7 +54,7 @@ bool Page::is_here(std::string_view name) const {
 std::string Page::full_name(std::string_view name) const {
   const std::size_t digits = name.find_first_of("0123456789");
   const std::size_t own = station.find_first_of("0123456789");
-  const bool initial = digits == 1 && own != station.npos && own > 2 &&
+  const bool initial = digits == 1 && own != std::string_view::npos && own > 2 &&
                        folded(name.substr(0, 1)) == folded(std::string_view(station).substr(0, 1));
   return initial ? station.substr(0, own) + std::string(name.substr(digits)) : std::string(name);
 }
@@ -103,7 +103,7 @@ std::string name_text(std::string_view typed) {
   std::erase(name, '"');
   if (name.empty()) return "unnamed";
   std::ranges::replace(name, ' ', '-');
-  const bool plain = name.find_first_of(",;>") == name.npos && name[0] != '#';
+  const bool plain = name.find_first_of(",;>") == std::string_view::npos && name[0] != '#';
   return plain ? name : '"' + name + '"';
 }
 

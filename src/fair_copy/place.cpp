@@ -198,7 +198,7 @@ class PlaceLine {
   bool is_like_last(std::string_view name) const {
     const auto letters = [](std::string_view text) {
       const std::size_t end = text.find_first_of("0123456789");
-      return end == text.npos ? std::string() : folded(stripped(text.substr(0, end)));
+      return end == std::string_view::npos ? std::string() : folded(stripped(text.substr(0, end)));
     };
     const std::string own = letters(name);
     return page_.in_station && tokens_.front().is(Meaning::unknown) && !own.empty() &&

@@ -306,8 +306,8 @@ class ReadingLine {
       case Meaning::dip:
         return take_side();
       case Meaning::contrary:
-      case Meaning::or_:
-        if (token.meaning == Meaning::or_ || !items_.empty() || is_beside_figure())
+      case Meaning::either:
+        if (token.meaning == Meaning::either || !items_.empty() || is_beside_figure())
           ask(fmt::format("'{}': what is meant?", token.text));
         break;
       case Meaning::mean:

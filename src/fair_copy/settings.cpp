@@ -111,7 +111,8 @@ class SettingsLine {
 
   /// Between the two parts of a pair in an order.
   bool joins_parts(std::size_t i) const {
-    if (is(i, '/') || is(i, '-') || is(i, '>') || is(i, '@') || is(i, Meaning::and_)) return true;
+    if (is(i, '/') || is(i, '-') || is(i, '>') || is(i, '@') || is(i, Meaning::together))
+      return true;
     if (is(i, ',')) return first_unsettled(tokens_) == tokens_.size();
     const std::string word = folded(tokens_[i].text);
     return word == "then" || word == "first" || word == "followed" || word == "by" ||
@@ -276,7 +277,7 @@ class SettingsLine {
       if (first_unsettled(tokens_) < tokens_.size() && page_.in_station) return;
       std::string name = tokens_[i].text;
       std::size_t end = i + 1;
-      if (is_figure(end) && name.find_first_of("0123456789") == name.npos)
+      if (is_figure(end) && name.find_first_of("0123456789") == std::string_view::npos)
         name += tokens_[end++].text;
       take(i, end);
       return state("datum " + name);

@@ -46,7 +46,7 @@ constexpr Name names[] = {
 Column column_named(std::string_view heading) {
   const std::string whole = folded(heading);
   for (const std::string_view word : {"remark", "note", "comment"}) {
-    if (whole.find(word) != whole.npos) return Column::remark;
+    if (whole.find(word) != std::string_view::npos) return Column::remark;
   }
   const std::string name = whole.substr(0, whole.find_first_of(",("));
   for (const Name& row : names) {
@@ -138,7 +138,7 @@ bool starts_with_figure(std::string_view text) {
 }  // namespace
 
 std::optional<Table> Table::headed_by(std::string_view line) {
-  if (line.find_first_of("0123456789=") != line.npos) return std::nullopt;
+  if (line.find_first_of("0123456789=") != std::string_view::npos) return std::nullopt;
   for (const char separator : {'\t', ';', '|', ',', '/', ' '}) {
     Table table;
     // A heading with strokes between stands over rows with blanks.
@@ -217,7 +217,7 @@ std::optional<Lines> Table::row(std::string_view line, Page& page) {
   }
   if (!remark.empty()) {
     std::string& text = readings->back().text;
-    text += (text.find("  ; ") == text.npos ? "  ; " : ", ") + remark;
+    text += (text.find("  ; ") == std::string_view::npos ? "  ; " : ", ") + remark;
   }
   lines.insert(lines.end(), readings->begin(), readings->end());
   above_ = std::move(row);
@@ -226,7 +226,7 @@ std::optional<Lines> Table::row(std::string_view line, Page& page) {
 
 bool Table::is_counted(std::size_t column, std::string_view cell) const {
   const bool other = column < headings_.size() && headings_[column].column == Column::other;
-  return other && cell.find_first_of("0123456789") != cell.npos;
+  return other && cell.find_first_of("0123456789") != std::string_view::npos;
 }
 
 /// A remark that names another kind, or says how often, is about the reading.

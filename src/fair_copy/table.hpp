@@ -43,10 +43,10 @@ class Table {
   /// Figures of a column that nobody knows: no part of the reading.
   bool is_row(const std::vector<std::string>& row) const;
   bool is_counted(std::size_t column, std::string_view cell) const;
-  std::string doubt_of(const std::vector<std::string>& cells, const Page& page) const;
+  std::string doubt_of(const std::vector<std::string>& row, const Page& page) const;
   /// The row as people write it in words, ready for the readers of lines; empty without a reading.
-  std::string in_words(const std::vector<std::string>& cells, const Page& page) const;
-  void add_place(const std::vector<std::string>& cells, Page& page, Lines& lines) const;
+  std::string in_words(const std::vector<std::string>& row, const Page& page) const;
+  void add_place(const std::vector<std::string>& row, Page& page, Lines& lines) const;
 
   struct Heading {
     Column column = Column::other;

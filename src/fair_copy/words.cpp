@@ -109,8 +109,8 @@ constexpr WordRow table[] = {
     {rough, "", "~,ca,c,approx,about,abt,approximately,circa,roughly"},
     {ditto, "", "\",'',do,ditto,same,repeat,repeated,the same,again,idem,id,dto"},
     {all, "", "all,both,each"},
-    {and_, "", "and,&,und,et,plus"},
-    {or_, "", "or,either,else"},
+    {together, "", "and,&,und,et,plus"},
+    {either, "", "or,either,else"},
     {mean, "", "mean,average,avg,mean of,average of"},
     {contrary, "",
      "not,wrong,oops,cross out,crossed out,scrap,delete,ignore,backwards,mistake,error,no,"

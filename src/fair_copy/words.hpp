@@ -47,9 +47,9 @@ enum class Meaning : std::uint8_t {
   doubt,
   rough,
   ditto,
-  all,  ///< all, both: of what is said behind a list
-  and_,
-  or_,
+  all,       ///< all, both: of what is said behind a list
+  together,  ///< and
+  either,    ///< or
   mean,
   contrary,  ///< not, wrong, oops: what it stands beside is not meant as it stands
   unread,    ///< no reading, not measured

@@ -74,7 +74,7 @@ inline constexpr WordRow words_abroad[] = {
      "foto,fotos,bild,probe,échantillon,echantillon,muestra,campione,prøve,abstand,tag,proben,esp,"
      "espaciado,bänke"},
     {Meaning::north_of, "grid", "gitter"},
-    {Meaning::and_, "", "y,e,og"},
+    {Meaning::together, "", "y,e,og"},
     {Meaning::doubt, "", "unsicher,fraglich,incertain,douteux,dudoso,usikker,incerto"},
     {Meaning::rough, "", "etwa,env,environ,aprox,omtrent"},
     {Meaning::order, "", "flächen,lineare,planos,líneas,lineas,plans,lignes,flater"},

@@ -223,7 +223,7 @@ class LogReader final : private Judge {
   /// `doubtful`, `about`, or `by` and a name.
   bool read_doubtful(Reading& reading, Cursor& cursor);
   /// Whether all marks of errors belong to figures of `reading`; `about` makes each of them rough.
-  bool settle_marks(Reading& reading, Cursor& cursor);
+  bool settle_marks(Reading& reading, Cursor& cursor) const;
   bool read_sense(const Reading& reading, Sense& stated, Cursor& cursor);
   void read_leg(Reading& reading, Span body);
 

@@ -51,7 +51,7 @@ void for_each_figure(Reading& reading, Visit visit) {
 
 }  // namespace
 
-bool LogReader::settle_marks(Reading& reading, Cursor& cursor) {
+bool LogReader::settle_marks(Reading& reading, Cursor& cursor) const {
   std::size_t count = 0;
   for_each_figure(reading, [&count](const OwnError& own) {
     count += (own.rough ? 1U : 0U) + (own.sigma > 0 ? 1U : 0U);
