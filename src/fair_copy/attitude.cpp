@@ -154,14 +154,13 @@ class AttitudeReader {
     if (!starts_figure()) return false;
     attitude_.form = Form::rake;
     attitude_.second = take_value();
-    if (!skip(Meaning::from)) {
-      skip(Meaning::toward);
-      fault("a rake from that end of the strike?");
-    }
+    const bool says_from = skip(Meaning::from);
+    if (!says_from) skip(Meaning::toward);
     if (!starts_value()) {
       fault("a rake from which end of the strike?");
       return true;
     }
+    if (!says_from) fault("a rake from that end of the strike?");
     attitude_.first = take_value();
     skip(Meaning::end);
     return true;

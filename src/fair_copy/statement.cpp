@@ -296,7 +296,7 @@ Statement line_statement(const Attitude& attitude, const Conventions& convention
     case Form::rake:
       statement.text =
           fmt::format("rake {} from {}", rough(attitude.second),
-                      attitude.first ? bearing_text(attitude.first) : std::string("N"));
+                      attitude.first ? bearing_text(attitude.first) : std::string("?"));
       statement.meant.angle = attitude.second.degrees;
       check_angle(statement, attitude.second, "rake");
       check_bearing(statement, attitude.first);

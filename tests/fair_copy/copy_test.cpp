@@ -99,6 +99,10 @@ TEST_CASE("faults of fact are asked, never mended") {
                      });
 }
 
+TEST_CASE("a question holds no bearing that the page does not") {
+  check_all(heading, {{"slicks on jt pitch 30", {"ask slickenline rake 30 from ? on joint"}}});
+}
+
 TEST_CASE("no figure is left over without a question") {
   for (const std::string line :
        {"bed N62E 37 NW 12", "bed N62E 37 NW and 14", "old wall 12 N62E 37 NW"}) {
