@@ -38,6 +38,7 @@ class BearingLine {
       : line_(line), tokens_(tokens), page_(page) {}
 
   std::optional<Lines> read() {
+    settle_vertical_angles();
     if (std::ranges::any_of(tokens_, is_of_attitude)) return std::nullopt;
     if (tokens_.empty()) return std::nullopt;
     const bool leg = leg_ = is_leg();
@@ -66,6 +67,15 @@ class BearingLine {
   }
 
  private:
+  /// `N44E vertical 3`: behind a bearing, and before a short figure without a unit, it is an angle.
+  void settle_vertical_angles() {
+    for (std::size_t i = 1; i + 1 < tokens_.size(); ++i) {
+      const bool angle = is_figure(i + 1) && tokens_[i + 1].digits <= 2 && !is_length(i + 1) &&
+                         !is(i + 2, Meaning::unit);
+      if (is(i, Meaning::vertical) && tokens_[i - 1].type == Type::bearing && angle)
+        tokens_[i].meaning = Meaning::slope;
+    }
+  }
   /// A word that only an attitude has.
   static bool is_of_attitude(const Token& token) {
     if (token.type != Type::word || token.use != Use::none) return false;
