@@ -11,6 +11,8 @@
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/orientation/quadrant.hpp>
 
+#include "values.hpp"
+
 namespace lodebook::fair_copy {
 
 namespace {
@@ -19,95 +21,21 @@ using Type = Token::Type;
 using Form = Attitude::Form;
 
 /// Reads one attitude of a line.
-class AttitudeReader {
+class AttitudeReader : ValueReader {
  public:
   AttitudeReader(const Tokens& tokens, std::size_t at, bool directions)
-      : tokens_(tokens), at_(at), directions_(directions) {
+      : ValueReader(tokens, at), directions_(directions) {
     attitude_.begin = at;
   }
 
   std::optional<Attitude> read() {
     if (!read_form()) return std::nullopt;
     attitude_.end = at_;
+    attitude_.problem = problem_;
     return attitude_;
   }
 
  private:
-  const Token* peek(std::size_t ahead = 0) const {
-    return at_ + ahead < tokens_.size() ? &tokens_[at_ + ahead] : nullptr;
-  }
-  bool is(Meaning meaning, std::size_t ahead = 0) const {
-    return peek(ahead) && peek(ahead)->is(meaning);
-  }
-  bool is(char mark, std::size_t ahead = 0) const { return peek(ahead) && peek(ahead)->is(mark); }
-  bool skip(Meaning meaning) {
-    const bool found = is(meaning);
-    if (found) ++at_;
-    return found;
-  }
-  bool skip(char mark) {
-    const bool found = is(mark);
-    if (found) ++at_;
-    return found;
-  }
-  void fault(std::string problem) {
-    if (attitude_.problem.empty()) attitude_.problem = std::move(problem);
-  }
-
-  bool starts_value(std::size_t ahead = 0) const {
-    const Token* const token = peek(ahead);
-    if (!token || token->use != Token::Use::none) return false;
-    if (token->type == Type::bearing || token->type == Type::point) return true;
-    return token->is_figure() && !token->is_minutes;
-  }
-  bool starts_figure(std::size_t ahead = 0) const {
-    return starts_value(ahead) && peek(ahead)->is_figure();
-  }
-
-  Value take_value() {
-    const Token& token = tokens_[at_++];
-    Value value;
-    value.text = token.text;
-    value.degrees = token.value;
-    value.digits = token.digits;
-    value.is_rough = token.is_rough;
-    value.type = token.is_figure()             ? Value::Type::figure
-                 : token.type == Type::bearing ? Value::Type::bearing
-                                               : Value::Type::point;
-    if (value.type == Value::Type::point) value.degrees = degrees_of(*point_named(token.text));
-    if (token.is_faulty) fault(fmt::format("'{}' is no bearing", token.text));
-    if (token.is_unclear) fault(fmt::format("'{}' is not one plain figure", token.text));
-    if (token.is_figure() && (is('-') || is(Meaning::toward)) && starts_figure(1) &&
-        !peek()->spaced == !peek(1)->spaced && is_range(token, *peek(1)))
-      take_range(value);
-    if (value.is_lettered()) skip_other_end(value);
-    return value;
-  }
-  /// `N-S`, `N65E - S65W`: both ends of a strike.
-  void skip_other_end(const Value& value) {
-    if (!is('-') || !starts_value(1) || peek(1)->is_figure()) return;
-    const Token& other = *peek(1);
-    const double end =
-        other.type == Type::point ? degrees_of(*point_named(other.text)) : other.value;
-    if (std::abs(std::remainder(end - value.degrees - 180, 360.0)) < 0.01) at_ += 2;
-  }
-  static constexpr double widest_range = 45;  ///< degrees; our own choice
-  /// `35-40`, `0 to 5`: two figures that are one with its spread.
-  bool is_range(const Token& low, const Token& high) const {
-    if (is(Meaning::toward)) return false;
-    return low.value < high.value && low.digits <= high.digits &&
-           high.value - low.value <= widest_range && !(peek()->spaced) &&
-           !(low.digits == 3 && high.digits == 3 && high.value - low.value == 180);
-  }
-  void take_range(Value& value) {
-    const Token& high = *peek(1);
-    fault(fmt::format("{}-{} is a range: its middle?", value.text, high.text));
-    value.degrees = (value.degrees + high.value) / 2;
-    value.text = trimmed_text(value.degrees, 2);
-    value.digits = static_cast<std::uint8_t>(std::min(value.text.find('.'), value.text.size()));
-    at_ += 2;
-  }
-
   bool read_form() {
     if (is(Meaning::vertical)) return read_vertical();
     if (is(Meaning::horizontal)) return read_horizontal();
@@ -363,8 +291,6 @@ class AttitudeReader {
     return attitude_.first.digits == 3 || directions_;
   }
 
-  const Tokens& tokens_;
-  std::size_t at_;
   bool directions_;
   Attitude attitude_;
 };

@@ -7,6 +7,8 @@
 #include <cmath>
 #include <lodebook/orientation/decimal.hpp>
 
+#include "page_line.hpp"
+
 namespace lodebook::fair_copy {
 
 namespace {
@@ -14,13 +16,11 @@ namespace {
 using Type = Token::Type;
 using Use = Token::Use;
 
-constexpr std::size_t npos = static_cast<std::size_t>(-1);
-
-class CompassLine {
+class CompassLine : PageLine {
  public:
-  CompassLine(std::string_view line, Tokens& tokens) : line_(line), tokens_(tokens) {}
+  CompassLine(std::string_view line, Tokens& tokens, Page& page) : PageLine(line, tokens, page) {}
 
-  Lines read(Page& page) {
+  Lines read() {
     for (std::size_t begin = 0; begin < tokens_.size();) {
       std::size_t end = begin;
       while (end < tokens_.size() && (end == begin || !ends_clause(line_, tokens_, end)))
@@ -35,29 +35,14 @@ class CompassLine {
     if (!set_.empty()) lines.emplace_back().text = "set " + set_;
     if (as_set_) declination_ = "as-set";
     if (!declination_.empty()) lines.emplace_back().text = "declination " + declination_;
-    page.has_set = page.has_set || !set_.empty();
-    page.has_declination = page.has_declination || !declination_.empty();
+    page_.has_set = page_.has_set || !set_.empty();
+    page_.has_declination = page_.has_declination || !declination_.empty();
     return lines;
   }
 
  private:
-  bool is(std::size_t i, Meaning meaning) const {
-    return i < tokens_.size() && tokens_[i].is(meaning);
-  }
-  bool is(std::size_t i, char mark) const { return i < tokens_.size() && tokens_[i].is(mark); }
-  bool is_free_figure(std::size_t i) const {
-    return i < tokens_.size() && tokens_[i].is_figure() && tokens_[i].use == Use::none;
-  }
   bool is_east_west(std::size_t i) const {
-    return i < tokens_.size() && tokens_[i].type == Type::point && tokens_[i].use == Use::none &&
-           (tokens_[i].text == "E" || tokens_[i].text == "W");
-  }
-  bool has(Meaning meaning) const {
-    return std::ranges::any_of(tokens_, [&](const Token& token) { return token.is(meaning); });
-  }
-  void take(std::size_t first, std::size_t end) {
-    for (; first < end && first < tokens_.size(); ++first)
-      tokens_[first].use = Use::stated;
+    return is_point(i) && is_free(i) && (tokens_[i].text == "E" || tokens_[i].text == "W");
   }
 
   /// An angle towards east or west, or naught.
@@ -78,8 +63,8 @@ class CompassLine {
       offset.found = true;
       offset.text = plain(tokens_[i]) + (letter == npos ? "" : tokens_[letter].text);
       if (tokens_[i].value == 0) offset.text = std::string(1, '0');
-      take(i, i + 1);
-      if (letter != npos) take(letter, letter + 1);
+      settle(i, i + 1);
+      if (letter != npos) settle(letter, letter + 1);
       return offset;
     }
     return {};
@@ -151,15 +136,13 @@ class CompassLine {
   }
 
   bool is_about_dial(std::size_t begin, std::size_t end) const {
-    const std::string said = folded(typed(line_, tokens_, begin, end));
+    const std::string said = folded(typed(begin, end));
     return said.find("dial") != std::string_view::npos ||
            said.find("compass") != std::string_view::npos ||
            said.find("set") != std::string_view::npos ||
            said.find("turned") != std::string_view::npos;
   }
 
-  std::string_view line_;
-  Tokens& tokens_;
   std::string declination_;  ///< `4.5W`; empty where nothing is said
   std::string set_;
   /// What was set is the declination.
@@ -184,7 +167,7 @@ bool ends_clause(std::string_view line, const Tokens& tokens, std::size_t i) {
 }
 
 Lines compass_of(std::string_view line, Tokens& tokens, Page& page) {
-  return CompassLine(line, tokens).read(page);
+  return CompassLine(line, tokens, page).read();
 }
 
 }  // namespace lodebook::fair_copy

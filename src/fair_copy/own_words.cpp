@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "page.hpp"
+#include "page_line.hpp"
 
 namespace lodebook::fair_copy {
 
@@ -13,10 +13,9 @@ namespace {
 using Type = Token::Type;
 using Use = Token::Use;
 
-class OwnWords {
+class OwnWords : PageLine {
  public:
-  OwnWords(std::string_view line, Tokens& tokens, Page& page)
-      : line_(line), tokens_(tokens), page_(page) {}
+  OwnWords(std::string_view line, Tokens& tokens, Page& page) : PageLine(line, tokens, page) {}
 
   std::optional<Lines> read() {
     read_own_words();
@@ -25,12 +24,7 @@ class OwnWords {
   }
 
  private:
-  bool is(std::size_t i, char mark) const { return i < tokens_.size() && tokens_[i].is(mark); }
   void state(std::string text) { lines_.emplace_back().text = std::move(text); }
-  void take(std::size_t first, std::size_t end) {
-    for (; first < end && first < tokens_.size(); ++first)
-      tokens_[first].use = Use::stated;
-  }
 
   /// A word of the page's own, and what the page says it means.
   struct Own {
@@ -66,7 +60,7 @@ class OwnWords {
     if (found.empty() || (!equals && (found.size() < 2 || unread))) return;
     for (const Own& own : found)
       declare(own.word, own.meaning, own.is_new_kind, own.is_plane);
-    take(0, tokens_.size());
+    settle(0, tokens_.size());
   }
 
   /// At a comma, or before the next word that has `=` behind it.
@@ -83,7 +77,7 @@ class OwnWords {
 
   std::optional<Own> own_word(std::size_t begin, std::size_t word_end, std::size_t meaning,
                               std::size_t end, bool marked) const {
-    const std::string_view word = typed(line_, tokens_, begin, word_end);
+    const std::string_view word = typed(begin, word_end);
     if (meaning >= end || word.empty() || word.find(' ') != std::string_view::npos)
       return std::nullopt;
     for (std::size_t i = meaning; i < end; ++i) {
@@ -137,9 +131,6 @@ class OwnWords {
     lines_.back().is_note = true;
   }
 
-  std::string_view line_;
-  Tokens& tokens_;
-  Page& page_;
   Lines lines_;
 };
 

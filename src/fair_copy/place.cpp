@@ -7,7 +7,7 @@
 
 #include "asides.hpp"
 #include "clock.hpp"
-#include "page.hpp"
+#include "page_line.hpp"
 
 namespace lodebook::fair_copy {
 
@@ -16,7 +16,6 @@ namespace {
 using Type = Token::Type;
 using Use = Token::Use;
 
-constexpr std::size_t npos = static_cast<std::size_t>(-1);
 /// Tokens of the longest position.
 constexpr std::size_t longest_position = 14;
 
@@ -49,10 +48,9 @@ bool is_position(std::string_view text) {
   return written && (written->position || written->if_south);
 }
 
-class PlaceLine {
+class PlaceLine : PageLine {
  public:
-  PlaceLine(std::string_view line, Tokens& tokens, Page& page)
-      : line_(line), tokens_(tokens), page_(page) {}
+  PlaceLine(std::string_view line, Tokens& tokens, Page& page) : PageLine(line, tokens, page) {}
 
   std::optional<Lines> read(bool opens_block, bool stands_alone) {
     if (tokens_.empty()) return std::nullopt;
@@ -64,15 +62,6 @@ class PlaceLine {
   }
 
  private:
-  bool is(std::size_t i, Meaning meaning) const {
-    return i < tokens_.size() && tokens_[i].is(meaning);
-  }
-  bool is(std::size_t i, char mark) const { return i < tokens_.size() && tokens_[i].is(mark); }
-  void take(std::size_t first, std::size_t end) {
-    for (; first < end && first < tokens_.size(); ++first)
-      tokens_[first].use = Use::stated;
-  }
-
   /// `Stop 4`, `St. 31`, `Pt. 101`, `Loc 2`
   bool take_heading() {
     if (!tokens_.front().is(Meaning::station)) return false;
@@ -93,10 +82,10 @@ class PlaceLine {
       ++end;
     // `Stop 1 to Stop 2`: a leg.
     if (is(end, Meaning::toward) || is(end, '>')) return false;
-    const std::string_view id = stripped(typed(line_, tokens_, i, end));
+    const std::string_view id = stripped(typed(i, end));
     const std::string_view kept = tokens_.front().says;
     name_ = kept.empty() ? std::string(id) : fmt::format("{}-{}", kept, id);
-    take(0, end);
+    settle(0, end);
     return true;
   }
 
@@ -104,14 +93,14 @@ class PlaceLine {
     for (std::size_t i = 0; i < tokens_.size(); ++i) {
       if (tokens_[i].use != Use::none || !may_begin(i)) continue;
       for (std::size_t end = std::min(tokens_.size(), i + longest_position); end > i + 1; --end) {
-        const std::string_view text = typed(line_, tokens_, i, end);
+        const std::string_view text = typed(i, end);
         if (!looks_long(i, end)) break;
         const std::string plain = plain_position(text);
         for (const std::string& form : {plain, std::string(text), without_dashes(plain)}) {
           if (!is_position(form)) continue;
           position_ = form;
           begin_ = i;
-          take(i, end);
+          settle(i, end);
           find_accuracy(end);
           return;
         }
@@ -153,7 +142,7 @@ class PlaceLine {
         ++k;
       if (!mark || k >= tokens_.size() || !tokens_[k].is_figure()) continue;
       accuracy_ = tokens_[k].text;
-      take(i, is(k + 1, Meaning::metres) ? k + 2 : k + 1);
+      settle(i, is(k + 1, Meaning::metres) ? k + 2 : k + 1);
       return;
     }
   }
@@ -178,7 +167,7 @@ class PlaceLine {
     const bool leg_end = page_.leg_ends.contains(folded(name));
     if (!is_placed && is_like_last(first_words(name))) {
       name_ = first_words(name);
-      take(0, 2);
+      settle(0, 2);
       return true;
     }
     if (!is_placed) {
@@ -190,7 +179,7 @@ class PlaceLine {
       is_landmark_ = !page_.in_station && stands_alone && !leg_end;
     }
     name_ = name;
-    take(first, end);
+    settle(first, end);
     return true;
   }
 
@@ -207,7 +196,7 @@ class PlaceLine {
   /// A word and its number.
   std::string_view first_words(std::string_view name) const {
     const bool two = tokens_.size() > 1 && tokens_[0].type == Type::word && tokens_[1].is_figure();
-    return two ? stripped(typed(line_, tokens_, 0, 2)) : name;
+    return two ? stripped(typed(0, 2)) : name;
   }
 
   /// Where the words at the line's start end.
@@ -294,8 +283,8 @@ class PlaceLine {
              tokens_[first - 1].text.find_first_of("0123456789") == npos)))
       --first;
     begin_ = first;
-    faulty_ = typed(line_, tokens_, first, last + 1);
-    take(first, last + 1);
+    faulty_ = typed(first, last + 1);
+    settle(first, last + 1);
   }
   bool has_reading_words() const {
     return std::ranges::any_of(tokens_, [](const Token& token) {
@@ -319,9 +308,6 @@ class PlaceLine {
       lines.front().text += "  ; " + rest;
   }
 
-  std::string_view line_;
-  Tokens& tokens_;
-  Page& page_;
   std::string name_;
   bool is_landmark_ = false;
   std::string position_;

@@ -11,19 +11,17 @@
 #include "asides.hpp"
 #include "compass.hpp"
 #include "dates.hpp"
-#include "page.hpp"
+#include "page_line.hpp"
 
 namespace lodebook::fair_copy {
 
 namespace {
 
 using Type = Token::Type;
-using Use = Token::Use;
 
-class SettingsLine {
+class SettingsLine : PageLine {
  public:
-  SettingsLine(std::string_view line, Tokens& tokens, Page& page)
-      : line_(line), tokens_(tokens), page_(page) {}
+  SettingsLine(std::string_view line, Tokens& tokens, Page& page) : PageLine(line, tokens, page) {}
 
   std::optional<Lines> read() {
     if (page_.in_station && has_reading()) return std::nullopt;
@@ -51,24 +49,7 @@ class SettingsLine {
   }
 
  private:
-  bool is(std::size_t i, Meaning meaning) const {
-    return i < tokens_.size() && tokens_[i].is(meaning);
-  }
-  bool is(std::size_t i, char mark) const { return i < tokens_.size() && tokens_[i].is(mark); }
-  bool is_figure(std::size_t i) const { return i < tokens_.size() && tokens_[i].is_figure(); }
-  bool is_free_figure(std::size_t i) const { return is_figure(i) && tokens_[i].use == Use::none; }
-  bool is_east_west(std::size_t i) const {
-    return i < tokens_.size() && tokens_[i].type == Type::point && tokens_[i].use == Use::none &&
-           (tokens_[i].text == "E" || tokens_[i].text == "W");
-  }
   void state(std::string text) { lines_.emplace_back().text = std::move(text); }
-  void take(std::size_t first, std::size_t end) {
-    for (; first < end && first < tokens_.size(); ++first)
-      tokens_[first].use = Use::stated;
-  }
-  bool has(Meaning meaning) const {
-    return std::ranges::any_of(tokens_, [&](const Token& token) { return token.is(meaning); });
-  }
 
   /// At a station a kind with a figure, or a sight, is no heading.
   bool has_reading() const {
@@ -78,7 +59,7 @@ class SettingsLine {
   void read_day() {
     const auto day = day_on(tokens_);
     if (!day) return;
-    take(day->begin, day->end);
+    settle(day->begin, day->end);
     if (day->other.empty()) return state("date " + day->iso);
     state(fmt::format("ask date {}  ; or {}?", day->iso, day->other));
   }
@@ -91,7 +72,7 @@ class SettingsLine {
       if (!tokens_[i].is(Meaning::rule)) continue;
       if (!said.empty() && said != tokens_[i].says) return state("ask rule right  ; or left?");
       said = tokens_[i].says;
-      take(i, i + 1);
+      settle(i, i + 1);
     }
     if (said.empty()) return;
     page_.conventions.rule = said == "right" ? HandRule::right : HandRule::left;
@@ -161,7 +142,7 @@ class SettingsLine {
       }
       if (order.empty()) continue;
       said = true;
-      take(i, next + 1);
+      settle(i, next + 1);
       state(fmt::format("order {}", order));
     }
   }
@@ -170,17 +151,17 @@ class SettingsLine {
     bool quadrant = has(Meaning::quadrant);
     // In an order of pairs an azimuth is a part of the pair.
     bool azimuth = std::ranges::any_of(tokens_, [](const Token& token) {
-      return token.is(Meaning::azimuth) && token.use == Use::none;
+      return token.is(Meaning::azimuth) && token.use == Token::Use::none;
     });
     for (std::size_t i = 0; i < tokens_.size(); ++i) {
       // `0-360`, `360°`
       const bool whole = is_free_figure(i) && tokens_[i].value == 360 && tokens_[i].digits == 3;
       if (!whole) continue;
       azimuth = true;
-      take(i, i + 1);
+      settle(i, i + 1);
       if (i >= 2 && (is(i - 1, '-') || is(i - 1, Meaning::toward)) && is_figure(i - 2) &&
           tokens_[i - 2].value == 0)
-        take(i - 2, i);
+        settle(i - 2, i);
     }
     if (quadrant && azimuth) return;
     if (quadrant) state("dial quadrant");
@@ -218,8 +199,8 @@ class SettingsLine {
         state(fmt::format("pace {}m",
                           trimmed_text(counted ? metres / tokens_[count].value : metres, 5)));
       }
-      take(length, length + 2);
-      if (count != npos) take(count, count + 1);
+      settle(length, length + 2);
+      if (count != npos) settle(count, count + 1);
       return;
     }
   }
@@ -248,7 +229,7 @@ class SettingsLine {
       if ((!bearing && !dip) || !is_free_figure(k)) continue;
       text += fmt::format(" {} {}", bearing ? "bearing" : "dip", tokens_[k].text);
       std::erase_if(text, [](char c) { return static_cast<unsigned char>(c) >= 0x80; });
-      take(i, k + 1);
+      settle(i, k + 1);
     }
     if (text != "accuracy") state(text);
   }
@@ -268,8 +249,8 @@ class SettingsLine {
              (meaning == Meaning::area || (!is(end, ',') && !is(end, ';') &&
                                            (end == begin || !ends_clause(line_, tokens_, end)))))
         ++end;
-      state(fmt::format("{} {}", word, stripped(typed(line_, tokens_, begin, end))));
-      take(0, end);
+      state(fmt::format("{} {}", word, stripped(typed(begin, end))));
+      settle(0, end);
       return;
     }
     for (std::size_t i = 0; i < tokens_.size(); ++i) {
@@ -279,16 +260,11 @@ class SettingsLine {
       std::size_t end = i + 1;
       if (is_figure(end) && name.find_first_of("0123456789") == std::string_view::npos)
         name += tokens_[end++].text;
-      take(i, end);
+      settle(i, end);
       return state("datum " + name);
     }
   }
 
-  static constexpr std::size_t npos = static_cast<std::size_t>(-1);
-
-  std::string_view line_;
-  Tokens& tokens_;
-  Page& page_;
   Lines lines_;
 };
 

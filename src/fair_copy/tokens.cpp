@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "joins.hpp"
+#include "spelling.hpp"
 
 #include <fmt/format.h>
 
@@ -22,38 +23,6 @@ bool is_digit(char c) {
 }
 bool is_ascii_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
-/// Marks that people type in many ways, and the one that is meant. Longer ones stand first.
-struct Spelling {
-  std::string_view typed;
-  std::string_view meant;
-};
-constexpr auto spellings = std::to_array<Spelling>({
-    {"-->", ">"}, {"->", ">"},  {"=>", ">"}, {"→", ">"},  {"➔", ">"},   {"⇒", ">"},   {"−", "-"},
-    {"–", "-"},   {"—", "-"},   {"°", "°"},  {"º", "°"},  {"˚", "°"},   {"''", "\""}, {"′′", "\""},
-    {"″", "\""},  {"”", "\""},  {"“", "\""}, {"„", "\""}, {"〃", "\""}, {"′", "'"},   {"’", "'"},
-    {"‘", "'"},   {"+/-", "±"}, {"+-", "±"}, {"±", "±"},  {"×", "x"},   {"≈", "~"},   {"∼", "~"},
-    {"½", "½"},   {"¼", "¼"},   {"¾", "¾"},  {"⅓", "⅓"},  {"⅔", "⅔"},   {"•", "-"},
-});
-
-/// White space at `at`: a blank, a tab, or a space that does not break.
-std::size_t blank_at(std::string_view line, std::size_t at) {
-  if (at >= line.size()) return 0;
-  if (line[at] == ' ' || line[at] == '\t') return 1;
-  for (const std::string_view space : {"\u00A0", "\u202F", "\u2009"}) {
-    if (line.substr(at).starts_with(space)) return space.size();
-  }
-  return 0;
-}
-
-double part_of(std::string_view fraction) {
-  if (fraction == "½") return 0.5;
-  if (fraction == "¼") return 0.25;
-  if (fraction == "¾") return 0.75;
-  if (fraction == "⅓") return 1.0 / 3;
-  if (fraction == "⅔") return 2.0 / 3;
-  return 0;
 }
 
 class Lexer {
@@ -87,11 +56,7 @@ class Lexer {
 
  private:
   std::string_view rest() const { return line_.substr(at_); }
-  const Spelling* spelling() const {
-    const auto* const found = std::ranges::find_if(
-        spellings, [&](const Spelling& one) { return rest().starts_with(one.typed); });
-    return found == spellings.end() ? nullptr : found;
-  }
+  const Spelling* spelling() const { return spelling_at(rest()); }
   bool starts_fraction() const {
     const Spelling* const one = spelling();
     return one && part_of(one->meant) > 0;
@@ -107,9 +72,7 @@ class Lexer {
     if (is_ascii_letter(line_[at])) return 1;
     if (static_cast<unsigned char>(line_[at]) < 0x80) return 0;
     const std::string_view from = line_.substr(at);
-    const bool is_mark = blank_at(line_, at) > 0 || std::ranges::any_of(spellings, [&](auto& one) {
-                           return from.starts_with(one.typed);
-                         });
+    const bool is_mark = blank_at(line_, at) > 0 || spelling_at(from);
     return is_mark ? 0 : std::max<std::size_t>(notebook::utf8_length(from), 1);
   }
 
@@ -322,33 +285,12 @@ class Lexer {
     return letter_at(at_) == 0;
   }
 
-  /// The point of the compass that a word is, by its name; empty for another.
+  /// The point of the compass that a word is; empty for another.
   std::string point_of(const std::string& word) const {
-    const bool capitals = std::ranges::none_of(word, [](char c) { return c >= 'a' && c <= 'z'; });
+    if (words_.is_own(word)) return point_spelled(word);
     const bool glued = !spaced_ && !tokens_.empty() && tokens_.back().is_figure();
-    if ((capitals || glued || word.size() > 1) && word.size() <= 3 && !words_.is_own(word)) {
-      // In small letters alone `we` or `nee` may be anything; of two, no word is a point.
-      if (const auto point = point_named(word); point && (capitals || glued || word.size() == 2))
-        return std::string(name_of(*point));
-    }
-    std::string said;
-    std::string lower = folded(word);
-    for (const std::string_view ending : {"erly", "ern", "wards", "ward", "ly"}) {
-      if (lower.ends_with(ending) && lower.size() > ending.size() + 3)
-        lower.resize(lower.size() - ending.size());
-    }
-    constexpr std::array<std::pair<std::string_view, char>, 4> names = {
-        {{"north", 'N'}, {"south", 'S'}, {"east", 'E'}, {"west", 'W'}}};
-    std::string_view left = lower;
-    while (!left.empty()) {
-      const auto* const name =
-          std::ranges::find_if(names, [&](const auto& one) { return left.starts_with(one.first); });
-      if (name == names.end()) return {};
-      said += name->second;
-      left.remove_prefix(name->first.size());
-    }
-    const auto point = point_named(said);
-    return point ? std::string(name_of(*point)) : std::string();
+    const std::string initials = point_by_initials(word, glued);
+    return initials.empty() ? point_spelled(word) : initials;
   }
 
   void read_mark() {

@@ -1,0 +1,48 @@
+// SPDX-License-Identifier: MIT
+// What became of a page, line by line: its text, its tally, the questions about its heading, and
+// the strict reader's opinion of what was written.
+#pragma once
+
+#include <lodebook/fair_copy/fair_copy.hpp>
+
+#include "page.hpp"
+
+namespace lodebook::fair_copy {
+
+/// A line of the page and what became of it.
+struct Copied {
+  std::uint32_t number = 0;  ///< on the page, from 1; 0 for the questions about the heading
+  std::string_view typed;
+  bool as_typed = true;
+  Lines lines;  ///< in place of what is typed
+  bool in_station = false;
+  std::uint32_t typed_readings = 0;  ///< of a line that stands as typed
+  bool is_too_long = false;          ///< it stands as typed although it is not understood
+};
+
+class CopiedPage {
+ public:
+  void add(Copied line);
+  /// Puts the questions about the heading before the first station or reading.
+  void ask_about_heading(const Page& page);
+  /// Turns into questions what the strict reader refuses, or takes for something else; the headings
+  /// are those that the page was read with.
+  void hold_to_strict(const notebook::Source& headings);
+
+  const std::vector<Copied>& lines() const { return lines_; }
+  std::string text() const;
+  Tally tally() const;
+
+ private:
+  std::uint32_t waiting(Statement::Wait what) const;
+  bool is_asked(std::string_view setting) const;
+  bool asks_what_fails(const notebook::Source& headings);
+
+  std::vector<Copied> lines_;
+  std::optional<std::size_t> first_;  ///< the line of the first station or reading
+};
+
+/// Whether a text is a copy already: it has lines of a page above what was made of them.
+bool is_copy(const notebook::Source& page);
+
+}  // namespace lodebook::fair_copy

@@ -1,0 +1,216 @@
+// SPDX-License-Identifier: MIT
+#include "items.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include <lodebook/orientation/quadrant.hpp>
+
+#include "asides.hpp"
+#include "plausible.hpp"
+
+namespace lodebook::fair_copy {
+
+namespace {
+
+using Type = Token::Type;
+using Use = Token::Use;
+
+class Settler {
+ public:
+  Settler(FoundItems found, std::string_view line, const Tokens& tokens, Page& page)
+      : found_(std::move(found)), line_(line), tokens_(tokens), page_(page) {}
+
+  Lines settled() {
+    settle_kinds();
+    for (Item& item : found_.items)
+      settle(item);
+    share_facing();
+    share_sense();
+    if (const std::size_t left = first_unsettled(tokens_); left < tokens_.size())
+      ask(fmt::format("what is '{}'?", tokens_[left].text));
+    if (const Token* const word = loose_word()) ask(fmt::format("'{}' of what?", word->text));
+    if (!may_stand_bare(found_.items.back().kind) && has_column()) ask("which columns are these?");
+    return lines();
+  }
+
+ private:
+  void ask(std::string question) {
+    if (found_.question.empty()) found_.question = std::move(question);
+  }
+  void ask_kind(std::string question) {
+    ask(std::move(question));
+    found_.kind_in_doubt = true;
+  }
+
+  /// A kind behind the first attitude, where none stands before it, is its own.
+  void settle_kinds() {
+    const bool unnamed = !found_.items.front().has_own_kind && !found_.unknown_first;
+    if (found_.has_new_kind && unnamed && found_.items.size() == 1) {
+      found_.items.front().kind = found_.kind;
+      found_.items.front().has_own_kind = true;
+      kind_behind_ = true;
+      found_.question.clear();
+    }
+  }
+
+  void settle(Item& item) {
+    if (item.kind.empty()) {
+      item.kind = "bedding";
+      ask_kind("of which kind is it?");
+    }
+    // Marks that are read by a rake, or that lie on a named plane, are a fault's.
+    if (item.kind == "striation" &&
+        (item.attitude.form == Attitude::Form::rake || !item.on.empty()))
+      item.kind = "slickenline";
+    const bool plane = type_of(page_, item.kind) == KindType::plane;
+    item.statement =
+        plane ? plane_statement(item.attitude, page_.conventions)
+              : line_statement(item.attitude, page_.conventions, may_stand_bare(item.kind));
+    if (!found_.facing_ahead.empty() && item.facing.empty()) item.facing = found_.facing_ahead;
+    if (!plane && !item.facing.empty()) ask("a line does not face");
+    if (plane && !item.on.empty() && found_.on.empty()) ask("a plane does not lie on another");
+    settle_sense(item);
+    if (item.is_strange && item.statement.question.empty())
+      item.statement.question = "which kind is it?";
+    if (item.statement.question.empty())
+      item.statement.question = implausible(page_, item.kind, item.attitude, item.statement);
+    remember(page_, item.kind, item.statement);
+  }
+
+  void settle_sense(Item& item) {
+    if (found_.block_side.empty() ||
+        (found_.is_top && item.kind != "fault" && item.kind != "shear"))
+      return;
+    const auto& direction = item.statement.meant.azimuth;
+    const bool written = !item.attitude.side.empty() ||
+                         item.attitude.form == Attitude::Form::towards ||
+                         item.statement.text.find('>') != std::string_view::npos;
+    if (!direction) return ask("which side does it dip to, and which went down?");
+    if (!written) {
+      item.statement.text += fmt::format(" {}", name_of(nearest_eighth(*direction)));
+      ask(fmt::format("does it dip {}, and is '{}' a block?", name_of(nearest_eighth(*direction)),
+                      found_.block_side));
+    }
+    const double off =
+        std::abs(std::remainder(degrees_of(*point_named(found_.block_side)) - *direction, 360.0));
+    if (off > 67.5 && off < 112.5)
+      return ask(fmt::format("is '{}' the hanging wall?", found_.block_side));
+    const bool hanging = off <= 67.5;
+    if (found_.is_top) {
+      item.sense = hanging ? "normal" : "reverse";
+      return;
+    }
+    item.sense = hanging == found_.block_down ? "normal" : "reverse";
+  }
+
+  /// A word of sense behind a list, likewise.
+  void share_sense() {
+    if (!found_.says_sense || found_.items.size() < 2) return;
+    const Item& last = found_.items.back();
+    for (Item& item : found_.items) {
+      if (!item.sense.empty() || item.kind != last.kind) continue;
+      if (found_.all) {
+        item.sense = last.sense;
+      } else if (item.statement.question.empty()) {
+        item.statement.question = fmt::format("{} as well?", last.sense);
+      }
+    }
+  }
+
+  /// A word of facing behind a list is the last one's; of the others it is asked.
+  void share_facing() {
+    if (found_.ditto_behind && page_.last.kind_behind && !found_.items.front().has_own_kind) {
+      // The mark stands under the kind.
+      kind_behind_ = true;
+    } else if (found_.ditto_behind && found_.items.size() == 1) {
+      if (found_.items.back().facing.empty()) found_.items.back().facing = page_.last.facing;
+      if (found_.items.back().sense.empty()) found_.items.back().sense = page_.last.sense;
+    }
+    if (found_.facing_of == FoundItems::none || found_.items.size() < 2) return;
+    for (std::size_t i = 0; i < found_.facing_of; ++i) {
+      if (found_.all) {
+        found_.items[i].facing = found_.items[found_.facing_of].facing;
+      } else if (found_.items[i].kind == found_.items[found_.facing_of].kind &&
+                 found_.items[i].statement.question.empty()) {
+        found_.items[i].statement.question =
+            fmt::format("{} as well?", found_.items[found_.facing_of].facing);
+      }
+    }
+  }
+
+  Lines lines() {
+    Lines lines;
+    const std::string remark = unstated(line_, tokens_);
+    for (const Item& item : found_.items) {
+      Line& line = lines.emplace_back();
+      const std::string& own = item.statement.question;
+      const std::string& question = own.empty() ? found_.question : own;
+      const bool waits = question.empty() && item.statement.waits != Statement::Wait::none;
+      if (!question.empty()) line.text = "ask ";
+      line.text += item.kind + " " + item.statement.text;
+      if (!item.on.empty()) line.text += " on " + item.on;
+      if (!item.facing.empty())
+        line.text += (item.facing == "unknown" ? " facing " : " ") + item.facing;
+      if (!item.sense.empty()) line.text += " " + item.sense;
+      if (item.doubtful) line.text += " doubtful";
+      if (item.times > 1) line.text += fmt::format(" x{}", item.times);
+      if (!question.empty()) {
+        line.text += "  ; " + question;
+      } else if (&item == &found_.items.back() && !remark.empty()) {
+        line.text += "  ; " + remark;
+      }
+      line.readings = item.times;
+      if (question.empty() && !waits) line.meant = item.statement.meant;
+      line.waits = waits ? item.statement.waits : Statement::Wait::none;
+    }
+    const Item& last = found_.items.back();
+    if (found_.kind_in_doubt) return lines;
+    page_.last = {last.kind, last.attitude, last.facing, last.sense, kind_behind_};
+    page_.kind = last.kind;
+    if (found_.items.front().has_own_kind && !found_.ditto) page_.list_kind.clear();
+    if (type_of(page_, last.kind) == KindType::plane) page_.plane_kind = last.kind;
+    return lines;
+  }
+
+  /// A word that wants a figure and has none: `strikes  dips 18 to S`.
+  const Token* loose_word() const {
+    for (const Token& token : tokens_) {
+      const bool wants = token.is(Meaning::strike) || token.is(Meaning::dip) ||
+                         token.is(Meaning::trend) || token.is(Meaning::plunge) ||
+                         token.is(Meaning::rake) || token.is(Meaning::direction);
+      if (wants && token.use == Use::none) return &token;
+    }
+    return nullptr;
+  }
+
+  /// Three figures side by side, such as those of a table without its heading.
+  bool has_column() const {
+    for (std::size_t i = 0; i + 2 < tokens_.size(); ++i) {
+      const auto plain = [&](std::size_t k) {
+        return tokens_[k].is_figure() && tokens_[k].use != Use::aside && !tokens_[k].has_sign;
+      };
+      if (plain(i) && plain(i + 1) && plain(i + 2) && tokens_[i + 1].spaced &&
+          tokens_[i + 2].spaced)
+        return true;
+    }
+    return false;
+  }
+
+  FoundItems found_;
+  std::string_view line_;
+  const Tokens& tokens_;
+  Page& page_;
+  bool kind_behind_ = false;
+};
+
+}  // namespace
+
+Lines settled(FoundItems found, std::string_view line, const Tokens& tokens, Page& page) {
+  return Settler(std::move(found), line, tokens, page).settled();
+}
+
+}  // namespace lodebook::fair_copy

@@ -1,0 +1,119 @@
+// SPDX-License-Identifier: MIT
+#include "names.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace lodebook::fair_copy {
+
+namespace {
+
+using Type = Token::Type;
+
+}  // namespace
+
+Names::MarkHere Names::mark_at(std::size_t at) const {
+  MarkHere best;
+  for (const Mark& mark : page_.marks) {
+    const std::size_t length = words_of(mark, at);
+    if (length > best.length) {
+      best = {&mark, length};
+    } else if (length > 0 && length == best.length && best.mark && best.mark->name != mark.name) {
+      best.mark = nullptr;
+    }
+  }
+  return best;
+}
+
+/// How many tokens name the mark: all its words, or one of them.
+std::size_t Names::words_of(const Mark& mark, std::size_t at) const {
+  std::size_t best = 0;
+  for (std::size_t first = 0; first < mark.words.size(); ++first) {
+    std::size_t k = at;
+    std::size_t word = first;
+    while (word < mark.words.size() && k < tokens_.size() && tokens_[k].type == Type::word &&
+           folded(tokens_[k].text) == mark.words[word]) {
+      ++word;
+      ++k;
+    }
+    const bool whole = word - first == mark.words.size();
+    const bool telling = word > first && mark.words[first].size() > 2;
+    if (whole || telling) best = std::max(best, k - at);
+  }
+  return best;
+}
+
+bool Names::is_name(std::size_t i) const {
+  if (is_point(i)) return tokens_[i].text.size() == 1;
+  if (is_figure(i)) return tokens_[i].decimals == 0 && !is_length(i);
+  return is(i, Meaning::unknown);
+}
+
+/// Short, or with a number: no word that somebody could be going to.
+bool Names::is_id(std::size_t i) const {
+  return is_name(i) && (tokens_[i].end - tokens_[i].begin <= 2 ||
+                        tokens_[i].text.find_first_of("0123456789") != npos);
+}
+
+/// The name of a station, with the word before it where that belongs to it (`Peg 611`).
+std::string Names::station_at(std::size_t first, std::size_t end) const {
+  const std::string name = page_.full_name(stripped(typed(first, end)));
+  const bool kept =
+      first > 0 && is(first - 1, Meaning::station) && !tokens_[first - 1].says.empty();
+  return kept ? fmt::format("{}-{}", tokens_[first - 1].says, name) : name;
+}
+
+std::optional<Names::Ends> Names::ends_of_leg() const {
+  const std::size_t bullet = is(0, '-') ? 1 : 0;
+  const std::size_t start = bullet + (is(bullet, Meaning::station) ? 1 : 0);
+  if (!is_name(start)) return std::nullopt;
+  std::size_t middle = start + 1;
+  while (middle < tokens_.size() && !tokens_[middle].spaced && !is(middle, '-'))
+    ++middle;
+  const std::size_t other = is(middle + 1, Meaning::station) ? middle + 2 : middle + 1;
+  const std::string station = page_.full_name(stripped(typed(start, middle)));
+  if (is(middle, Meaning::toward) && page_.is_station(station) && !is_id(other))
+    return Ends{station, {}, middle};
+  const bool joined = is(middle, '-') || is(middle, '>') || is(middle, Meaning::toward);
+  if (!joined || !is_name(other)) return std::nullopt;
+  std::size_t end = other + 1;
+  while (end < tokens_.size() && !tokens_[end].spaced && !is(end, ':'))
+    ++end;
+  return Ends{station_at(start, middle), station_at(other, end), end};
+}
+
+std::size_t Names::behind_article(std::size_t k) const {
+  if (is(k, Meaning::filler)) ++k;
+  return is(k, Meaning::station) ? k + 1 : k;
+}
+
+std::size_t Names::end_of_target(std::size_t k) const {
+  const std::size_t first = behind_article(k);
+  std::size_t end = first;
+  while (is_free(end) &&
+         (tokens_[end].type == Type::word || (end == first && is_figure(end) && !is_length(end))) &&
+         !is(end, Meaning::back) && !is(end, Meaning::up) && !is(end, Meaning::down) &&
+         !is(end, Meaning::level) && !is(end, Meaning::leg) && !is(end, Meaning::doubt))
+    ++end;
+  return end == first ? k : end;
+}
+
+std::string Names::target(std::size_t first, std::size_t end) const {
+  return page_.full_name(stripped(typed(behind_article(first), end)));
+}
+
+std::size_t Names::start_before(std::size_t at) const {
+  const auto leads = [&](std::size_t i) {
+    return is(i, Meaning::filler) || is(i, Meaning::toward) || is(i, Meaning::sight);
+  };
+  std::size_t first = at;
+  while (first > 0 && is_free(first - 1) &&
+         (is(first - 1, Meaning::unknown) || is(first - 1, Meaning::place) || leads(first - 1)))
+    --first;
+  while (first < at && leads(first))
+    ++first;
+  return first;
+}
+
+}  // namespace lodebook::fair_copy

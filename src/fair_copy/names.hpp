@@ -1,0 +1,47 @@
+// SPDX-License-Identifier: MIT
+// Names of stations and marks on a line of sights or legs.
+#pragma once
+
+#include "page_line.hpp"
+
+namespace lodebook::fair_copy {
+
+class Names : PageLine {
+ public:
+  Names(std::string_view line, Tokens& tokens, Page& page) : PageLine(line, tokens, page) {}
+
+  /// A mark that the page knows, and how many tokens name it.
+  struct MarkHere {
+    const Mark* mark = nullptr;
+    std::size_t length = 0;
+  };
+  /// The mark that most of the words from token `at` on name; none where two are named alike.
+  MarkHere mark_at(std::size_t at) const;
+
+  /// What a line of a leg begins with: `30 - 31`, `C1 to C2`, `Peg 611 to peg 612`.
+  struct Ends {
+    std::string first;
+    std::string second;   ///< empty for a known station alone: `D to the gate`
+    std::size_t end = 0;  ///< of their tokens
+  };
+  std::optional<Ends> ends_of_leg() const;
+
+  /// The end of a leg's target that begins at token `k`, behind `to`: `R4`, `the sign post`; `k` if
+  /// there is none.
+  std::size_t end_of_target(std::size_t k) const;
+  /// What is named by the tokens from `first` up to `end`, without an article or the word station.
+  std::string target(std::size_t first, std::size_t end) const;
+
+  /// Where the words before the bearing at token `at` begin that name something nobody declared;
+  /// `at` if there are none.
+  std::size_t start_before(std::size_t at) const;
+
+ private:
+  std::size_t behind_article(std::size_t k) const;
+  std::size_t words_of(const Mark& mark, std::size_t at) const;
+  bool is_name(std::size_t i) const;
+  bool is_id(std::size_t i) const;
+  std::string station_at(std::size_t first, std::size_t end) const;
+};
+
+}  // namespace lodebook::fair_copy

@@ -1,0 +1,236 @@
+// SPDX-License-Identifier: MIT
+#include "page_reader.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+#include "asides.hpp"
+
+namespace lodebook::fair_copy {
+
+namespace {
+
+/// Bytes; a longer line stands as typed.
+constexpr std::size_t longest_typed = 2000;
+
+bool is_blank(std::string_view line) {
+  return stripped(line).empty();
+}
+
+std::string_view stripped_ends(std::string_view line) {
+  const std::size_t begin = line.find_first_not_of(" \t");
+  const std::size_t end = line.find_last_not_of(" \t");
+  return line.substr(begin, end - begin + 1);
+}
+
+bool ends_mark(std::string_view names, std::size_t at, bool placed) {
+  if (names[at] == ';') return true;
+  if (!placed) return names[at] == ',';
+  const bool capital = at + 2 < names.size() && names[at + 2] >= 'A' && names[at + 2] <= 'Z';
+  return names[at] == '.' && names[at + 1] == ' ' && capital;
+}
+
+/// No figure that a reading would have.
+bool is_counted(const Tokens& tokens) {
+  return std::ranges::none_of(tokens, [](const Token& token) {
+    return token.type == Token::Type::bearing || token.is('/') || token.is('>') ||
+           (token.is_figure() && (token.is_degrees || token.digits == 3));
+  });
+}
+
+}  // namespace
+
+PageReader::PageReader(const notebook::Source& source)
+    : source_(source), notebook_(notebook::read_log(source)), strict_(strictly_read(notebook_)) {
+  for (StrictLine& line : strict_)
+    line.is_good = line.is_good && !hides_reading(line);
+}
+
+bool PageReader::is_log() const {
+  return std::ranges::all_of(strict_, &StrictLine::is_good);
+}
+
+CopiedPage PageReader::read() {
+  CopiedPage copied;
+  for (std::uint32_t number = 1; number <= source_.line_count(); ++number)
+    copied.add(read_line(number));
+  copied.ask_about_heading(page_);
+  return copied;
+}
+
+std::string_view PageReader::line_of(std::uint32_t number) const {
+  if (number > source_.line_count()) return {};
+  return source_.text(source_.line(number));
+}
+
+/// A reading, with more of them in its remark: `fault 280 17 N; 110 20 N`.
+bool PageReader::hides_reading(const StrictLine& line) const {
+  const bool reading =
+      !line.entries.empty() && std::holds_alternative<notebook::Reading>(line.entries.front().what);
+  if (!reading || line.entries.front().remark.empty()) return false;
+  Tokens tokens = tokens_of(source_.text(line.entries.front().remark), page_.words, false);
+  set_aside(tokens, false);
+  for (std::size_t i = 0; i < tokens.size(); ++i) {
+    const auto attitude = attitude_at(tokens, i, false);
+    using Form = Attitude::Form;
+    if (attitude && attitude->first && attitude->second && attitude->form != Form::rake)
+      return true;
+  }
+  return false;
+}
+
+Copied PageReader::read_line(std::uint32_t number) {
+  Copied copied;
+  copied.number = number;
+  copied.typed = line_of(number);
+  const StrictLine& strict = strict_[number - 1];
+  // Nobody types such a line, and a comment could not hold it.
+  const bool is_long = copied.typed.size() > longest_typed;
+  copied.as_typed = strict.is_good || is_blank(copied.typed) || is_long;
+  if (copied.as_typed) {
+    copied.is_too_long = is_long && !strict.is_good;
+    learn(page_, strict, notebook_);
+    if (table_) table_->pass(copied.typed);
+    copied.typed_readings = static_cast<std::uint32_t>(
+        std::ranges::count_if(strict.entries, [](const notebook::Entry& entry) {
+          return std::holds_alternative<notebook::Reading>(entry.what);
+        }));
+  } else {
+    copied.lines = understood(number, copied.typed);
+  }
+  copied.in_station = page_.in_station;
+  return copied;
+}
+
+Lines PageReader::understood(std::uint32_t number, std::string_view line) {
+  const Tokens tokens = tokens_of(line, page_.words, page_.decimal_commas);
+  const bool opens = number == 1 || is_blank(line_of(number - 1));
+  const bool alone = stands_alone(number);
+  Tokens used = tokens;
+  page_.is_title = number == 1;
+  const bool below_landmark = std::exchange(page_.below_landmark, false);
+  if (auto lines = in_table(line)) return *std::move(lines);
+  if (!tokens.empty() && tokens.front().is(Meaning::marks)) return listed_marks(line, tokens);
+  if (auto lines = settings_of(line, used, page_)) return *lines;
+  used = tokens;
+  if (auto lines = place_of(line, used, page_, opens, alone))
+    return with_rest(*std::move(lines), line, used);
+  used = tokens;
+  if (auto lines = bearings_of(line, used, page_)) return *lines;
+  used = tokens;
+  if (auto lines = readings_of(line, used, page_)) return *lines;
+  if (below_landmark && !page_.in_station && first_unsettled(used) == used.size())
+    return unplaced_landmark(line);
+  return kept(line, used, number);
+}
+
+/// A heading of columns, or a row below one.
+std::optional<Lines> PageReader::in_table(std::string_view line) {
+  if (auto table = Table::headed_by(line)) {
+    table_ = std::move(table);
+    Lines lines;
+    lines.emplace_back().text = fmt::format("note {}", stripped_ends(line));
+    lines.back().is_note = true;
+    for (const Token& token : tokens_of(line, page_.words, false)) {
+      if (token.is(Meaning::kind)) page_.kind = page_.list_kind = token.says;
+    }
+    return lines;
+  }
+  if (!table_) return std::nullopt;
+  const Tokens tokens = tokens_of(line, page_.words, false);
+  if (!tokens.empty() && tokens.front().is(Meaning::station) && !table_->has_stations()) {
+    table_.reset();
+    return std::nullopt;
+  }
+  return table_->row(line, page_);
+}
+
+/// `marks: Fire Tower, Grange Hall (cupola)`, `Known: Windmill 39.01 N 110.67 W. Radio mast ...`
+Lines PageReader::listed_marks(std::string_view line, const Tokens& tokens) {
+  Lines lines;
+  const std::string_view names = line.substr(tokens.front().end);
+  const bool placed = names.find_first_of("0123456789") != std::string_view::npos;
+  for (std::size_t begin = 0; begin < names.size();) {
+    std::size_t end = begin;
+    while (end < names.size() && !ends_mark(names, end, placed))
+      ++end;
+    const std::string_view name = stripped(names.substr(begin, end - begin));
+    begin = end + 1;
+    if (name.empty()) continue;
+    Tokens used = tokens_of(name, page_.words, page_.decimal_commas);
+    const auto place = placed ? place_of(name, used, page_, true, true) : std::nullopt;
+    const Lines more = place ? with_rest(*place, name, used) : unplaced_landmark(name);
+    lines.insert(lines.end(), more.begin(), more.end());
+  }
+  return lines.empty() ? kept(line, tokens, 0) : lines;
+}
+/// Among the landmarks a name without a position: one to be found.
+Lines PageReader::unplaced_landmark(std::string_view line) {
+  std::string_view name = stripped(line);
+  for (const std::string_view mark : {" - ", " – ", ",", "(", "  ", ";", " not ", " is ", " are "})
+    name = stripped(name.substr(0, std::min(name.find(mark), name.size())));
+  page_.add_mark(std::string(name));
+  page_.below_landmark = true;
+  Lines lines;
+  lines.emplace_back().text = "landmark " + name_text(name);
+  const std::string_view rest = stripped(line.substr(line.find(name) + name.size()));
+  if (!rest.empty()) lines.back().text += fmt::format("  ; {}", rest);
+  return lines;
+}
+
+/// Below it stands nothing that belongs to it, or another name with a position.
+bool PageReader::stands_alone(std::uint32_t number) const {
+  const std::string_view next = line_of(number + 1);
+  if (is_blank(next)) return true;
+  Page page;
+  page.words = page_.words;
+  Tokens tokens = tokens_of(next, page.words, page_.decimal_commas);
+  const auto lines = place_of(next, tokens, page, true, true);
+  const bool named = lines && (lines->front().text.starts_with("landmark") ||
+                               lines->front().text.starts_with("station"));
+  return named || std::ranges::none_of(tokens, [](const Token& token) {
+           return token.is_figure() || token.type == Token::Type::bearing;
+         });
+}
+
+/// Behind a station's heading, readings on the same line.
+Lines PageReader::with_rest(Lines lines, std::string_view line, Tokens& tokens) {
+  if (first_unsettled(tokens) == tokens.size()) return lines;
+  auto more = bearings_of(line, tokens, page_);
+  if (!more) more = readings_of(line, tokens, page_);
+  if (!more) {
+    const std::size_t left = first_unsettled(tokens);
+    if (left == tokens.size() || tokens[left].type == Token::Type::point) return lines;
+    lines.emplace_back().text =
+        fmt::format("ask note {}  ; what is '{}'?", stripped(line), tokens[left].text);
+    return lines;
+  }
+  // The words behind the heading stand with what was read last.
+  lines.front().text.resize(std::min(lines.front().text.find("  ; "), lines.front().text.size()));
+  lines.insert(lines.end(), more->begin(), more->end());
+  return lines;
+}
+
+/// A line that is no reading, or may be one that nobody can read.
+Lines PageReader::kept(std::string_view line, const Tokens& tokens, std::uint32_t number) const {
+  Lines lines;
+  Line& note = lines.emplace_back();
+  const std::string_view text = stripped(line).empty() ? line : stripped_ends(line);
+  const bool mean = !tokens.empty() && tokens.front().is(Meaning::mean);
+  std::size_t left = first_unsettled(tokens);
+  while (left < tokens.size() && tokens[left].type == Token::Type::point)
+    left = first_unsettled(tokens, left + 1);
+  // What a page begins with is its title, whatever it counts.
+  const bool title = number == 1 && !page_.in_station && is_counted(tokens);
+  if (mean || title || left == tokens.size()) {
+    note.is_note = true;
+    note.text = fmt::format("{} {}", number == 1 && !page_.in_station ? "area" : "note", text);
+    return lines;
+  }
+  note.text = fmt::format("ask note {}  ; what is '{}'?", text, tokens[left].text);
+  return lines;
+}
+
+}  // namespace lodebook::fair_copy

@@ -1,0 +1,64 @@
+// SPDX-License-Identifier: MIT
+#include "values.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include <lodebook/orientation/angle.hpp>
+#include <lodebook/orientation/decimal.hpp>
+#include <lodebook/orientation/quadrant.hpp>
+
+namespace lodebook::fair_copy {
+
+namespace {
+
+using Type = Token::Type;
+
+constexpr double widest_range = 45;  ///< degrees; our own choice
+
+}  // namespace
+
+Value ValueReader::take_value() {
+  const Token& token = tokens_[at_++];
+  Value value;
+  value.text = token.text;
+  value.degrees = token.value;
+  value.digits = token.digits;
+  value.is_rough = token.is_rough;
+  value.type = token.is_figure()             ? Value::Type::figure
+               : token.type == Type::bearing ? Value::Type::bearing
+                                             : Value::Type::point;
+  if (value.type == Value::Type::point) value.degrees = degrees_of(*point_named(token.text));
+  if (token.is_faulty) fault(fmt::format("'{}' is no bearing", token.text));
+  if (token.is_unclear) fault(fmt::format("'{}' is not one plain figure", token.text));
+  if (token.is_figure() && (is('-') || is(Meaning::toward)) && starts_figure(1) &&
+      !peek()->spaced == !peek(1)->spaced && is_range(token, *peek(1)))
+    take_range(value);
+  if (value.is_lettered()) skip_other_end(value);
+  return value;
+}
+
+void ValueReader::skip_other_end(const Value& value) {
+  if (!is('-') || !starts_value(1) || peek(1)->is_figure()) return;
+  const Token& other = *peek(1);
+  const double end = other.type == Type::point ? degrees_of(*point_named(other.text)) : other.value;
+  if (std::abs(std::remainder(end - value.degrees - 180, 360.0)) < 0.01) at_ += 2;
+}
+bool ValueReader::is_range(const Token& low, const Token& high) const {
+  if (is(Meaning::toward)) return false;
+  return low.value < high.value && low.digits <= high.digits &&
+         high.value - low.value <= widest_range && !(peek()->spaced) &&
+         !(low.digits == 3 && high.digits == 3 && high.value - low.value == 180);
+}
+void ValueReader::take_range(Value& value) {
+  const Token& high = *peek(1);
+  fault(fmt::format("{}-{} is a range: its middle?", value.text, high.text));
+  value.degrees = (value.degrees + high.value) / 2;
+  value.text = trimmed_text(value.degrees, 2);
+  value.digits = static_cast<std::uint8_t>(std::min(value.text.find('.'), value.text.size()));
+  at_ += 2;
+}
+
+}  // namespace lodebook::fair_copy
