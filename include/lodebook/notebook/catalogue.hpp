@@ -9,17 +9,17 @@
 
 namespace lodebook::notebook {
 
-/// What `lodebook explain` prints of one code.
+/// What `lodebook explain` prints about one diagnostic.
 struct CodePage {
   Code code;
   std::string_view name;
   /// The severity it usually has.
   Severity severity;
-  /// One line: what is at fault.
+  /// One line: what is wrong.
   std::string_view title;
   /// A paragraph or two in plain words: why it matters and what the program did.
   std::string_view meaning;
-  /// A small log that provokes it, as typed; tests run every one.
+  /// A small log, as typed, that causes the diagnostic. The tests run every example.
   std::string_view example;
   /// What to type or do instead.
   std::string_view remedy;
@@ -28,7 +28,8 @@ struct CodePage {
 /// All pages, in the order of Code.
 std::span<const CodePage> catalogue();
 
-/// The page of a kebab-case name in any case, or nothing.
+/// The page for a kebab-case name such as `quadrant-angle`, ignoring case; null if no code has this
+/// name.
 const CodePage* page_named(std::string_view name);
 
 }  // namespace lodebook::notebook

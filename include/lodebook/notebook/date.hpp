@@ -10,6 +10,7 @@
 
 namespace lodebook::notebook {
 
+/// A day: year 0 to 9999, month and day from 1.
 struct Date {
   std::uint16_t year = 0;
   std::uint8_t month = 1;
@@ -18,20 +19,23 @@ struct Date {
   friend constexpr auto operator<=>(const Date&, const Date&) = default;
 };
 
-/// Reads `2026-02-14`, all of it; nothing for any other form or a day that does not exist.
+/// Reads all of `text` as a date such as `2026-02-14`. Empty for any other form, and for a day that
+/// does not exist.
 std::optional<Date> read_date(std::string_view text);
 
-/// The ISO form of a date in another order (`14.2.2026`), where only one order makes a day; else
-/// empty.
+/// The ISO form of a date that is written otherwise, such as `14.2.2026`. Empty if day and month
+/// may be either way round, or if `text` is not a date.
 std::string meant_date(std::string_view text);
 
-/// `2026-02-14`
+/// The date in ISO 8601, such as `2026-02-14`.
 std::string iso_date(const Date& date);
 
-/// Reads a decimal year, `1978` or `1978.5`, all of it; the year has four digits.
+/// Reads all of `text` as a decimal year, such as `1978` or `1978.5`. Empty for anything else, and
+/// unless the year has four digits.
 std::optional<double> read_decimal_year(std::string_view text);
 
-/// The year and the fraction of it that has gone when the day begins: 2024-07-02 is 2024.5.
+/// The decimal year at the start of the day, by the number of days in its year: 2024-07-02 is
+/// 2024.5.
 double decimal_year(const Date& date);
 
 }  // namespace lodebook::notebook

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What is wrong, or odd, in a log: a value with a place, never a printed line.
+// What is wrong or unusual in a log: a value with a place. Other rooms print it.
 #pragma once
 
 #include <limits>
@@ -12,11 +12,12 @@
 
 namespace lodebook::notebook {
 
-/// error: the reading is rejected or the statement void. warning: kept, look again. note: kept.
+/// error: the reading is rejected, or the statement has no effect. warning: it is kept, but needs a
+/// second look. note: it is kept.
 enum class Severity : std::uint8_t { error, warning, note };
 std::string_view name_of(Severity severity);
 
-/// One enumerator a fault; `catalogue.hpp` has the page of each. The order is that of the list in
+/// One enumerator for each fault; `catalogue.hpp` has its page. The order is that of the list in
 /// `lodebook explain`.
 enum class Code : std::uint8_t {
   // bearings
@@ -118,14 +119,14 @@ struct Related {
   std::string message;
 };
 
-/// A change to the log that mends a fault: with `text` in place of `span`, the reader accepts the
-/// statement, with the meaning that the help claims. An empty span stands where text is put in.
+/// A change to the log that corrects a fault: if `text` replaces `span`, the reader accepts the
+/// statement, with the meaning that the help gives. An empty span means that `text` is inserted.
 struct Fix {
   Span span;
   std::string text;
 };
 
-/// A reading's number when a diagnostic belongs to none.
+/// The value of `Diagnostic::reading` if the diagnostic belongs to no reading.
 inline constexpr std::uint32_t no_reading = std::numeric_limits<std::uint32_t>::max();
 
 /// One fault. `message` states the fact and `help` advises; both in lower case without a full stop.
@@ -136,11 +137,11 @@ struct Diagnostic {
   std::string message;
   std::string help;  ///< may be empty
   std::vector<Related> related;
-  std::vector<Fix> fixes;  ///< each a mend of its own, the likeliest first
+  std::vector<Fix> fixes;  ///< alternatives, the most likely first
   /// The reading it belongs to (see Reading::number), or no_reading.
   std::uint32_t reading = no_reading;
-  /// How much it deserves a second look; larger is worse. Errors have 100, or more where they turn
-  /// other rows, less where no reading is lost.
+  /// How urgently it needs a second look: 0 for a note, larger is more urgent. An error has 100;
+  /// more if it also makes other rows wrong, less if no reading is lost.
   double weight = 0;
 };
 

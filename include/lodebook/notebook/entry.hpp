@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Everything a log can say, a statement at a time, in the order in which it was typed.
+// Everything that a log can state: one entry for each statement, in the order of the text.
 #pragma once
 
 #include <lodebook/earth/position.hpp>
@@ -8,8 +8,7 @@
 
 namespace lodebook::notebook {
 
-/// A position with its one-sigma accuracy, if given, and the word for where it came from, such as
-/// `map`.
+/// A position with its accuracy (one sigma), if given, and the word for its source, such as `map`.
 struct GivenPosition {
   earth::Position position;
   std::optional<double> accuracy_m;
@@ -18,7 +17,7 @@ struct GivenPosition {
 
 // ---- stations and places
 
-/// Begins a station block. `name` is missing where the line could not be understood.
+/// Begins a station block. `name` is `no_name` if the line could not be read.
 struct StationHeading {
   NameId name = no_name;
   std::optional<GivenPosition> position;
@@ -73,7 +72,8 @@ struct SetSetting {
   Declination set;
 };
 struct DeclinationSetting {
-  /// A figure, what was set on the dial, or the geomagnetic model for place and date.
+  /// The source of the declination: the figure typed, the angle set on the dial, or the geomagnetic
+  /// model for the place and date.
   enum class From : std::uint8_t { stated, as_set, model } from = From::stated;
   Declination declination;
   /// One sigma, degrees; 0 if not given.
@@ -90,7 +90,7 @@ enum class PlaneOrder : std::uint8_t {
   dip_strike,
 };
 enum class LineOrder : std::uint8_t { unstated, trend_plunge, plunge_trend };
-/// What is `unstated` stays as it was.
+/// An `unstated` order leaves the one in force unchanged.
 struct OrderSetting {
   PlaneOrder planes = PlaneOrder::unstated;
   LineOrder lines = LineOrder::unstated;
@@ -101,7 +101,7 @@ struct PaceSetting {
 struct DatumSetting {
   Span text;
 };
-/// One-sigma reading errors; what is missing stays as it was.
+/// Errors of readings, one sigma. A missing value leaves the one in force unchanged.
 struct AccuracySetting {
   std::optional<double> bearing;           ///< degrees
   std::optional<double> dip;               ///< degrees
@@ -117,28 +117,30 @@ struct ShortDeclaration {
   Span meaning;
 };
 
-/// `heading FILE`: the lines of a heading of the source, which are entries of line 0.
+/// `heading FILE`. The number is that of the heading file in the source, from 1. Its lines are
+/// entries with line 0.
 struct HeadingUse {
   std::uint32_t heading = 0;
 };
 
 // ---- what is not a statement
 
-/// Only a comment, a remark or both.
+/// A line with only a comment, a remark or both.
 struct Bare {};
-/// A setting whose statement may be void, so that nothing is stated until it is again.
+/// The setting that a void statement was meant to state. It counts as not stated until the next
+/// valid statement.
 enum class VoidSetting : std::uint8_t { none, set, declination, rule, order, pace, date, observer };
-/// A line that was not understood.
+/// A line that could not be read.
 struct Unread {
   VoidSetting setting = VoidSetting::none;
 };
 
-/// One statement (or one reading of it) and what stands beside it. All entries of one line share
-/// `statement`, `remark` and `comment`.
+/// One statement, or one of its readings, with its remark and comment. All entries of one line
+/// share `statement`, `remark` and `comment`.
 struct Entry {
-  /// 0 in a heading file.
+  /// From 1; 0 in a heading file.
   std::uint32_t line = 1;
-  /// Where it starts: the first word, or for a later repeat its own first byte.
+  /// From 1, in code points: the start of the statement, or of the repeat if it is not the first.
   std::uint32_t column = 1;
   /// The whole statement, without remark and comment.
   Span statement;

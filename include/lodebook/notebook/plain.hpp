@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Whether a text is plain ASCII: a quick test before work that only other text needs.
+// Whether a text is plain ASCII: a quick test that saves slower work on most texts.
 #pragma once
 
 #include <concepts>
@@ -9,9 +9,9 @@
 
 namespace lodebook::notebook {
 
-/// Printable ASCII and none of `others`. Tests eight bytes at a time; where a byte is out of place,
-/// a top bit is set: a byte that is less than another borrows from its top bit, and the difference
-/// of equal bytes is zero, which is less than one.
+/// Whether `text` has only printable ASCII (no tab) and none of `others`. Tests eight bytes at a
+/// time: a byte that is out of place sets its top bit. A byte that is less than another sets it by
+/// borrowing. The difference of two equal bytes is zero, which is less than one.
 bool is_plain(std::string_view text, std::same_as<char> auto... others) {
   constexpr std::uint64_t each = 0x0101'0101'0101'0101;
   constexpr std::uint64_t top_bits = 0x80 * each;
@@ -23,7 +23,7 @@ bool is_plain(std::string_view text, std::same_as<char> auto... others) {
     return has_less(bytes ^ (static_cast<unsigned char>(c) * each), 1);
   };
   const auto are_plain = [&](std::uint64_t bytes) {
-    // The control character DEL is the last of ASCII, and one more sets the top bit.
+    // The last byte of ASCII, DEL, is a control character. Adding one to it sets the top bit.
     const std::uint64_t beyond = (bytes | (bytes + each)) & top_bits;
     return (beyond | has_less(bytes, ' ') | (0 | ... | has(bytes, others))) == 0;
   };

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Readings as typed: planes, lines, sights and legs, on the dial and not yet corrected.
+// Readings as typed: planes, lines, sights and legs, in the frame of the dial, not yet corrected.
 #pragma once
 
 #include <variant>
@@ -12,7 +12,7 @@ namespace lodebook::notebook {
 /// Index into Notebook::kinds.
 using KindId = std::uint16_t;
 inline constexpr KindId no_kind = 0xFFFF;
-/// Kinds that a log may have, those of the language included.
+/// How many kinds a log may have, including those of the language.
 inline constexpr std::size_t most_kinds = 60'000;
 static_assert(most_kinds < no_kind);
 /// Index into Notebook::names.
@@ -36,12 +36,13 @@ struct PlaneAttitude {
     dip      ///< alone: the strike was not read
   };
   Form form = Form::strike_and_side;
-  /// The strike, or for `dip_direction` that direction; unused for `horizontal` and `dip`.
+  /// The strike, or the dip direction if the form is `dip_direction`. Unused for `horizontal` and
+  /// `dip`.
   Bearing bearing;
   Slope dip;
-  /// The side that goes down, if one was typed.
+  /// The side to which the plane dips, if it was typed.
   std::optional<Point> side;
-  /// Two bare figures, of which the order in force puts the dip first.
+  /// Two bare figures were typed, and the order in force puts the dip first.
   bool dip_first = false;
   /// The hand rule in force, for `strike_by_rule`.
   HandRule rule = HandRule::right;
@@ -52,9 +53,10 @@ struct PlaneAttitude {
   Part part() const {
     return form == Form::strike ? Part::azimuth : form == Form::dip ? Part::slope : Part::whole;
   }
-  /// The dip side was typed, so that also a vertical plane has one.
+  /// Whether the side of the dip was typed. If so, even a vertical plane has one.
   bool has_side() const { return side.has_value() || form == Form::dip_direction; }
-  /// The plane on the dial; nothing for a dip out of range, an impossible side, or one half.
+  /// The plane in the frame of the dial. Empty if the dip is out of range, if the side does not fit
+  /// the strike, or if only strike or dip was read.
   std::optional<Plane<north::dial>> plane() const;
 };
 
@@ -66,26 +68,26 @@ struct LineAttitude {
     rake,
     horizontal,
     vertical,
-    trend  ///< its plunge was not read
+    trend  ///< alone: the plunge was not read
   };
   Form form = Form::trend_plunge;
-  /// The trend as typed, or for `rake` the bearing of the strike's end.
+  /// The trend as typed, or for a rake the end of the strike from which it is measured.
   Bearing bearing;
-  /// The bearing of a trend is where a current comes from.
+  /// `bearing` is where a current comes from; the trend is its opposite.
   bool from = false;
-  /// The plunge, negative for the other end, or the rake.
+  /// The plunge, negative if it belongs to the other end of the line; or the rake.
   Slope slope;
   /// The kind of plane it lies in, if named.
   KindId on = no_kind;
   Sense sense = Sense::unstated;
 
   Part part() const { return form == Form::trend ? Part::azimuth : Part::whole; }
-  /// Where a line points of which the trend alone was read, on the dial.
+  /// The trend in the frame of the dial, if it was read alone.
   Azimuth<north::dial> trend() const {
     return from ? bearing.azimuth().opposite() : bearing.azimuth();
   }
-  /// The line on the dial; nothing for a plunge out of range or not read, or a rake, which needs
-  /// its plane.
+  /// The line in the frame of the dial. Empty if the plunge is out of range or was not read, and
+  /// for a rake, which needs its plane.
   std::optional<Line<north::dial>> line() const;
 };
 
@@ -93,29 +95,30 @@ struct LineAttitude {
 struct Sight {
   NameId target = no_name;
   Bearing bearing;
+  /// The vertical angle to the target, positive upwards.
   std::optional<Slope> vertical;
   /// Read off the south-seeking end of the needle.
   bool south_end = false;
-  /// Only the bearing from the target to the observer was read, which `bearing` is.
+  /// `bearing` was read at the target, towards the observer, and no other was.
   bool is_back = false;
-  /// Read at the target, towards the observer, beside `bearing`.
+  /// A second bearing, read at the target towards the observer.
   std::optional<Bearing> back;
-  /// The station where it was read, if it is typed under another.
+  /// The station where it was read, if it is typed under another; else no_name.
   NameId from = no_name;
 
-  /// From the observer to the target, on the dial.
+  /// The direction from the observer to the target, in the frame of the dial.
   Azimuth<north::dial> azimuth() const {
     return south_end || is_back ? bearing.azimuth().opposite() : bearing.azimuth();
   }
 };
 
-/// A measured or paced line from this station; or from another, under whose name it was read, to
-/// this one.
+/// A measured or paced line: from this station to `to`, or from the station `from` to this one.
 struct Leg {
   Bearing bearing;
   Length distance;
+  /// The slope along the leg, positive upwards.
   std::optional<Slope> slope;
-  /// Read at the far end.
+  /// The back bearing, read at the far end.
   std::optional<Bearing> back;
   NameId to = no_name;
   NameId from = no_name;
@@ -128,26 +131,29 @@ struct Leg {
 
 /// One reading, good or rejected.
 struct Reading {
-  /// From 0 in the log.
+  /// Counts the readings of the log, from 0.
   std::uint32_t number = 0;
   KindId kind = no_kind;
-  /// Its statement is not one that can be corrected; the attitude is what could be read.
+  /// It could not be read completely, and gives no row that could be corrected. `what` has the part
+  /// that was read.
   bool rejected = false;
-  /// Rejected for want of what the log does not say; one diagnostic asks for all such readings.
+  /// The code of the one diagnostic that stands for this and other rejected readings, if there is
+  /// one. It usually asks for a statement that all of them need.
   std::optional<Code> waits_for;
   bool doubtful = false;
-  /// Who read it, if that is said (`by JT`).
+  /// Who read it, if stated (`by JT`).
   Span by;
-  /// How often it was had (`x3`); 0 for the second and later of those, which repeat the first.
+  /// How often it was read (`x3`). Of these readings only the first has the number; the others have
+  /// 0.
   std::uint8_t times = 1;
-  /// The first reading of its statement; repeats of one surface follow it.
+  /// It is the first reading of its statement. The others repeat the measurement.
   bool first = true;
   /// This reading's own bytes, without kind, remark or comment.
   Span written;
   std::variant<PlaneAttitude, LineAttitude, Sight, Leg> what;
 };
 
-/// What of it was read, if it is a plane or line; sights and legs are whole.
+/// Which part of a plane or line was read. Sights and legs are always whole.
 Part part_of(const Reading& reading);
 
 }  // namespace lodebook::notebook

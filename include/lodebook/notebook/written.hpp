@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Figures as they were typed: notation and digits kept beside the value.
+// Figures as typed: the value, its notation and its digits.
 #pragma once
 
 #include <lodebook/notebook/date.hpp>
@@ -8,9 +8,9 @@
 
 namespace lodebook::notebook {
 
-/// What was typed of a figure's own error.
+/// The error that was typed with a figure.
 struct OwnError {
-  /// One sigma, in the figure's unit; 0 where none was typed.
+  /// One sigma, in the unit of the figure; 0 if none was typed.
   double sigma = 0;
   /// Marked as rough: `~`, or `about` behind the reading.
   bool rough = false;
@@ -20,13 +20,14 @@ enum class Notation : std::uint8_t { azimuth, quadrant, point };
 
 /// A bearing in the notation in which it was typed.
 struct Bearing {
-  /// Azimuth, or quadrant angle, in degrees; unused for a point.
+  /// In degrees: an azimuth from 0 to 360, or a quadrant angle from 0 to 90. Unused for a point.
   double angle = 0;
   Notation notation = Notation::azimuth;
   QuadrantBearing::Pole pole = QuadrantBearing::Pole::north;
   QuadrantBearing::Side side = QuadrantBearing::Side::east;
   Point point = Point::N;
-  /// Digits typed before the point (azimuths), and decimals: two for minutes, four for seconds.
+  /// Digits typed before the decimal point, and decimals. Minutes count as two decimals, seconds as
+  /// four.
   std::uint8_t digits = 0;
   std::uint8_t decimals = 0;
   OwnError own{};
@@ -35,7 +36,7 @@ struct Bearing {
   Azimuth<north::dial> azimuth() const;
 };
 
-/// An angle from the horizontal, or within a plane: degrees or a percent grade.
+/// A dip, plunge, slope or rake: degrees, or a grade in percent.
 struct Slope {
   /// As typed, with its sign.
   double value = 0;
@@ -58,7 +59,7 @@ struct Length {
   LengthUnit unit = LengthUnit::metres;
   OwnError own{};
 
-  /// `pace` is the length of one pace in metres.
+  /// `pace` is the length of one pace in metres; only a length in paces needs it.
   double metres(double pace) const {
     switch (unit) {
       case LengthUnit::feet:
@@ -72,7 +73,7 @@ struct Length {
   }
 };
 
-/// A time of day.
+/// A time of day: hour 0 to 23, minute 0 to 59.
 struct Time {
   std::uint8_t hour = 0;
   std::uint8_t minute = 0;
