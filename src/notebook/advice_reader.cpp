@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What to advise on lines and ends of lines that were not understood: only what can be read once it
-// is typed.
+// Advice on lines, and on ends of lines, that cannot be read. It names only what can be read once
+// it is typed.
 #include <algorithm>
 #include <array>
 #include <lodebook/notebook/nearest.hpp>
@@ -23,7 +23,8 @@ bool is_facing_word(const Cursor& cursor, std::size_t ahead) {
                      [&](std::string_view word) { return cursor.is_word(word, ahead); });
 }
 
-/// A figure, a point of the rose or a word of a plane's facing: a reading's part, never a remark.
+/// A figure, a point of the rose or a word about the facing of a plane is part of a reading, never
+/// a remark.
 bool holds_part_of_reading(const Cursor& cursor) {
   if (holds_digit(cursor.text(cursor.rest()))) return true;
   for (std::size_t ahead = 0; cursor.peek(ahead); ++ahead) {
@@ -32,7 +33,7 @@ bool holds_part_of_reading(const Cursor& cursor) {
   return false;
 }
 
-/// A name, which can be given a meaning.
+/// Whether `word` is a name that the log may declare.
 bool is_name(std::string_view word) {
   return !word.empty() && word[0] != '#' && word.find_first_of(",;>") == std::string_view::npos;
 }
@@ -150,7 +151,7 @@ void LogReader::read_unknown(Statement& statement) {
     return push_unread(statement);
   }
   if (near && vocabulary_.find(*near)->keyword == Keyword::station && !in_heading_) {
-    // What follows is another station's, or it would count as the one's above.
+    // The readings that follow must not count for the station above.
     begin_station();
     faults_.add(statement.word, mended(wording::misspelt_station(word), statement.word, "station"));
     return push(statement, StationHeading{});

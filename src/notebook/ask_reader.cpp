@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
-// `ask STATEMENT`: a question that is open. The statement is not taken, but what it would have been
-// leaves its mark: rejected rows, a station's block, a landmark's name, a setting that is as if it
-// were not stated.
+// `ask STATEMENT`: an open question. The statement has no effect, but stays visible: as rejected
+// rows, as the block of a station, as the name of a landmark, or as a setting that counts as not
+// stated.
 #include <algorithm>
 #include <tuple>
 
@@ -11,7 +11,7 @@ namespace lodebook::notebook {
 
 namespace {
 
-/// Unlike one that cannot be read, an open date or observer is not that of the pages above.
+/// A date or observer that cannot be read leaves the one above in force; an open one does not.
 VoidSetting open_setting(Keyword keyword) {
   if (keyword == Keyword::date) return VoidSetting::date;
   if (keyword == Keyword::observer) return VoidSetting::observer;
@@ -95,7 +95,7 @@ void LogReader::read_asked_station(const Statement& asked) {
   push(asked, heading);
 }
 
-/// One of that name is known, so that sights on it are not at fault.
+/// Declares the name, so that sights to it are not at fault.
 void LogReader::read_asked_landmark(const Statement& asked) {
   Landmark landmark;
   Span body = asked.body;

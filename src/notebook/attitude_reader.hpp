@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Planes and lines out of tokens.
+// Reads planes and lines from tokens.
 #pragma once
 
 #include <lodebook/notebook/notebook.hpp>
@@ -8,7 +8,7 @@
 
 namespace lodebook::notebook {
 
-/// How bare pairs are to be understood at this line.
+/// What is in force for bare pairs on this line.
 struct PairRules {
   std::optional<HandRule> rule;
   PlaneOrder planes = PlaneOrder::unstated;
@@ -24,8 +24,8 @@ std::optional<PlaneAttitude> read_plane_attitude(Cursor& cursor, const PairRules
 std::optional<LineAttitude> read_line_attitude(Cursor& cursor, const PairRules& rules,
                                                const Kind& kind);
 
-/// Whether the tokens look like an attitude: used to tell a reading without its kind from a word
-/// that is not known.
+/// Whether the tokens look like an attitude. This tells a reading without a kind from a line that
+/// begins with an unknown word.
 bool looks_like_attitude(const Cursor& cursor);
 
 }  // namespace lodebook::notebook

@@ -21,7 +21,7 @@ char upper(char c) {
 char letter_at(const Cursor& cursor, std::size_t ahead) {
   const Token* token = cursor.peek(ahead);
   if (!token || token->type != Type::word || token->length != 1) return 0;
-  // A mark of roughness stands before a whole bearing.
+  // The mark `~` belongs to the whole bearing, so it stands before the first letter only.
   return ahead > 0 && token->rough ? 0 : upper(cursor.text(*token)[0]);
 }
 
@@ -54,7 +54,7 @@ Bearing point_bearing(Point point) {
   return bearing;
 }
 
-/// A figure that is a distance rather than an angle, with its unit or the mark of feet.
+/// Whether the figure `ahead` is a distance rather than an angle, by its size, unit or foot mark.
 bool is_distance(const Cursor& cursor, std::size_t ahead) {
   const Token& figure = *cursor.peek(ahead);
   return figure.value > 90 || figure.fault != Token::Fault::none ||
@@ -62,8 +62,8 @@ bool is_distance(const Cursor& cursor, std::size_t ahead) {
          cursor.is_word("paces", ahead + 1) || cursor.is_word("pace", ahead + 1);
 }
 
-/// Skips `count` tokens and reports that their letters make no quadrant bearing; `meant` is what
-/// may have been, `help` is for when none of it would do.
+/// Skips `count` tokens and reports that their letters make no quadrant bearing. `meant` is what
+/// may have been meant; `help` is used if none of it is accepted.
 std::nullopt_t fail_letters(Cursor& cursor, std::size_t count, std::vector<std::string> meant,
                             std::string_view help) {
   const std::size_t first = cursor.position();
@@ -73,7 +73,7 @@ std::nullopt_t fail_letters(Cursor& cursor, std::size_t count, std::vector<std::
   return cursor.fail(span, wording::quadrant_letters(cursor.text(span), help, offers));
 }
 
-/// The letter O behind the figure of a quadrant bearing: the digit 0, or else a degree sign.
+/// The letter O behind the figure of a quadrant bearing: the digit 0 or the degree mark.
 std::nullopt_t fail_letter_for_zero(Cursor& cursor) {
   const char first = letter_at(cursor, 0);
   const std::string_view figure = cursor.text(*cursor.peek(1));
@@ -84,7 +84,7 @@ std::nullopt_t fail_letter_for_zero(Cursor& cursor) {
       letter_for_zero);
 }
 
-/// `N50`: no second letter. `N50 30W` may be the same with minutes that lack their mark.
+/// `N50`: no second letter. `N50 30W` may have a second one, and minutes without their mark.
 std::nullopt_t fail_second_letter(Cursor& cursor) {
   if (cursor.is_letter_for_zero(2)) return fail_letter_for_zero(cursor);
   const char first = letter_at(cursor, 0);
@@ -104,7 +104,7 @@ std::nullopt_t fail_second_letter(Cursor& cursor) {
   const Token* letters = cursor.peek(2);
   if (letters && letters->type == Type::word && !letters->spaced &&
       east_or_west(upper(cursor.text(*letters)[0]))) {
-    // `N62EE`: a letter too many.
+    // `N62EE`: one letter too many.
     return fail_letters(cursor, 3,
                         {fmt::format("{}{}{}", first, angle, upper(cursor.text(*letters)[0]))},
                         "type E or W behind the angle");
@@ -115,7 +115,7 @@ std::nullopt_t fail_second_letter(Cursor& cursor) {
   return fail_letters(cursor, 2, std::move(meant), "type E or W behind the angle");
 }
 
-/// `E25N`: counted from the wrong cardinal points.
+/// `E25N`: counted from east or west.
 std::nullopt_t fail_swapped(Cursor& cursor) {
   const char first = letter_at(cursor, 0);
   const char last = letter_at(cursor, 2);
@@ -137,7 +137,7 @@ std::nullopt_t fail_swapped(Cursor& cursor) {
                       "the first letter is N or S, the last E or W");
 }
 
-/// `NW`, the two letters of a quadrant bearing on one side of its figure.
+/// `NW`: both letters of a quadrant bearing on one side of its figure.
 bool are_both_letters(const Cursor& cursor, std::size_t ahead) {
   const Token* token = cursor.peek(ahead);
   if (!token || token->type != Type::word || token->length != 2) return false;
@@ -145,7 +145,7 @@ bool are_both_letters(const Cursor& cursor, std::size_t ahead) {
   return north_or_south(upper(word[0])) && east_or_west(upper(word[1]));
 }
 
-/// `NW50` or `50NW`; `letters` and `figure` stand so far ahead.
+/// `NW50` or `50NW`; `letters` and `figure` count the tokens ahead.
 std::nullopt_t fail_both_letters(Cursor& cursor, std::size_t letters, std::size_t figure) {
   const std::string_view word = cursor.text(*cursor.peek(letters));
   const std::string meant =
@@ -210,8 +210,8 @@ std::optional<Bearing> read_lettered(Cursor& cursor, Behind behind) {
                             "the second letter is E or W");
       return fail_second_letter(cursor);
     }
-    // `N 20`: for `N 20 NW` the figure can only be a dip, for `N 20m` a distance; else a letter is
-    // missing.
+    // `N 20`: before a side (`N 20 NW`) the figure can only be a dip, with a unit (`N 20m`) only a
+    // distance. Otherwise a letter is missing.
     const bool other_figure =
         behind == Behind::figure ? point_at(cursor, 2).has_value() : is_distance(cursor, 1);
     if (!other_figure) return fail_second_letter(cursor);

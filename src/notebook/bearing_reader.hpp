@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Bearings out of tokens.
+// Reads bearings from tokens.
 #pragma once
 
 #include "figure_reader.hpp"
@@ -7,23 +7,23 @@
 namespace lodebook::notebook {
 
 /// What may stand behind a bearing: a bare figure (a dip or plunge), or only words and figures with
-/// a unit. It decides whether `N 20` lacks its second letter or is the point N and a figure.
+/// a unit. This decides whether `N 20` lacks its second letter or is the point N before a figure.
 enum class Behind : std::uint8_t { figure, words };
 
 /// Reads a bearing in any notation. Faults: quadrant-letters, quadrant-angle, azimuth-range,
 /// number, unknown-word.
 std::optional<Bearing> read_bearing(Cursor& cursor, Behind behind);
 
-/// Whether a bearing in letters (a point, or the start of a quadrant bearing) stands `ahead`.
+/// Whether a bearing in letters stands `ahead`: a point, or the start of a quadrant bearing.
 bool starts_lettered_bearing(const Cursor& cursor, std::size_t ahead = 0);
 
-/// An azimuth in [0, 1000) as it is typed, with three digits before the point.
+/// An azimuth in [0, 1000) degrees as it is typed, with three digits before the decimal point.
 std::string azimuth_text(double degrees);
-/// `figure` with zeros before it, so that it has three digits before its point.
+/// `figure` with zeros in front, so that it has three digits before its decimal point.
 std::string three_digits_of(std::string_view figure);
 
-/// The words of the bearing at the cursor, as they would be typed for the opposite direction; an
-/// empty text where no plain bearing stands there.
+/// The bearing at the cursor, and the text for the opposite direction. The text is empty if no
+/// plain bearing stands there.
 Fix opposite_at(const Cursor& cursor);
 
 /// The point of the rose that stands `ahead`, if any.

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// A place in a statement's tokens, and where its faults go.
+// A position among the tokens of a statement, and the collector of its faults.
 #pragma once
 
 #include <algorithm>
@@ -10,13 +10,13 @@
 
 namespace lodebook::notebook {
 
-/// Knows whether the statement being read would be accepted if it were typed otherwise.
+/// Tells whether the reader would accept the statement if it were typed differently.
 class Judge {
  public:
-  /// Those of `candidates` that are accepted, the likeliest first; where only a second fault stands
-  /// in the way, together with its mend. None where nobody would see them.
+  /// The `candidates` that are accepted, the most likely first. If only a second fault remains, its
+  /// fix is added to the offer. Empty where nobody would see the offers.
   virtual Offers accepted(Offers candidates) = 0;
-  /// Those of `settings` (lines) with which above it the statement is accepted as it stands.
+  /// The `settings` (lines) that would make the statement acceptable if they stood above it.
   virtual std::vector<std::string> accepted_above(std::vector<std::string> settings) = 0;
 
  protected:
@@ -27,17 +27,17 @@ class Judge {
 class Faults {
  public:
   Faults(const Source& source, std::vector<Diagnostic>& out) : source_(source), out_(&out) {}
-  /// Drops all of them.
+  /// Drops all diagnostics.
   explicit Faults(const Source& source) : source_(source) {}
 
-  /// Has offers judged by `judge`.
+  /// From here on `judge` judges the offers.
   void ask(Judge& judge) { judge_ = &judge; }
   Judge* judge() const { return judge_; }
 
-  /// What comes next goes to `out`.
+  /// Further diagnostics go to `out`.
   void collect_in(std::vector<Diagnostic>& out) { out_ = &out; }
 
-  /// What comes next belongs to `line`, and to `reading` if to one.
+  /// Further diagnostics belong to `line`, and to `reading` unless it is `no_reading`.
   void start(std::uint32_t line, std::uint32_t reading = no_reading) {
     line_ = line;
     reading_ = reading;
@@ -57,10 +57,10 @@ class Faults {
   std::uint32_t reading_ = no_reading;
 };
 
-/// What parts a remark from a statement.
+/// The mark between a statement and a remark, as advice types it.
 inline constexpr std::string_view remark_mark = "; ";
 
-/// Advice where a letter O stands in for the digit.
+/// Advice if the letter O was typed for the digit 0.
 inline constexpr std::string_view letter_for_zero = "the digit 0 for the letter O?";
 
 /// An offer to type `text` in place of `span`.
@@ -74,14 +74,14 @@ inline Offers each_in_place(Span span, std::vector<std::string> texts) {
   return offers;
 }
 
-/// Walks through tokens. A reader that fails reports one fault and returns nothing; its caller then
-/// gives up the statement, or the repeat.
+/// Walks through tokens. A function that fails reports one fault and returns nothing; its caller
+/// then gives up the statement or the repeat.
 class Cursor {
  public:
   Cursor(std::string_view text, const Tokens& tokens, Faults& faults)
       : text_(text), tokens_(tokens), faults_(faults) {}
 
-  /// The same place, from where nothing is reported.
+  /// A copy at the same token that reports nothing.
   Cursor quiet() const {
     static const Source nowhere("", "");
     static Faults dropped(nowhere);
@@ -91,13 +91,13 @@ class Cursor {
   }
 
   bool at_end() const { return at_ >= tokens_.size(); }
-  /// Whether any of all tokens is of type `comma`.
+  /// Whether any token of the statement is of type `comma`.
   bool has_comma() const { return tokens_.has_comma(); }
-  /// The token `ahead` of the next one, or none.
+  /// The token that is `ahead` tokens after the next one, or null.
   const Token* peek(std::size_t ahead = 0) const {
     return at_ + ahead < tokens_.size() ? &tokens_[at_ + ahead] : nullptr;
   }
-  /// The token before the next one, or none.
+  /// The token before the next one, or null.
   const Token* previous() const {
     return at_ > 0 && at_ <= tokens_.size() ? &tokens_[at_ - 1] : nullptr;
   }
@@ -108,9 +108,9 @@ class Cursor {
       ++at_;
   }
   std::size_t position() const { return at_; }
-  /// Of all tokens.
+  /// The number of `~` and `±` of all tokens.
   std::size_t mark_count() const { return tokens_.mark_count(); }
-  /// The last token with a mark of its own.
+  /// The last token with `~` or `±`, or null.
   const Token* last_marked() const {
     for (std::size_t i = tokens_.size(); i > 0; --i) {
       if (tokens_[i - 1].rough || tokens_[i - 1].has_sigma) return &tokens_[i - 1];
@@ -121,7 +121,7 @@ class Cursor {
   std::string_view text(const Token& token) const { return text(token.span()); }
   std::string_view text(Span span) const { return text_.substr(span.offset, span.length); }
 
-  /// The token `ahead` is that word, ignoring case.
+  /// Whether the token `ahead` is the word `lower`, ignoring case.
   bool is_word(std::string_view lower, std::size_t ahead = 0) const {
     const Token* token = peek(ahead);
     return token && token->type == Token::Type::word && !token->rough &&
@@ -131,7 +131,7 @@ class Cursor {
     const Token* token = peek(ahead);
     return token && token->type == type;
   }
-  /// The token `ahead` begins with the letter O, right behind a figure.
+  /// Whether the token `ahead` begins with the letter O and touches a figure before it.
   bool is_letter_for_zero(std::size_t ahead = 0) const {
     const Token* token = peek(ahead);
     return token && token->type == Token::Type::word && !token->spaced && at_ + ahead > 0 &&
@@ -144,14 +144,14 @@ class Cursor {
     return true;
   }
 
-  /// From token number `first` to the last one before the cursor.
+  /// The text from token number `first` to the last token before the cursor.
   Span since(std::size_t first) const {
     const std::size_t end = std::min(at_, tokens_.size());
     if (first >= end) return here();
     const std::uint32_t begin = tokens_[first].offset;
     return {begin, tokens_[end - 1].end() - begin};
   }
-  /// From the next token on; at the end, the empty place behind the text.
+  /// The text from the next token on; at the end, the empty place behind the text.
   Span rest() const {
     if (at_end()) return {tokens_.end_offset(), 0};
     return {tokens_[at_].offset, tokens_.end_offset() - tokens_[at_].offset};

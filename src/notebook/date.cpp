@@ -14,7 +14,7 @@ namespace lodebook::notebook {
 
 namespace {
 
-/// The digits `text`, all of them, as a number.
+/// The number that `text` gives, if it is one to four digits and nothing else.
 std::optional<unsigned> digits(std::string_view text) {
   if (text.empty() || text.size() > 4 || !std::all_of(text.begin(), text.end(), is_digit))
     return std::nullopt;
@@ -36,7 +36,7 @@ struct DateParts {
   std::array<std::string_view, 3> parts;
 };
 
-/// Splits at two separators of one kind.
+/// Splits `text` at two separators of the same kind.
 std::optional<DateParts> date_parts(std::string_view text) {
   const std::size_t first = text.find_first_of("-/.");
   if (first == std::string_view::npos) return std::nullopt;

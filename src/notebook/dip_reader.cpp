@@ -13,11 +13,11 @@ namespace {
 
 using Type = Token::Type;
 
-/// What a dip over 90 or under 0 may have been meant as; the cursor stands behind it.
+/// Offers for a dip over 90 or under 0. The cursor is behind it.
 Offers dip_offers(const Cursor& cursor, Span span, double degrees) {
   if (degrees < 0) return cursor.accepted({without_sign(cursor, span)});
   if (degrees > 180) return {};
-  // A bed turned past the vertical dips to the other side.
+  // A bed that is turned past the vertical dips to the other side.
   Cursor ahead = cursor;
   if (is_towards(ahead)) ahead.skip();
   const bool towards = ahead.position() > cursor.position();
@@ -32,7 +32,7 @@ Offers dip_offers(const Cursor& cursor, Span span, double degrees) {
                                   ahead.is_word("overturned") ? "" : " overturned"))});
 }
 
-/// The two dip directions of a strike, as the nearest eighth points.
+/// One of the two dip directions of a strike, as the nearest of the eight main points.
 Point dip_point(const Bearing& strike, double turn) {
   return nearest_eighth(wrap_degrees(strike.azimuth().degrees() + turn));
 }
@@ -48,7 +48,7 @@ bool is_of_letters(std::string_view word, std::string_view letters) {
   return word.find_first_not_of(letters) == std::string_view::npos;
 }
 
-/// What a strike and a side that do not fit may have been meant as.
+/// Offers for a strike and a side that do not fit.
 Offers side_offers(const Cursor& cursor, const Bearing& strike, Span strike_span, Span side_span) {
   Offers offers;
   for (const double turn : {90.0, -90.0})
@@ -67,8 +67,8 @@ Offers side_offers(const Cursor& cursor, const Bearing& strike, Span strike_span
   return cursor.accepted(std::move(offers));
 }
 
-/// What stands behind strike and dip in place of a side may say it all the same: behind a mark or a
-/// word (`37 / NW`, `37 to NW`), or as the dip direction itself (`242/37/332`). `pair` ends before
+/// Offers if something other than a side follows strike and dip but may mean one: a point behind a
+/// mark or word (`37 / NW`, `37 to NW`), or the dip direction (`242/37/332`). `pair` ends before
 /// it.
 Offers tail_offers(const Cursor& cursor, Span pair, Span dip) {
   const bool is_mark = cursor.is(Type::slash) || is_towards(cursor);
@@ -90,17 +90,17 @@ Offers tail_offers(const Cursor& cursor, Span pair, Span dip) {
   return cursor.accepted(std::move(offers));
 }
 
-/// Strike and dip, whichever stands first.
+/// The span of strike and dip, in either order.
 Span pair_of(Span strike, Span dip) {
   const std::uint32_t begin = std::min(strike.offset, dip.offset);
   return {begin, std::max(strike.end(), dip.end()) - begin};
 }
 
-/// Strike and dip, and nothing that says which side goes down.
+/// Reports strike and dip without anything that says to which side the plane dips.
 std::nullopt_t fail_without_side(Cursor& cursor, const Bearing& strike, const PairRules& rules,
                                  Span strike_span, Span dip_span) {
   const Span pair = pair_of(strike_span, dip_span);
-  // Letters that name no point (`NN`) are a side mistyped.
+  // Letters of points that are no point (`NN`) are a mistyped side.
   const bool is_side = cursor.is(Type::word) && is_of_letters(cursor.text(cursor.here()), "NESW");
   const std::uint32_t end = is_side ? cursor.here().end() : pair.end();
   const Span replaced{pair.offset, end - pair.offset};
@@ -112,7 +112,7 @@ std::nullopt_t fail_without_side(Cursor& cursor, const Bearing& strike, const Pa
   if (Offers tail = tail_offers(cursor, pair, dip_span); !tail.empty())
     return cursor.fail(pair, wording::dip_side_missing(cursor.text(pair), tail, {}));
   std::vector<std::string> settings = {"rule right", "rule left"};
-  // Two bare figures may be a dip direction and a dip just as well.
+  // Two bare figures may also be dip direction and dip.
   const bool bare = strike.notation == Notation::azimuth && rules.planes == PlaneOrder::unstated;
   if (bare) settings.insert(settings.begin(), "order direction/dip");
   return cursor.fail(

@@ -11,15 +11,15 @@ namespace {
 
 using Type = Token::Type;
 
-/// A comma with so many behind it may part thousands.
+/// A comma before three digits may separate thousands.
 constexpr std::size_t digits_a_thousand = 3;
 
-/// Digits and points at the start of `typed`.
+/// The number of digits and points at the start of `typed`.
 std::size_t number_length(std::string_view typed) {
   return std::min(typed.find_first_not_of("0123456789."), typed.size());
 }
 
-/// A dash between words: a hyphen, or the sign of the figure behind it.
+/// Reports a dash between words: a hyphen, or the sign of the figure behind it.
 void report_dash(Cursor& cursor, const Token& dash) {
   const Token* next = cursor.peek(1);
   if (!next || next->type != Type::angle)
@@ -32,17 +32,17 @@ void report_dash(Cursor& cursor, const Token& dash) {
   cursor.report(dash.span(), wording::number_dash(cursor.text(*next), offers));
 }
 
-/// Where a figure should stand, something else does.
+/// Reports something that stands where a figure should.
 void report_no_figure(Cursor& cursor, const Token& token) {
   const std::string_view typed = cursor.text(token);
   Offers offers;
-  // A doubt is no mere slip of the finger.
+  // A mark of doubt is typed on purpose; it is not a slip.
   if (token.type == Type::other && typed != "?" && typed != "~")
     offers = cursor.accepted(each_in_place(token.span(), {"", " "}));
   cursor.report(token.span(), wording::number(typed, wording::figures_look_so, offers));
 }
 
-/// `1e3` and `0x10`: letters and more, with no space between; reports them.
+/// `1e3` and `0x10`: letters that touch a figure; reports them.
 bool reports_letters(Cursor& cursor, const Token& token) {
   const Token* letters = cursor.peek(1);
   const Token* tail = cursor.peek(2);
@@ -69,7 +69,7 @@ bool reports_letters(Cursor& cursor, const Token& token) {
   return true;
 }
 
-/// A figure with a fault of its own.
+/// Reports a figure with a fault of its own.
 void report_figure(Cursor& cursor, const Token& token) {
   const std::string_view typed = cursor.text(token);
   switch (token.fault) {
@@ -149,7 +149,7 @@ void report_unit(Cursor& cursor, const Token& figure) {
   std::string typed(cursor.text(figure));
   if (foot_mark) typed.resize(number_length(typed));
   std::vector<std::string> units = {typed + "m", typed + "ft", typed + " paces"};
-  // `120 metres`: the unit in full.
+  // `120 metres`: the unit as a full word.
   const auto is_word_of = [&cursor](std::initializer_list<std::string_view> words) {
     return std::ranges::any_of(words, [&](std::string_view word) { return cursor.is_word(word); });
   };

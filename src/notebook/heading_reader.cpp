@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// `heading FILE`: lines of another file before the log's own, as line 0.
+// `heading FILE`: the lines of another file, read as line 0 before those of the log.
 #include "log_reader.hpp"
 
 namespace lodebook::notebook {
@@ -79,7 +79,7 @@ std::uint32_t LogReader::named_heading(std::size_t met) const {
 
 namespace {
 
-/// Room for the text of a heading behind that of a log.
+/// Whether the text of a heading file still fits behind that of the log.
 bool has_room(const Source& source, const HeadingFile& file) {
   return source.text().size() + file.text.size() < Source::max_size - 1;
 }

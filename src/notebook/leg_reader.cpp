@@ -20,7 +20,7 @@ bool is_length_unit(const Cursor& cursor, std::size_t ahead) {
          cursor.is_word("paces", ahead) || cursor.is_word("pace", ahead);
 }
 
-/// What to type for what is left over.
+/// Help for words that are left over.
 std::string advice_on_leg(const Leg& leg, const Cursor& cursor) {
   if (leg.from != no_name && cursor.is_word("to"))
     return "leave it out: with 'from' the leg leads to the station above";

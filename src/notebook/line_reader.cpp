@@ -25,11 +25,11 @@ std::optional<Slope> read_plunge(Cursor& cursor) {
 
 constexpr std::string_view name_the_end = "name the end of the strike from which it was read";
 
-/// What a rake over 90 or under 0 may have been meant as; the cursor stands behind it.
+/// Offers for a rake over 90 or under 0. The cursor is behind it.
 Offers rake_offers(const Cursor& cursor, Span span, const Slope& rake) {
   if (rake.value < 0) return cursor.accepted({without_sign(cursor, span)});
   if (rake.value > 180 || !cursor.is_word("from")) return {};
-  // From the other end it is what is left of a half turn.
+  // From the other end of the strike the rake is 180 minus the figure.
   Cursor ahead = cursor;
   ahead.skip();
   const Fix end = opposite_at(ahead);
@@ -86,7 +86,7 @@ std::optional<LineAttitude> finish_trend(Cursor& cursor, const Slope& plunge,
   return line;
 }
 
-/// `order plunge/trend` in force, or `>`: plunge, then trend.
+/// Plunge, then trend: with `>`, or with `order plunge/trend` in force.
 std::optional<LineAttitude> read_plunge_towards(Cursor& cursor) {
   const auto plunge = read_plunge(cursor);
   if (!plunge) return std::nullopt;
@@ -133,7 +133,7 @@ std::optional<Azimuth<north::dial>> plain_bearing(Cursor& quiet) {
   return bearing ? std::optional(bearing->azimuth()) : std::nullopt;
 }
 
-/// `125/305`, `N55W S55E`: a two-ended line by both of its ends, which must be exactly opposite.
+/// `125/305`, `N55W S55E`: both ends of a two-ended line, which must be exactly opposite.
 std::optional<LineAttitude> read_both_ends(Cursor& cursor) {
   Cursor quiet = cursor.quiet();
   const auto one = plain_bearing(quiet);
@@ -195,7 +195,8 @@ std::optional<LineAttitude> read_figured_line(Cursor& cursor, const PairRules& r
     return fail_slope_first(cursor, behind, "order plunge/trend");
   }
   const bool is_alone = behind == 1 && (cursor.peek(1) == nullptr || cursor.is(Type::word, 1));
-  // Of a current or a two-ended line alone it is not the plunge.
+  // A lone figure is the plunge, except for a current or a two-ended line, which may have a bearing
+  // alone.
   if (is_alone && !kind.is_arrow && !kind.two_ended) {
     if (!figure_at(cursor)) return std::nullopt;
     return cursor.fail(

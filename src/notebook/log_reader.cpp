@@ -11,12 +11,12 @@ namespace lodebook::notebook {
 
 namespace {
 
-/// A guess, for room: a station has some ten lines.
+/// A guess, to reserve memory: about ten lines per station.
 constexpr std::size_t lines_a_name = 8;
 
-// What a byte may mean in a line.
+// Which bytes of a line are special.
 constexpr std::uint8_t is_strange =
-    1;  ///< no plain ASCII: a control, or part of a longer character
+    1;  ///< a control character, or part of a character beyond ASCII
 constexpr std::uint8_t is_semicolon = 2;
 constexpr std::uint8_t is_hash = 4;
 constexpr std::uint8_t is_blank = 8;
@@ -37,7 +37,7 @@ bool is_sound(char c) {
   return (meaning_of_byte[static_cast<unsigned char>(c)] & is_strange) == 0;
 }
 
-/// Up to the first white space, `;` or end of text.
+/// The length of `text` up to its first white space, `;` or end.
 std::size_t word_length(std::string_view text) {
   std::size_t at = 0;
   while (at < text.size() && text[at] != ';' && !starts_with_space(text, at))
@@ -45,8 +45,8 @@ std::size_t word_length(std::string_view text) {
   return at;
 }
 
-/// A `#` starts a comment at the start of the line, or behind white space with white space or the
-/// line's end behind it.
+/// Whether the `#` at `at` starts a comment: at the start of the line, or between white space and
+/// white space or the end of the line.
 bool starts_comment(std::string_view text, std::size_t at) {
   if (at == 0) return true;
   if (at + 1 < text.size() && space_length(text.substr(at + 1)) == 0) return false;
@@ -89,7 +89,7 @@ void LogReader::look_through(Notebook& notebook) {
       ++reading_count_;
     } else {
       read_line(line);
-      // The second pass finds them again.
+      // The second pass finds the faults again.
       own_block_.diagnostics.clear();
     }
     if (reading_count_ > 0)
@@ -114,7 +114,7 @@ bool LogReader::is_lone_attitude(std::uint32_t line) {
   const auto meaning = meaning_of(sub(whole, begin, end - begin));
   if (!meaning || !is_attitude(*meaning)) return false;
   const std::string_view body = trimmed(bytes.substr(end));
-  // `x3`, also before a remark, makes more than one of it.
+  // `x3` makes several readings of one, also before a remark.
   if (body.find_first_of("xX") != std::string_view::npos) return false;
   return !may_wait(meaning->kind, body);
 }
@@ -144,7 +144,7 @@ bool LogReader::read_block(Block& block) {
     if (block.entries.size() == entries ||
         !std::holds_alternative<StationHeading>(block.entries.back().what))
       continue;
-    // The next block begins. Its heading was one entry alone.
+    // The heading of the next station ends this block. It is always one entry.
     block.last_line = next_line_ - 2;
     ahead_.entries.push_back(block.entries.back());
     block.entries.pop_back();
@@ -260,7 +260,7 @@ bool LogReader::has_sound_bytes(Span whole) {
       faults_.add(sub(whole, at, 1), wording::encoding_byte(byte, source_.encoding()));
       return false;
     }
-    // C0 and DEL, and C1, which is U+0080 to U+009F.
+    // The control characters: C0, DEL, and C1, which is U+0080 to U+009F.
     const bool c1 = byte == 0xC2 && static_cast<unsigned char>(bytes[at + 1]) < 0xA0;
     if (c1 || (byte < 0x80 && !is_sound(bytes[at]))) {
       const unsigned code = c1 ? static_cast<unsigned char>(bytes[at + 1]) : byte;
@@ -273,7 +273,8 @@ bool LogReader::has_sound_bytes(Span whole) {
   return true;
 }
 
-/// A line that cannot be read still counts as a reading where its first word is a kind.
+/// A line that cannot be read still counts as a reading if its first word is a kind, because every
+/// reading typed gets a row.
 void LogReader::read_unsound(Statement& statement) {
   statement.body = body_of(statement);
   auto meaning = vocabulary_.find(text(statement.word));
@@ -312,13 +313,14 @@ bool LogReader::opens_name(std::string_view line, std::size_t at) const {
   if (!is_sight && meaning->keyword != Keyword::station && meaning->keyword != Keyword::landmark &&
       meaning->keyword != Keyword::heading)
     return false;
-  // It begins the statement.
+  // The word before the quote is the first of the statement.
   if (begin == 0) return true;
   const auto first = vocabulary_.find(before.substr(0, word_length(before)));
   return first && first->keyword == Keyword::ask;
 }
 
-/// `line` with nothing in its quoted names that may begin a remark or comment.
+/// `line` with its quoted names blanked out, so that no `;` or `#` in them begins a remark or
+/// comment.
 std::string LogReader::without_names(std::string_view line) const {
   std::string plain(line);
   for (std::size_t at = 0; at < line.size(); ++at) {

@@ -18,8 +18,8 @@ std::size_t name_end(std::string_view text) {
   return at;
 }
 
-/// Bytes of the word of letters at the start of `text`, if it is none of `keywords`; else 0. One
-/// letter may be a hemisphere; two with digits behind, a grid square.
+/// Bytes of the word of letters at the start of `text`; 0 if it is one of `keywords`. One letter
+/// may be a hemisphere, and two before digits a grid square: 0 for these too.
 std::size_t word_before(std::string_view text, std::initializer_list<std::string_view> keywords) {
   std::size_t letters = 0;
   while (letters < text.size() && (is_letter(text[letters]) || text[letters] == '-' ||
@@ -44,7 +44,7 @@ const Names& LogReader::names() const {
 NameId LogReader::number_of(std::string_view name) {
   if (!notebook_) return names_.intern(name);
   const Names& all = notebook_->names;
-  // Most are met in the order in which the first pass met them.
+  // Most names come in the same order as in the first pass.
   const bool is_next = next_name_ < all.size() && all.shown(next_name_) == name;
   const NameId number = is_next ? next_name_ : all.find(name);
   if (number == next_name_) ++next_name_;

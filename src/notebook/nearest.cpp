@@ -10,19 +10,18 @@ namespace lodebook::notebook {
 namespace {
 
 constexpr std::size_t longest = 64;
-/// A first part of a name with fewer letters says too little.
+/// A part of a name with fewer letters is too short to identify it.
 constexpr std::size_t shortest_part = 3;
 
-/// The letters U+00C0 to U+017F without their marks, in lower case; a space for what is no letter,
-/// or is more than one (Latin-1 Supplement and Latin Extended-A of Unicode).
+/// The letters U+00C0 to U+017F in lower case without their marks. A space stands for a character
+/// that is no letter, or that needs two (Latin-1 Supplement and Latin Extended-A of Unicode).
 constexpr std::string_view bare_letters =
     "aaaaaa ceeeeiiiidnooooo ouuuuy  aaaaaa ceeeeiiiidnooooo ouuuuy y"
     "aaaaaaccccccccddddeeeeeeeeeegggggggghhhhiiiiiiiiii  jjkkklllllll"
     "lllnnnnnnnnnoooooo  rrrrrrssssssssttttttuuuuuuuuuuuuwwyyyzzzzzzs";
 static_assert(bare_letters.size() == 0x180 - 0xC0);
 
-/// A word for comparison: in lower case and without the marks of its letters, so that one who types
-/// `Akdag` finds `Akdağ`.
+/// A word in lower case and without the marks of its letters, so that `Akdag` finds `Akdağ`.
 struct Folded {
   std::array<char, longest> letters{};
   std::size_t size = 0;
@@ -46,7 +45,7 @@ struct Folded {
   std::string_view text() const { return {letters.data(), size}; }
 };
 
-/// Both words have at most `longest` letters.
+/// The edit distance; both words have at most `longest` letters.
 std::size_t distance(std::string_view a, std::string_view b) {
   using Row = std::array<std::size_t, longest + 1>;
   std::array<Row, 3> rows{};  // this letter of `a`, the one before it, the one before that
@@ -74,7 +73,7 @@ std::size_t distance(std::string_view a, std::string_view b) {
   return (*current)[b.size()];
 }
 
-/// How many letters of `word` are wrong if `known` was meant; nothing where it is too many.
+/// How many letters of `word` are wrong if `known` was meant; empty if too many.
 std::optional<std::size_t> letters_wrong(std::string_view word, std::string_view known) {
   const std::size_t longer = std::max(word.size(), known.size());
   const std::size_t shorter = std::min(word.size(), known.size());
@@ -82,8 +81,8 @@ std::optional<std::size_t> letters_wrong(std::string_view word, std::string_view
     const std::size_t wrong = distance(word, known);
     if (wrong * 3 <= longer) return wrong;
   }
-  // Its first part alone, which counts as badly as two wrong letters, so that of two such names
-  // neither is meant.
+  // The part before a hyphen counts as two wrong letters. Then it finds nothing if it fits two
+  // names equally.
   const std::size_t part = known.find('-');
   if (part >= shortest_part && part < known.size() && known.substr(0, part) == word)
     return std::size_t{2};

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Pages of `lodebook explain` on readings held against each other, and the stations where they were
-// made.
+// Pages of `lodebook explain` on readings compared with each other, and on their stations.
 #pragma once
 
 #include <array>

@@ -9,21 +9,21 @@ namespace {
 
 using Type = Token::Type;
 
-/// The text from token `first` up to the cursor and the `more` tokens behind it.
+/// The text from token `first` to the cursor, and `more` tokens further.
 Span with_next(const Cursor& cursor, std::size_t first, std::size_t more) {
   Cursor end = cursor;
   end.skip(more);
   return end.since(first);
 }
 
-/// `037` as `37`; what has no zeros before it stays.
+/// `37` for `037`; other figures stay as they are.
 std::string_view without_zeros(std::string_view figure) {
   while (figure.size() > 1 && figure[0] == '0' && is_digit(figure[1]))
     figure.remove_prefix(1);
   return figure;
 }
 
-/// What two bare figures over `span` may have been meant as, the likeliest first.
+/// Offers for two bare figures at `span`, the most likely first.
 Offers pair_offers(const Cursor& cursor, const Token& first, const Token& second, Span span) {
   const std::string_view a = without_zeros(cursor.text(first));
   const std::string_view b = without_zeros(cursor.text(second));
@@ -50,7 +50,7 @@ Offers pair_offers(const Cursor& cursor, const Token& first, const Token& second
   return cursor.accepted(each_in_place(span, std::move(texts)));
 }
 
-/// The same for two figures before a side.
+/// Offers for two figures before a side.
 Offers side_offers(const Cursor& cursor, const Token& first, const Token& second, Span span) {
   const std::string_view a = without_zeros(cursor.text(first));
   const std::string_view b = without_zeros(cursor.text(second));
@@ -126,7 +126,7 @@ bool has_bearing_before_towards(Cursor& cursor) {
   if (!three_digits(first)) return false;
   const Token* const second = cursor.peek(2);
   const bool figures = second && second->type == Type::angle;
-  // Before what is surely a bearing it can only be a slope, and is too large for one.
+  // Before a certain bearing the figure can only be a dip or plunge, and it is too large for one.
   const bool bearing_follows =
       starts_lettered_bearing(cursor, 2) || (figures && three_digits(*second));
   const bool may_be_swapped = figures && second->value <= 90;
@@ -151,7 +151,7 @@ std::nullopt_t fail_slope_first(Cursor& cursor, std::size_t behind, std::string_
   const std::size_t start = cursor.position();
   const Span rest = cursor.rest();
   const Span whole{first.offset, rest.end() - first.offset};
-  // Three tokens, since a single letter and a figure stand at the cursor.
+  // Three tokens, because a single letter and a figure stand at the cursor.
   cursor.skip(3);
   const Span bearing = cursor.since(start);
   const Span both{first.offset, bearing.end() - first.offset};

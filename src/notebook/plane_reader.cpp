@@ -51,8 +51,8 @@ std::nullopt_t fail_without_dip(Cursor& cursor, Span strike) {
                           "type the dip behind it, and the side that goes down", offers));
 }
 
-/// POINT NUMBER POINT with nothing behind that could be the dip: a strike and its dip are missing,
-/// or a strike, a dip and a side.
+/// POINT NUMBER POINT without a dip behind it (`N 38 W`): either a strike without dip, or strike,
+/// dip and side.
 std::optional<PlaneAttitude> fail_point_number_point(Cursor& cursor) {
   const std::string_view first = cursor.text(*cursor.peek(0));
   const std::string_view figure = cursor.text(*cursor.peek(1));
@@ -70,7 +70,7 @@ std::optional<PlaneAttitude> fail_point_number_point(Cursor& cursor) {
                                         fmt::format("{}{}{}", first, figure, last), offers));
 }
 
-/// `N 38 W` and nothing that could be a dip behind it.
+/// `N 38 W` without anything behind it that could be a dip.
 bool is_bare_quadrant(const Cursor& cursor) {
   const auto letter = [&cursor](std::size_t ahead, std::string_view one, std::string_view other) {
     return cursor.is_word(one, ahead) || cursor.is_word(other, ahead);
@@ -80,7 +80,8 @@ bool is_bare_quadrant(const Cursor& cursor) {
          !cursor.is(Type::slash, 3) && !cursor.is(Type::other, 3);
 }
 
-/// `37/242 NW`: no dip stands at the cursor, but the two are right the other way round; reports it.
+/// `37/242 NW`: no dip stands at the cursor, but the two figures are correct in the other order;
+/// reports it if so.
 bool is_swapped(Cursor& cursor, const Bearing& first, Span first_span) {
   const Token* second = cursor.peek();
   if (!second || second->type != Type::angle || second->fault != Token::Fault::none) return false;
@@ -99,10 +100,10 @@ bool is_dip_said(const Cursor& cursor, std::size_t ahead = 0) {
   return cursor.is_word("dip", ahead) && cursor.is(Type::angle, ahead + 1);
 }
 
-/// Strike, dip and what tells the side; or, with such an order in force, dip direction and dip.
+/// Strike, dip and what tells the side; or dip direction and dip, if such an order is in force.
 std::optional<PlaneAttitude> read_strike_dip(Cursor& cursor, const PairRules& rules) {
   const std::size_t start = cursor.position();
-  // An order is for two bare figures.
+  // An order applies to two bare figures only.
   const bool is_bare = cursor.is(Type::angle);
   PlaneAttitude plane;
   const auto bearing = read_bearing(cursor, Behind::figure);
@@ -139,7 +140,7 @@ std::optional<PlaneAttitude> read_dip_towards(Cursor& cursor) {
   return plane;
 }
 
-/// With such an order in force: dip, strike and what tells the side.
+/// Dip, strike and what tells the side, if such an order is in force.
 std::optional<PlaneAttitude> read_dip_strike(Cursor& cursor, const PairRules& rules) {
   const Span dip_span = cursor.here();
   const auto dip = read_dip(cursor);
@@ -156,7 +157,7 @@ std::optional<PlaneAttitude> read_dip_strike(Cursor& cursor, const PairRules& ru
 }
 
 std::optional<PlaneAttitude> read_lettered_plane(Cursor& cursor, const PairRules& rules) {
-  // 95 in `N 95 E` is a fault of its own.
+  // `N 95 E` has another fault: the angle.
   if (is_bare_quadrant(cursor) && cursor.peek(1)->value <= 90)
     return fail_point_number_point(cursor);
   return read_strike_dip(cursor, rules);
@@ -194,7 +195,7 @@ std::optional<PlaneAttitude> read_figured_plane(Cursor& cursor, const PairRules&
       read_bearing(cursor, Behind::figure);
       return std::nullopt;
     }
-    // A lone point behind a dip is no strike.
+    // A single point behind a dip is not a strike.
     if (dip_is_first && (quadrant || !strike_is_last)) return read_dip_first();
     if (quadrant) return fail_slope_first(cursor, behind, "order dip/direction");
   }

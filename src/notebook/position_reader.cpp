@@ -12,7 +12,7 @@ namespace {
 
 using Type = Token::Type;
 
-/// How near two positions of one log are expected to be, metres.
+/// The largest distance expected between two positions of one log, metres.
 constexpr double log_extent_m = 500'000;
 
 std::size_t find_plus_minus(std::string_view text) {
@@ -37,7 +37,7 @@ bool is_elevation(std::string_view typed) {
                                    equals_word(typed, known[0].substr(0, typed.size())));
 }
 
-/// Words that say where a position or height came from without `from` before them.
+/// Whether `word` names the source of a position or height without `from` before it.
 bool is_origin(std::string_view word) {
   constexpr std::array<std::string_view, 6> origins = {"map",       "receiver",  "phone",
                                                        "barometer", "altimeter", "estimated"};
@@ -57,7 +57,7 @@ std::optional<earth::Position> position_of(Entry& entry) {
   return (*given)->position;
 }
 
-/// Puts the settled meaning of a position whose zone letter is an S into its entry.
+/// Puts the decided meaning of a position with the zone letter S into its entry.
 void set_position(Entry& entry, const earth::WrittenPosition& written, ZoneS zone) {
   const auto& settled = zone == ZoneS::south ? written.if_south : written.position;
   if (auto* at = std::get_if<At>(&entry.what)) {
@@ -153,7 +153,7 @@ std::optional<earth::WrittenPosition> LogReader::read_coordinates(Span where) {
 
 namespace {
 
-/// What is typed with a height, in its unit: `790m ±10`, `790±10m`, `~790`.
+/// The error typed with a height, in its unit: `790m ±10`, `790±10m`, `~790`.
 std::optional<OwnError> read_height_error(Cursor& cursor, const Token& figure, const Token& last) {
   auto own = own_error(cursor, figure, last.has_sigma ? last : figure);
   if (!own || !cursor.is(Token::Type::plus_minus)) return own;

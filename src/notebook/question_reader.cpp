@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
-// What readings wait for that their log does not say, or says in a statement that is void: asked
-// once, with their number, which the first pass has counted.
+// Readings that need something that their log does not state, or states in a void statement. The
+// question is asked once, with the number of readings, which the first pass has counted.
 #include <algorithm>
 
 #include "log_reader.hpp"
@@ -12,7 +12,7 @@ namespace {
 
 using Type = Token::Type;
 
-/// `37 NW`: the last word is a point of the rose, which may be a side.
+/// `37 NW`: whether the last word looks like a point of the rose, which may be a side.
 bool ends_in_point(std::string_view body) {
   std::size_t begin = body.size();
   while (begin > 0 && is_letter(body[begin - 1]))
@@ -22,7 +22,8 @@ bool ends_in_point(std::string_view body) {
          word.find_first_not_of("neswNESW") == std::string_view::npos;
 }
 
-/// A pair whose first is a bare figure, with the second behind it or behind a slash.
+/// The second of a pair that begins with a bare figure, with or without a slash; null if there is
+/// none.
 const Token* second_of_pair(const Cursor& cursor) {
   if (!cursor.is(Type::angle)) return nullptr;
   const std::size_t behind = cursor.is(Type::slash, 1) ? 2 : 1;
@@ -35,7 +36,7 @@ bool is_bare_pair(const Cursor& cursor) {
   return second && second->type == Type::angle;
 }
 
-/// Nothing was typed that says which of two bare figures is the bearing.
+/// Whether only the order says which of two bare figures is the bearing.
 bool rests_on_order(const Reading& reading) {
   if (const auto* plane = std::get_if<PlaneAttitude>(&reading.what))
     return !plane->side && (plane->form == PlaneAttitude::Form::strike_and_side ||

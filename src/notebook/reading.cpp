@@ -48,7 +48,7 @@ std::optional<Plane<north::dial>> PlaneAttitude::plane() const {
     case Form::dip:
       break;
   }
-  // No side typed, and none needed: dip 0 or 90.
+  // No side was typed, and a dip of 0 or 90 needs none.
   return DialPlane::from_strike(bearing.azimuth(), *angle, HandRule::right);
 }
 

@@ -9,7 +9,7 @@ namespace {
 
 using Type = Token::Type;
 
-/// The notation that decides whether a reading is in the dial's; points belong to both.
+/// The notation to compare with the dial; points belong to both dials.
 std::optional<Notation> notation_of(const Bearing& bearing) {
   if (bearing.notation == Notation::point) return std::nullopt;
   return bearing.notation;
@@ -116,7 +116,8 @@ LogReader::Repeat LogReader::next_repeat(Span body, std::uint32_t at, bool is_pl
 }
 
 bool LogReader::goes_on(Span before, Span rest, bool is_plane) {
-  // Nearly all that follows a comma is longer, or has a bearing of three digits or a `>`.
+  // A quick test: most strings behind a comma are longer, or have a bearing of three digits or a
+  // `>`.
   constexpr std::uint32_t longest_bearing = 16;
   const std::string_view words = text(rest);
   const std::string_view first = text(before);
@@ -183,7 +184,7 @@ void LogReader::push_times(const Statement& statement, Reading reading, Span res
       said.begin() + static_cast<std::ptrdiff_t>(std::min(faults, said.size())), said.end(),
       [](const Diagnostic& one) { return one.severity == Severity::error; });
   auto waits_for = reading.waits_for;
-  // One error is said for all.
+  // One diagnostic stands for all of them.
   if (reading.rejected && !waits_for && error != said.end()) waits_for = error->code;
   if (!reading.rejected) note_notation(reading, reading.written);
   const Span once = reading.written;

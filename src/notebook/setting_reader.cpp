@@ -53,7 +53,7 @@ bool skip_pair(Cursor& cursor, std::string_view first, std::string_view second) 
   return true;
 }
 
-/// `strike dip` for `strike/dip`; empty for anything else.
+/// The pair with a slash, if it was typed without (`strike dip`); empty for anything else.
 std::string pair_without_slash(const Cursor& cursor) {
   for (const auto& [first, second] :
        {std::pair("strike", "dip"), std::pair("direction", "dip"), std::pair("dip", "direction"),
@@ -98,7 +98,7 @@ bool is_side(const Cursor& cursor) {
          cursor.is_word("west");
 }
 
-/// An angle without E or W: its sign may tell, else either is offered.
+/// An angle without E or W. Its sign may tell the side; otherwise both are offered.
 Diagnostic fault_of_side(const Cursor& cursor, const Token& angle, Span span) {
   Diagnostic fault = wording::declination_side(cursor.text(span));
   std::string bare(cursor.text(angle));
@@ -161,7 +161,7 @@ std::optional<SetSetting> read_set(Cursor& cursor) {
   return SetSetting{angle->declination};
 }
 
-/// A figure above zero behind a word of `accuracy`.
+/// A figure above 0 behind a word of `accuracy`.
 std::optional<double> read_sigma(Cursor& cursor, bool percent) {
   if (cursor.is(Type::plus_minus))
     return cursor.fail(
@@ -205,7 +205,7 @@ std::optional<AccuracySetting> read_accuracy(Cursor& cursor) {
 
 std::optional<PaceSetting> read_pace(Cursor& cursor) {
   if (cursor.at_end()) return fail_word(cursor, "'pace'", "pace 0.76m");
-  // `2.5'` is meant for feet.
+  // `2.5'` probably means feet.
   if (cursor.is(Type::angle) && cursor.peek()->fault == Token::Fault::only_minutes) {
     report_unit(cursor, *cursor.peek());
     return std::nullopt;
@@ -300,7 +300,7 @@ void LogReader::read_setting(Statement& statement, Keyword keyword) {
 bool LogReader::take_setting(Statement& statement, Keyword keyword) {
   const Tokens tokens(source_.text(), statement.body);
   Cursor cursor(source_.text(), tokens, faults_);
-  // Takes the setting if it was read to its end; otherwise the statement is void.
+  // Takes the setting if its statement was read completely; otherwise the statement is void.
   const auto take = [&](const auto& setting) {
     if (!setting || !finish(cursor)) return false;
     push(statement, *setting);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Sights: a bearing on a mark, from there, or both; repeats of it.
+// Sights: a bearing to a mark, a bearing from it, or both; and repeats of them.
 #include <fmt/format.h>
 
 #include <array>
@@ -19,7 +19,7 @@ bool starts_bearing(const Cursor& cursor) {
   return cursor.is(Type::angle) || starts_lettered_bearing(cursor);
 }
 
-/// What may stand behind the name.
+/// Whether the cursor is at something that may stand behind the name.
 bool starts_sight(const Cursor& cursor) {
   return starts_bearing(cursor) || cursor.is_word("back") || cursor.is_word("from");
 }
@@ -91,7 +91,7 @@ void LogReader::read_sights(Statement& statement, KindId kind) {
     push(statement, reading);
     at = end + 1;
   }
-  // It belongs to all repeats, behind whichever it stands.
+  // `from NAME` applies to all repeats, wherever it stands.
   for (std::size_t i = entries; i < block_->entries.size(); ++i)
     std::get<Sight>(std::get<Reading>(block_->entries[i].what).what).from = from;
 }

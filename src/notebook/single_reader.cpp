@@ -14,7 +14,7 @@ bool is_lone_bearing(Cursor cursor) {
   return read_bearing(cursor, Behind::words).has_value() && cursor.at_end();
 }
 
-/// Bearing, figure and a point behind them.
+/// Whether a bearing, a figure and a point follow.
 bool is_pair_with_side(Cursor cursor) {
   if (!read_bearing(cursor, Behind::figure)) return false;
   cursor.skip_if(Type::slash);
@@ -30,7 +30,7 @@ bool has_towards(const Cursor& cursor) {
   return false;
 }
 
-/// What a reading without a kind is by its own form; own_form where `>` leaves that open.
+/// What a reading without a kind is by its form; `own_form` if `>` leaves that open.
 ReadAs own_form(const Tokens& tokens, const Source& source, const PairRules& rules) {
   Faults faults(source);
   const Cursor trial(source.text(), tokens, faults);
@@ -56,7 +56,7 @@ KindId LogReader::any_kind(Kind::Type type) const {
   return id;
 }
 
-/// A reading on its own has no place for a remark, a comment or a second line.
+/// A reading on its own has no remark, comment or second line; reports one.
 bool LogReader::has_more(const Statement& statement) {
   const Span beside = statement.remark.empty() ? statement.comment : statement.remark;
   if (beside.empty()) return has_second_line();
@@ -83,7 +83,7 @@ SingleReading LogReader::read_single(ReadAs as) {
   statement.bytes = meanings_in(whole);
   split_beside(statement);
   if (!statement.whole.empty() && has_more(statement)) return single;
-  // It is written once, however often it was had.
+  // `x3` is ignored: the reading is converted once.
   statement.whole.length = times_of(text(statement.whole)).before;
   judged_ = {{}, statement.whole, true, statement.whole.end()};
   const Tokens tokens(source_.text(), statement.whole, Tokens::Marks::own);

@@ -12,7 +12,7 @@ namespace {
 
 constexpr std::string_view replacement = "\xEF\xBF\xBD";
 
-/// None of the bytes of these words is above 0x7F.
+/// Whether all bytes of these words are ASCII.
 template <std::size_t Words>
 bool are_ascii(const char* bytes) {
   std::array<std::uint64_t, Words> words;
@@ -23,8 +23,8 @@ bool are_ascii(const char* bytes) {
   return (all & 0x8080808080808080U) == 0;
 }
 
-/// Bytes of ASCII that begin `text`, counted by many at once: a line of faults is counted through
-/// for each of them. A few more may follow.
+/// Bytes of ASCII at the start of `text`, counted eight or more at a time, so that up to seven may
+/// be left. It must be fast: a line with many faults is counted again for each of them.
 std::size_t ascii_length(std::string_view text) {
   std::size_t at = 0;
   while (at + 64 <= text.size() && are_ascii<8>(text.data() + at))
@@ -48,14 +48,14 @@ void append_utf8(std::string& out, unsigned code) {
   out += static_cast<char>(0x80 | (code & 0x3F));
 }
 
-/// Where the lines of `text` from `begin` on start, a byte-order mark there being skipped.
+/// The starts of the lines of `text` from `begin` on, behind a byte-order mark there.
 std::vector<std::uint32_t> line_starts(const std::string& text, std::size_t begin) {
   std::vector<std::uint32_t> starts;
   const std::size_t size = text.size();
   starts.reserve(static_cast<std::size_t>(std::count(
                      text.begin() + static_cast<std::ptrdiff_t>(begin), text.end(), '\n')) +
                  1);
-  // Looking for one byte is far quicker than for one of two, and few logs hold both.
+  // A search for one byte is much faster than for two, and few logs have both.
   const bool returns = text.find('\r', begin) != std::string::npos;
   if (text.compare(begin, byte_order_mark.size(), byte_order_mark) == 0)
     begin += byte_order_mark.size();

@@ -11,7 +11,8 @@ namespace {
 
 using Type = Token::Type;
 
-/// Where the word `lower` starts in `text`, behind white space; npos if it does not.
+/// The offset of the word `lower` in `text`, at its start or behind white space; npos if it is not
+/// there.
 std::size_t find_word(std::string_view text, std::string_view lower) {
   for (std::size_t at = 0; at + lower.size() <= text.size(); ++at) {
     if (!equals_word(text.substr(at, 1), lower.substr(0, 1))) continue;
@@ -91,7 +92,7 @@ void LogReader::read_station(Statement& statement) {
   const Place place = source_.place(statement.line, *name);
 
   if (has_second_word(*name, body, {"at", "elevation"})) {
-    // Known by all the words that were typed, so that its rows can be found.
+    // The name is all the words that were typed, so that its rows can be found.
     const auto rest = cut(body, find_word(text(body), "at")).second;
     heading.name = number_of(text(trim({name->offset, rest.offset - name->offset})));
     return push(statement, heading);
@@ -144,11 +145,11 @@ void LogReader::read_landmark(Statement& statement) {
   std::optional<earth::WrittenPosition> zone_s;
   Span position = trim(where);
   const bool has_position = !position.empty();
-  // `at`, as behind a station.
+  // `at`, as it stands behind a station.
   if (find_word(text(position), "at") == 0)
     position = trim({position.offset + 2, position.length - 2});
   if (has_position) landmark.position = read_position(position, zone_s);
-  // A landmark whose figures cannot be read still is one: sights on it are not at fault.
+  // A landmark counts even if its figures cannot be read, so that sights to it are not at fault.
   Span elevation = trim(height);
   landmark.elevation_origin = take_origin(elevation);
   if (!height.empty()) landmark.elevation = read_landmark_height(elevation);

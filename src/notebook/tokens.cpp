@@ -10,7 +10,7 @@ namespace lodebook::notebook {
 
 namespace {
 
-/// The first of `marks` that starts `text`: its bytes, or 0.
+/// Bytes of the first of `marks` that starts `text`; 0 if none does.
 std::size_t mark_length(std::string_view text, std::span<const std::string_view> marks) {
   if (text.empty()) return 0;
   for (const std::string_view mark : marks) {
@@ -23,21 +23,21 @@ constexpr std::array<std::string_view, 3> degree_marks = {"°", "º", "˚"};
 constexpr std::array<std::string_view, 3> minute_marks = {"'", "′", "’"};
 constexpr std::array<std::string_view, 5> second_marks = {"\"", "″", "”", "''", "’’"};
 
-/// No figure of a field book is larger, and outputs are exact up to here.
+/// Larger than any figure of a field book; outputs are exact up to here.
 constexpr double largest_figure = 1e9;
 
 bool is_number(char c) {
   return is_digit(c) || c == '.';
 }
 
-/// Skips digits and points; returns where they end.
+/// Where the digits and points from `at` on end.
 std::size_t number_end(std::string_view text, std::size_t at, std::size_t end) {
   while (at < end && is_number(text[at]))
     ++at;
   return at;
 }
 
-/// Whatever the sign of `char` on a machine.
+/// Whether `c` is visible ASCII, whether or not `char` is signed.
 bool is_ascii_mark(char c) {
   return c > ' ' && c <= '~';
 }
@@ -52,7 +52,7 @@ inline std::size_t skip_space(std::string_view text, std::size_t at, std::size_t
   return at;
 }
 
-/// A mark of degrees, minutes or seconds, or a percent sign, may start with this byte.
+/// Whether a mark of degrees, minutes or seconds, or a percent sign, may start with this byte.
 bool may_start_mark(char c) {
   return static_cast<unsigned char>(c) >= 0x80 || c == '\'' || c == '"' || c == '%' || c == 'd' ||
          c == 'D';
@@ -68,12 +68,12 @@ std::size_t degree_mark_length(std::string_view text) {
   return longer ? 0 : 3;
 }
 
-/// Words behind which the name of a station stands.
+/// Whether the name of a station stands behind `word`.
 bool takes_name(std::string_view word) {
   return equals_word(word, "to") || equals_word(word, "from");
 }
 
-/// `~` directly before a figure, its sign or a letter.
+/// Whether `~` stands at `at`, directly before a figure, its sign or a letter.
 bool is_rough_mark(std::string_view text, std::size_t at, std::size_t end) {
   if (text[at] != '~' || at + 1 >= end) return false;
   const std::string_view rest = text.substr(at + 1, end - at - 1);
@@ -255,7 +255,7 @@ Token Tokens::read_angle(std::string_view text, std::size_t at, std::size_t end)
   std::size_t done = stop;
   token.length = static_cast<std::uint32_t>(done - at);
 
-  // Marks and percent signs may stand after a space; minutes only after a degree mark.
+  // A mark or percent sign may stand behind a space, minutes only behind a degree mark.
   const std::size_t after = skip_space(text, stop, end);
   if (after == end || !may_start_mark(text[after])) return token;
   const std::string_view rest = text.substr(after, end - after);

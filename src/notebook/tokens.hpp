@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// A statement's text as tokens: angles with their marks, words, and the few separators.
+// The text of a statement as tokens: angles with their marks, words, and the few separators.
 #pragma once
 
 #include <array>
@@ -28,7 +28,8 @@ inline bool equals_word(std::string_view word, std::string_view lower) {
   return true;
 }
 
-/// Bytes of the no-break space at the start of `text`; 0 if there is none.
+/// Bytes of the no-break space at the start of `text`; 0 if there is none. There are three, of
+/// different widths.
 std::size_t wide_space_length(std::string_view text);
 
 /// Bytes of white space (space, tab, no-break spaces) at the start of `text`; 0 if there is none.
@@ -38,30 +39,30 @@ inline std::size_t space_length(std::string_view text) {
   return static_cast<unsigned char>(text[0]) < 0x80 ? 0 : wide_space_length(text);
 }
 
-/// White space stands at `at`, before the end of `text`.
+/// Whether white space stands at `at`, which is not past the end of `text`.
 inline bool starts_with_space(std::string_view text, std::size_t at) {
   return space_length(text.substr(at)) > 0;
 }
 
-/// White space is the last of `text`.
+/// Whether `text` ends with white space.
 bool ends_with_space(std::string_view text);
 
 /// `text` without white space at its ends.
 std::string_view trimmed(std::string_view text);
 
-/// A dash that may be a minus sign, at the start of `text`: its bytes, or 0.
+/// Bytes of the dash at the start of `text` that may be a minus sign; 0 if there is none.
 std::size_t dash_length(std::string_view text);
 
-/// Bytes of the name in double quotes at the start of `text`, with its quotes; 0 if there is none
-/// or it never ends.
+/// Bytes of the name in double quotes at the start of `text`, quotes included; 0 if there is none
+/// or the closing quote is missing.
 std::size_t quoted_length(std::string_view text);
 
-/// The plus-or-minus mark (`±`, `+-`, `+/-`) at the start of `text`: its bytes, or 0.
+/// Bytes of the plus-or-minus mark (`±`, `+-`, `+/-`) at the start of `text`; 0 if there is none.
 std::size_t plus_minus_length(std::string_view text);
 
 struct Token {
   enum class Type : std::uint8_t {
-    other,  ///< anything else than what follows, one character
+    other,  ///< any other character
     angle,  ///< a number with its marks: degrees, minutes, seconds
     word,   ///< letters, with hyphens between letters
     slash,
@@ -73,11 +74,11 @@ struct Token {
   /// What is wrong with an angle.
   enum class Fault : std::uint8_t { none, malformed, minutes_range, only_minutes };
 
-  // No first values here: of the room of a statement's tokens, nearly all stays unused.
+  // Without initial values, because nearly all of the array of tokens stays unused.
   Type type;
   Fault fault;
   bool spaced;    ///< white space (or nothing) stands before it
-  bool has_sign;  ///< a plus or minus that counts
+  bool has_sign;  ///< a plus or minus stands before it as its sign
   bool negative;
   bool percent;
   bool marked;            ///< has a degree mark
@@ -97,23 +98,23 @@ struct Token {
   double signed_value() const { return negative ? -value : value; }
 };
 
-/// The tokens of one statement or repeat. Fixed room, since no statement needs more; what does not
-/// fit shows as one last token of type `other`.
+/// The tokens of one statement or repeat, in an array of fixed size: no sensible statement has
+/// more. If one does, its last token, of type `other`, is the rest of the text.
 class Tokens {
  public:
   /// Whether `~` before and `±` behind a figure or word belong to it, as in readings.
   enum class Marks : std::uint8_t { apart, own };
 
-  /// Splits `span` of the log's `text`.
+  /// Splits `span` of `text`, the text of the log.
   Tokens(std::string_view text, Span span, Marks marks = Marks::apart);
 
   std::size_t size() const { return count_; }
   const Token& operator[](std::size_t i) const { return tokens_[i]; }
-  /// Whether any is of type `comma`.
+  /// Whether any token is of type `comma`.
   bool has_comma() const { return has_comma_; }
-  /// How many have a mark of their own, each of `~` and `±` counted.
+  /// The number of `~` and `±` that belong to tokens.
   std::size_t mark_count() const { return mark_count_; }
-  /// Where the text ends: the place of what is missing.
+  /// Where the text ends. A missing part is reported there.
   std::uint32_t end_offset() const { return end_; }
 
  private:
@@ -121,7 +122,7 @@ class Tokens {
   bool follows_separator() const;
   /// Takes `±` and a figure directly behind `token`; returns where it ends.
   std::size_t take_sigma(Token& token, std::string_view text, std::size_t end);
-  /// What starts with neither figure nor letter.
+  /// Reads a token that starts with neither a digit nor a letter.
   void read_mark(Token& token, std::string_view text, std::size_t at, Span span);
 
   static constexpr std::size_t room = 32;

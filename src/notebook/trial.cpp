@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// Reads a statement again with a change in it, so that no help offers what would be refused.
+// Reads a statement again with a change in it, so that no help offers what the reader would refuse.
 #include <algorithm>
 
 #include "log_reader.hpp"
@@ -8,21 +8,21 @@ namespace lodebook::notebook {
 
 namespace {
 
-/// A change may bring a second fault to light, whose mend then goes with it; never a third.
+/// A change may show a second fault, whose fix is then added. A third is one too many.
 constexpr unsigned deepest = 2;
-/// More than one reads through at a glance.
+/// More offers are too many to read at a glance.
 constexpr std::size_t most_offers = 4;
 
 bool is_error(const Diagnostic& diagnostic) {
   return diagnostic.severity == Severity::error;
 }
 
-/// A mend that leaves a line without its plunge is none.
+/// A fix that leaves a line without its plunge is no fix.
 bool is_refused(const Diagnostic& diagnostic) {
   return is_error(diagnostic) || diagnostic.code == Code::plunge_missing;
 }
 
-/// `text`, which begins at `offset` of its log, with the change in it.
+/// `text`, which begins at `offset` of its log, with the fix made.
 std::string with(std::string_view text, std::uint32_t offset, const Fix& fix) {
   std::string changed(text);
   return changed.replace(fix.span.offset - offset, fix.span.length, fix.text);
@@ -32,11 +32,11 @@ bool lies_in(Span part, Span whole) {
   return part.offset >= whole.offset && part.end() <= whole.end();
 }
 
-/// Marks and letters that are tried as slips; a statement has seldom more.
+/// The most changes that are tried for slips. A statement seldom needs more.
 constexpr std::size_t most_slips = 12;
 
-/// What may have been meant by the character at `at`, if it is no letter, digit or space: nothing,
-/// or a space. The letter O beside a digit is a zero.
+/// What may belong in place of the character at `at`, if that is no letter, digit or space:
+/// nothing, or a space. For the letter O beside a digit: a zero.
 std::vector<std::string_view> slips_for(std::string_view typed, std::size_t at,
                                         std::size_t length) {
   const char before = at > 0 ? typed[at - 1] : ' ';
@@ -44,7 +44,7 @@ std::vector<std::string_view> slips_for(std::string_view typed, std::size_t at,
   const char c = typed[at];
   const bool beside_digit = is_digit(before) || is_digit(behind);
   if ((c == 'O' || c == 'o') && beside_digit) return {"0"};
-  // The one point of a figure is none too many.
+  // A single decimal point belongs to its figure.
   const std::size_t begin = typed.find_last_not_of("0123456789.", at) + 1;
   const std::size_t end = std::min(typed.find_first_not_of("0123456789.", at), typed.size());
   const bool is_point = c == '.' && std::ranges::count(typed.substr(begin, end - begin), '.') == 1;
@@ -54,14 +54,14 @@ std::vector<std::string_view> slips_for(std::string_view typed, std::size_t at,
   return {" ", ""};
 }
 
-/// With one space where there are more.
+/// `text` with one space in place of several.
 std::string squeezed(std::string text) {
   const auto both_spaces = [](char a, char b) { return a == ' ' && b == ' '; };
   text.erase(std::unique(text.begin(), text.end(), both_spaces), text.end());
   return text;
 }
 
-/// `typed` with its question marks said in the language's own word: a doubt is no slip.
+/// `typed` with the word `doubtful` in place of question marks: a doubt is typed on purpose.
 std::string doubted(std::string_view typed) {
   std::string said(typed);
   std::erase(said, '?');
@@ -69,12 +69,12 @@ std::string doubted(std::string_view typed) {
   return said + " doubtful";
 }
 
-/// A statement longer than this is not typed again for one word.
+/// A longer statement is not shown completely because of one word.
 constexpr std::size_t longest_shown = 40;
 
 }  // namespace
 
-/// Another reader, which reads what `source` holds at the time.
+/// Another reader, which reads the text that `source` has at the time.
 struct LogReader::Trial {
   Source source{"", ""};
   LogReader reader{source, {}};
@@ -86,7 +86,7 @@ void LogReader::EndTrial::operator()(Trial* trial) const {
 }
 
 bool LogReader::may_try() const {
-  // The first pass drops its faults, so that nobody would see what is offered.
+  // The first pass drops its faults, so nobody would see its offers.
   return (notebook_ || is_single_ || depth_ > 0) && depth_ < deepest && !asking_;
 }
 
@@ -137,7 +137,7 @@ std::string LogReader::judged_word() const {
 bool LogReader::stands_apart(std::string_view whole) {
   if (!judged_.is_attitude || is_single_) return true;
   const std::string_view log = source_.text();
-  // The repeats beside it, as far as to their own commas.
+  // The repeats before and behind it, each up to its own comma.
   const std::size_t first = judged_.word.end();
   const std::string_view before = log.substr(first, judged_.body.offset - first);
   const std::string_view behind = log.substr(judged_.body.end(), judged_.end - judged_.body.end());
@@ -163,7 +163,7 @@ void LogReader::keep(Offer offer, Offers& kept) {
       kept, [&](const Offer& other) { return squeezed(other.whole) == squeezed(offer.whole); });
   if (!stands_apart(offer.whole)) return;
   if (known || offer.whole == text(judged_.body) || kept.size() >= most_offers) return;
-  // A blank or a mark alone says nothing to a reader.
+  // A space or a mark alone tells a reader nothing.
   const std::string& part = offer.fix.text;
   const bool says_something = part.size() > 1 && space_length(part) == 0 && part.back() != ' ';
   const bool is_whole = judged_.is_attitude && offer.whole.size() <= longest_shown;
@@ -179,10 +179,10 @@ void LogReader::try_out(Offer offer, Offers& kept) {
   if (errors == 0) return keep(std::move(offer), kept);
   if (errors > 1) return;
   const auto begin = static_cast<std::uint32_t>(word.size());
-  // A copy, since to keep one of them may take another trial.
+  // A copy, because `keep` may run another trial, which overwrites the faults.
   const std::vector<Fix> fixes = std::ranges::find_if(faults, is_refused)->fixes;
   for (const Fix& fix : fixes) {
-    // What is cut off as a remark is not mended.
+    // A fix that turns the rest into a remark only hides the fault.
     if (fix.span.offset < begin || fix.text == remark_mark) continue;
     Offer both;
     both.whole = with(offer.whole, begin, fix);
@@ -204,7 +204,7 @@ void LogReader::offer_slips(std::size_t first) {
   auto& faults = block_->diagnostics;
   const auto error =
       std::find_if(faults.begin() + static_cast<std::ptrdiff_t>(first), faults.end(), is_error);
-  // Not on top of another change either.
+  // Slips are not tried in a trial.
   const bool has_room = may_try() && depth_ == 0;
   if (!has_room || error == faults.end() || !error->fixes.empty()) return;
   const std::string_view typed = text(judged_.body);
@@ -222,7 +222,7 @@ void LogReader::offer_slips(std::size_t first) {
     for (const std::string_view slip : slips_for(typed, at, length)) {
       ++tried;
       const Offers offers = accepted({in_place(here, std::string(slip))});
-      // Alone: with the mend of another fault it would be mere guessing.
+      // Only the change alone: together with a second fix it would be a guess.
       if (offers.empty() || offers.front().fix.span.length != here.length) continue;
       kept.push_back(offers.front());
       break;

@@ -42,7 +42,7 @@ constexpr std::array<std::pair<std::string_view, Keyword>, 25> keywords = {{
     {"short", Keyword::short_word},
 }};
 
-/// Words newer than the first edition of the language, which a log's own word may replace.
+/// Words newer than the first edition of the language. A log may give them another meaning.
 constexpr std::array<std::pair<std::string_view, Keyword>, 2> newer_keywords = {{
     {"ask", Keyword::ask},
     {"heading", Keyword::heading},
@@ -57,7 +57,7 @@ struct KnownKind {
   bool two_ended = false;
 };
 /// Beds, their contacts, and the planes that strain makes in them are folded, by the same folds or
-/// by later ones; joints, veins, dikes and faults are called so for what cuts and is not bent.
+/// by later ones. Joints, veins, dikes and faults cut the rock, and are not folded.
 constexpr std::array<KnownKind, 20> known_kinds = {{
     {"bedding", Kind::Type::plane, false, false, true},
     {"foliation", Kind::Type::plane, false, false, true},
@@ -81,7 +81,7 @@ constexpr std::array<KnownKind, 20> known_kinds = {{
     {"leg", Kind::Type::leg},
 }};
 
-/// Kinds newer than the first edition, numbered behind those.
+/// Kinds newer than the first edition. Their numbers follow those of the older ones.
 constexpr std::array<KnownKind, 4> newer_kinds = {{
     {"striation", Kind::Type::line, false, false, false, true},
     {"groove", Kind::Type::line, false, false, false, true},
@@ -110,7 +110,7 @@ const Vocabulary::Meanings& language() {
   return words;
 }
 
-/// What newer words mean where a log has given them no meaning of its own.
+/// What newer words mean, unless a log gives them a meaning of its own.
 const Vocabulary::Meanings& newer_language() {
   static const Vocabulary::Meanings words = [] {
     Vocabulary::Meanings all;
@@ -124,7 +124,7 @@ const Vocabulary::Meanings& newer_language() {
   return words;
 }
 
-/// A word cut short has so many letters at least; fewer stand for too many.
+/// The fewest letters of a shortened word; with fewer, too many words fit.
 constexpr std::size_t shortest_cut = 3;
 
 /// `stat` for `station`.
@@ -132,7 +132,7 @@ bool is_beginning(std::string_view word, std::string_view known) {
   return known.size() > word.size() && equals_word(known.substr(0, word.size()), word);
 }
 
-/// `stn` for `station`: its first letter, its last, and some between in their order.
+/// `stn` for `station`: its first and last letter, and some of those between, in order.
 bool is_contraction(std::string_view word, std::string_view known) {
   if (word.front() != known.front() || word.back() != known.back()) return false;
   std::size_t at = 0;
@@ -142,7 +142,7 @@ bool is_contraction(std::string_view word, std::string_view known) {
   return at == word.size();
 }
 
-/// The only one of `known` that `fits`.
+/// The one of `known` that `fits`, if no other does.
 template <class Fits>
 std::optional<std::string_view> only_one(const std::vector<std::string_view>& known, Fits fits) {
   const auto found = std::find_if(known.begin(), known.end(), fits);
@@ -209,7 +209,7 @@ std::optional<std::string_view> Vocabulary::nearest_to(std::string_view word) co
   if (cut.size() < shortest_cut) return std::nullopt;
   const auto begins = [&](std::string_view name) { return is_beginning(cut, name); };
   const auto contracts = [&](std::string_view name) { return is_contraction(cut, name); };
-  // Words that logs have always had, before newer ones.
+  // Words of the first edition and of the log come before newer ones.
   std::vector<std::string_view> older = known;
   std::erase_if(older,
                 [](std::string_view name) { return newer_language().contains(std::string(name)); });

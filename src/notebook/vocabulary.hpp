@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The words that can start a statement: keywords, kinds, and the user's own of both.
+// The words that can start a statement: keywords, kinds, and those that the log adds.
 #pragma once
 
 #include <lodebook/notebook/notebook.hpp>
@@ -43,8 +43,8 @@ struct Meaning {
   KindId kind = no_kind;
 };
 
-/// The language's words and those that a log adds, compared ignoring case. A log's own word beats
-/// any that is newer than the first edition, so that old logs read as before.
+/// The words of the language and those that a log adds, compared ignoring case. A word of the log
+/// takes precedence over words newer than the first edition, so that old logs read as before.
 class Vocabulary {
  public:
   /// Fills `kinds` with the kinds that every log knows.
@@ -52,14 +52,14 @@ class Vocabulary {
 
   /// What `word` means, or nothing.
   std::optional<Meaning> find(std::string_view word) const;
-  /// Whether `word` may not be given a new meaning: a word of the first edition or of the log, a
-  /// point, or one used inside statements since the first edition.
+  /// Whether `word` may not be given a new meaning, because it is a word of the first edition or of
+  /// the log, a point of the rose, or a word inside statements since the first edition.
   bool is_taken(std::string_view word) const;
   void add(std::string_view word, Meaning meaning);
-  /// How many words the log has added.
+  /// The number of words that the log has added.
   std::size_t added() const { return added_.size(); }
 
-  /// Finds a word without making a string of it.
+  /// Allows a search without making a std::string.
   struct Hash {
     using is_transparent = void;
     std::size_t operator()(std::string_view word) const {

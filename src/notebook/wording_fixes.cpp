@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The words of diagnostics on positions from sights and legs.
+// The wording of diagnostics on positions from sights and legs.
 #include <fmt/format.h>
 
 #include <cmath>

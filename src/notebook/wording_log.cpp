@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The words of diagnostics on stations, settings and text.
+// The wording of diagnostics on stations, settings and text.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -112,7 +112,7 @@ Diagnostic declination_twice(std::string_view typed, bool negative, bool east) {
   const std::size_t sign = figure.find_first_of("0123456789.");
   const auto bare = figure.substr(std::min(sign, figure.size()));
   const std::string_view trimmed = bare.substr(0, bare.find_last_not_of(" \t") + 1);
-  // A minus before E is west; before W it may be a habit, or turn it round.
+  // A minus before E means west. Before W it may be a habit, or it may mean east.
   std::string help =
       negative ? format("{0}W or {0}E?", trimmed) : format("{}{}?", trimmed, east ? 'E' : 'W');
   if (negative && east) help = format("{}W?", trimmed);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// What the factories of diagnostics are made of.
+// Parts that the factories of diagnostics share.
 #pragma once
 
 #include <lodebook/notebook/wording.hpp>
@@ -7,11 +7,11 @@
 
 namespace lodebook::notebook::wording {
 
-/// A reading rejected, or a statement void.
+/// The weight of a rejected reading or a void statement.
 inline constexpr double error_weight = 100;
-/// A fault that turns every row below it.
+/// The weight of a fault that makes every row below it wrong.
 inline constexpr double setting_weight = 120;
-/// A line lost that holds no reading, as far as one can tell: less than a gross misfit.
+/// The weight of a line that is lost but probably holds no reading: less than a gross misfit.
 inline constexpr double line_weight = 55;
 
 inline Diagnostic make(Code code, Severity severity, double weight, std::string message,
@@ -36,12 +36,12 @@ inline Diagnostic note(Code code, std::string message, std::string help) {
 
 /// Things to type, in quotes: `'a', 'b' or 'c'`.
 std::string either(const std::vector<std::string>& things);
-/// What each shows, with its meaning where the words alone do not say it.
+/// What each offer shows, with its meaning if it has one.
 std::string either(const Offers& offers);
 /// `diagnostic` with the fixes of `offers`, which its help names.
 Diagnostic offering(Diagnostic diagnostic, const Offers& offers);
 
-/// `24.98E`, with two decimals at most.
+/// A declination such as `24.98E`, with two decimals at most.
 inline std::string lettered(double degrees_east) {
   std::string text;
   append_east_or_west(text, degrees_east, 2);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The words of diagnostics on positions, and on what follows from place and date.
+// The wording of diagnostics on positions, and on what follows from place and date.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -48,7 +48,7 @@ std::string_view position_fault(earth::PositionFault fault) {
   return "not a position";
 }
 
-/// `345210` where a latitude was looked for.
+/// `345210` in place of a latitude.
 bool is_lone_easting(std::string_view typed, earth::PositionFault fault) {
   constexpr std::size_t shortest = 5;
   return fault == earth::PositionFault::latitude_range && typed.size() >= shortest &&
@@ -57,7 +57,7 @@ bool is_lone_easting(std::string_view typed, earth::PositionFault fault) {
          typed.find_first_of("NSEWnsew") == std::string_view::npos;
 }
 
-/// A position to the degree, to tell places apart: `36N 32E`.
+/// A position in whole degrees, enough to tell places apart: `36N 32E`.
 std::string about(const earth::Position& position) {
   return format("{}{} {}{}", figure_text(std::abs(position.latitude), 0),
                 position.latitude < 0 ? 'S' : 'N', figure_text(std::abs(position.longitude), 0),

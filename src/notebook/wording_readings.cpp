@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// The words of diagnostics on readings and the checks across them.
+// The wording of diagnostics on readings and the checks across them.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -13,12 +13,12 @@ namespace {
 
 using fmt::format;
 
-/// How loud a failed check is: 10 at its limit, 60 at six times the limit and over.
+/// The weight of a failed check: 10 at its limit, 60 at six times the limit and above.
 double excess_weight(double figure, double limit) {
   return 10 * std::min(6.0, figure / limit);
 }
 
-/// A strike or trend that is uncertain for another cause than its own slope.
+/// A strike or trend that is uncertain for another reason than its dip or plunge.
 Diagnostic uncertain(Code code, Doubt cause, std::string_view what, double sigma) {
   std::string_view whose = "a point of the compass rose leaves";
   std::string_view help = "read it in degrees, such as N62E, where the direction matters";
@@ -40,7 +40,8 @@ std::string question(std::optional<std::string_view> word) {
   return word ? format("{}?", *word) : std::string();
 }
 
-/// Whether these were meant, and where they are part of a statement, that statement.
+/// The question whether the offers were meant. If one is part of a statement, the whole statement
+/// follows.
 std::string meant(const Offers& offers) {
   std::string words;
   bool is_part = false;
@@ -54,7 +55,7 @@ std::string meant(const Offers& offers) {
   return words + "?" + (is_part ? " type " + either(offers) : "");
 }
 
-/// What may be typed instead, or else `help`.
+/// The offers, or `help` if there are none.
 std::string offers_or(const Offers& offers, std::string_view help) {
   return offers.empty() ? std::string(help) : either(offers);
 }
@@ -72,7 +73,7 @@ Diagnostic quadrant_angle(double angle, QuadrantBearing::Pole pole, QuadrantBear
                                      trimmed_text(180 - angle, angle_decimals), east ? 'E' : 'W');
     help = format("{} is {} degrees {} from {}", meant, shown,
                   north == east ? "clockwise" : "counterclockwise", north ? "north" : "south");
-    // With the mend of another fault it takes more than the bearing alone.
+    // Together with the fix of another fault, more than the bearing changes.
     if (!offers.empty() && offers.front().fix.text != meant) help += ": " + either(offers);
   } else {
     help = "the angle is counted from north or south, whichever is nearer: 90 at most";
@@ -136,7 +137,7 @@ Diagnostic dip_side_missing(std::string_view typed, const Offers& offers,
                             const std::vector<std::string>& settings) {
   std::string help = offers_or(offers, "type the side that goes down behind the dip");
   if (!settings.empty() && settings.front().starts_with("order")) {
-    // Which way the pairs of a log are written is the question before that of the side.
+    // The order of the pairs comes first, because the question of the side depends on it.
     help = format("a line above says how pairs are written: {}; for this one alone {}",
                   either(settings), help);
   } else if (!settings.empty()) {

@@ -21,7 +21,7 @@ bool is_plane_word(std::string_view word) {
 
 namespace {
 
-/// The figures of a reading, each of which may have an error of its own.
+/// Visits the error of each figure of a reading.
 template <class Visit>
 void for_each_figure(Reading& reading, Visit visit) {
   const auto visit_any = [&](auto& figure) {
@@ -104,7 +104,7 @@ bool LogReader::read_sense(const Reading& reading, Sense& stated, Cursor& cursor
 
 namespace {
 
-/// The doubt is about the facing alone.
+/// `facing doubtful`: only the facing is in doubt, not the plane.
 bool read_facing_doubtful(PlaneAttitude& plane, Cursor& cursor) {
   if (!cursor.is_word("facing") || !cursor.is_word("doubtful", 1)) return false;
   const std::size_t start = cursor.position();
@@ -114,13 +114,14 @@ bool read_facing_doubtful(PlaneAttitude& plane, Cursor& cursor) {
   return true;
 }
 
-/// The words that say the same as `youngs` and a side, from token number `start` on.
+/// Offers of the words that say the same as `youngs` and a side, which begin at token number
+/// `start`.
 Offers facing_offers(const Cursor& cursor, std::size_t start) {
   return cursor.accepted(each_in_place(cursor.since(start), {"upright", "overturned"}));
 }
 
-/// `youngs NW`: which way the beds young, in the frame of the strike. It names the side of a
-/// vertical plane that has none.
+/// `youngs NW`: the direction in which the beds get younger, in the frame of the strike. It also
+/// gives a vertical plane without a side its side.
 bool read_youngs(PlaneAttitude& plane, Cursor& cursor) {
   const std::size_t start = cursor.position();
   cursor.skip();
