@@ -17,7 +17,7 @@ namespace {
 using earth::LocalPlane;
 using earth::PlanePoint;
 
-constexpr double radians = std::numbers::pi / 180;  // in a degree
+constexpr double radians = std::numbers::pi / 180;  // per degree
 constexpr double rounding_m = 1e-6;
 constexpr double always_allowed_m2 = 1e-6;  // a millimetre, squared
 
@@ -36,26 +36,27 @@ PlanePoint towards(double azimuth, double distance_m) {
   return PlanePoint{sin(angle), cos(angle)} * distance_m;
 }
 
-/// Where a point goes, in metres a radian, when all is turned clockwise around the origin.
+/// How a point moves, in metres per radian, if all is turned clockwise around the origin.
 PlanePoint turned(const PlanePoint& point) {
   return {point.north_m, -point.east_m};
 }
 
-/// A position's error by its sources, so that the shared part of two stations' errors is known.
+/// The error of a position, kept by its sources, so that the part that two positions share is
+/// known.
 struct Error {
-  /// The share of a known station's error in it; shares ascend by station number.
+  /// The weight of the error of a known station in it. Shares are sorted by station number.
   struct Share {
     std::size_t station = 0;
     double weight = 0;
   };
   std::vector<Share> shares;
-  /// Metres a radian of the declination's error.
+  /// The effect of an error of the declination, metres per radian.
   PlanePoint turning;
-  /// Of the legs' errors.
+  /// The covariance from the errors of the legs.
   Covariance own;
 };
 
-/// Of a * weight_a + b * weight_b; the legs' errors as if independent.
+/// The error of a * weight_a + b * weight_b. The errors of the legs are treated as independent.
 Error combined(const Error& a, double weight_a, const Error& b, double weight_b) {
   Error sum;
   auto next_a = a.shares.begin();
@@ -82,7 +83,8 @@ struct MeasuredLeg {
   Covariance covariance;
 };
 
-/// From `start` on, or back from there against its direction.
+/// Puts a leg on the plane from `start` on. If `reversed`, the run follows the leg from `to` to
+/// `from`, and `start` is its `to`.
 MeasuredLeg measured(const TraverseLeg& leg, bool reversed, const PlanePoint& start,
                      const std::optional<LocalPlane>& plane) {
   const double along = reversed ? -leg.distance_m : leg.distance_m;
@@ -90,8 +92,9 @@ MeasuredLeg measured(const TraverseLeg& leg, bool reversed, const PlanePoint& st
     return plane ? plane->meridian_turn(plane->to_position(point)) : 0.0;
   };
   double azimuth = leg.azimuth + turn_at(start);
-  // Against its direction the azimuth was read at the other end, which lies where the azimuth
-  // says: each step comes nearer by length / distance to the pole.
+  // The azimuth holds at `from`. For a reversed leg this is its other end, and where that lies
+  // depends on the azimuth. Each step reduces the error by the factor length / distance to the
+  // pole.
   constexpr int most_steps = 10;
   for (int step = 0; reversed && step < most_steps; ++step) {
     const double before = azimuth;
@@ -121,7 +124,7 @@ class Adjustment {
   std::vector<std::optional<TraversePlace>> placed() const;
 
  private:
-  /// A station once it is tied: its position, or in a group without any its place on a plane.
+  /// A tied station: its position, or in a group without any position its point on a plane.
   struct Place {
     std::optional<earth::Position> position;
     PlanePoint point;
@@ -142,7 +145,8 @@ class Adjustment {
     /// are left out between its ends.
     Covariance from_legs_before;
 
-    /// Of the misclosure, up to a station: by length, or evenly where no leg has any.
+    /// The share of the misclosure up to station `i`: by length, or evenly if no leg has any
+    /// length.
     double share(std::size_t i) const {
       return lengths.back() > 0 ? lengths[i] / lengths.back()
                                 : static_cast<double>(i) / static_cast<double>(points.size() - 1);
@@ -177,7 +181,7 @@ Adjustment::Adjustment(std::span<const TraverseStation> stations, std::span<cons
   }
 }
 
-/// Of a station as computed from the run's first one.
+/// The error of station `i`, computed from the first station of the run.
 Error Adjustment::Course::computed(std::size_t i) const {
   Error error = start.error;
   error.own += covariances[i];
@@ -185,7 +189,7 @@ Error Adjustment::Course::computed(std::size_t i) const {
   return error;
 }
 
-/// And as computed back from its last one.
+/// The error of station `i`, computed back from the last station of the run.
 Error Adjustment::Course::computed_back(std::size_t i) const {
   Error error = end_error;
   error.own += covariances.back();
@@ -206,7 +210,8 @@ Covariance Adjustment::covariance_of(const Error& error) const {
 
 bool Adjustment::is_contradiction(const PlanePoint& misclosure, const Error& error) const {
   const Covariance covariance = covariance_of(error);
-  // Along the covariance's axes, so that one without any width does no harm.
+  // The test is made along the axes of the covariance, so that an axis with a variance of zero does
+  // no harm.
   const Axes axes = axes_of(covariance);
   const PlanePoint axis = towards(axes.major_azimuth, 1);
   const double in_length = misclosure.east_m * axis.east_m + misclosure.north_m * axis.north_m;
@@ -276,7 +281,7 @@ Traverse Adjustment::compute(const TraverseRun& run) {
   const std::size_t last_new = run.legs.size() - (is_closed ? 1 : 0);
   for (std::size_t i = 1; i <= last_new; ++i) {
     places_[run.stations[i]] = place_on(course, i, is_closed);
-    // Where a leg is wrong by that much, nobody knows which station it has moved.
+    // Some leg is probably wrong, but nobody knows which stations it has moved.
     if (traverse.contradicts)
       places_[run.stations[i]]->error.own += Covariance::round(traverse.misclosure_m / 2);
   }

@@ -12,13 +12,13 @@
 namespace lodebook::reduction {
 namespace {
 
-/// Legs by their numbers, the first one next.
+/// A queue of legs, the lowest number first.
 using FirstLegs = std::priority_queue<std::size_t, std::vector<std::size_t>, std::greater<>>;
 
-/// So many that meet at a station are looked through again and again without trouble.
+/// Searching up to this many legs at one station repeatedly costs little.
 constexpr std::size_t few_legs = 8;
 
-/// Stations that legs connect, and the first of these legs.
+/// Connected stations, and the first of the legs between them.
 struct Group {
   std::vector<std::size_t> stations;
   std::size_t first_leg = 0;
@@ -56,7 +56,7 @@ class Planner {
   void tie(std::size_t station);
   void end(std::size_t leg);
 
-  /// Is part of a closed run that is still to come, or of the way to one.
+  /// Whether a leg is part of a closed run that is still to come, or of the way to one.
   bool leads_on(std::size_t leg) const { return !used_[leg] && !is_dead_end_[leg]; }
   std::size_t leg_behind(std::size_t station, std::size_t arrival) const;
 
@@ -67,7 +67,7 @@ class Planner {
   std::vector<bool> used_;         // by leg
   std::vector<bool> is_dead_end_;  // by leg
   std::vector<std::size_t> ways_;  // by station: how many of its legs lead on
-  /// Those that lead from tied stations to loops of others.
+  /// Legs from tied stations that are in no closed run; they may lead to loops of untied stations.
   FirstLegs bridges_;
   std::vector<TraverseRun> runs_;
 };
@@ -114,14 +114,15 @@ void Planner::end(std::size_t leg) {
   network_.may_close[leg] = false;
 }
 
-/// The first one that leads on from a station, but not back by `arrival`.
+/// The first leg, other than `arrival`, that leads on from `station`. There must be one.
 std::size_t Planner::leg_behind(std::size_t station, std::size_t arrival) const {
   return *std::ranges::find_if(network_.legs_at[station],
                                [&](std::size_t leg) { return leads_on(leg) && leg != arrival; });
 }
 
-// What ends at an untied station can never close, so searches need not go there. What is left
-// leads on at every untied station, and goes on doing so, for a closed run ties all its stations.
+// A leg that is the only one left at an untied station can never close, so that searches can leave
+// it out. Afterwards no such station is left, and none appears later, because a closed run ties all
+// its stations.
 void Planner::mark_dead_ends(const Group& group) {
   for (std::size_t station : group.stations) {
     while (!network_.tied[station] && ways_[station] == 1) {
@@ -157,9 +158,9 @@ void Planner::plan_group(const Group& group) {
   carry_dead_ends(group);
 }
 
-// The shortest loop passes through some station; it is enough to try those where ways part, for
-// a loop without any is the only one. Those where most legs meet come first, and where there are
-// many, all that passes through is then known: no later search looks through them again.
+// A loop passes through a station where ways part, unless it is the only loop, so it is enough to
+// try such stations. Those with the most legs come first. After the search from a station, all
+// loops through it are known, and if it has many legs, later searches leave these out.
 std::optional<TraverseRun> Planner::free_loop(const Group& group) {
   std::vector<std::size_t> tried;
   for (const std::size_t station : group.stations) {
@@ -198,7 +199,7 @@ std::optional<TraverseRun> Planner::free_loop(const Group& group) {
   for (const std::size_t leg : known)
     network_.may_close[leg] = true;
   if (!best) return best;
-  // It has no beginning of its own: it begins with its first leg.
+  // A loop without a known station may begin anywhere: it begins with its first leg.
   std::vector<std::size_t>& legs = best->legs;
   const auto first = std::ranges::min_element(legs) - legs.begin();
   best->stations.pop_back();
@@ -209,8 +210,8 @@ std::optional<TraverseRun> Planner::free_loop(const Group& group) {
   return best;
 }
 
-/// Where no run closes but loops remain, each hangs on a way of its own, without branches up to
-/// where the loop or another such way begins.
+/// If no run closes but loops remain, each of them is reached by a single way. This has no branch
+/// before the loop, or before the next such way, begins.
 std::optional<TraverseRun> Planner::way_to_a_loop() {
   while (!bridges_.empty()) {
     std::size_t leg = bridges_.top();
@@ -231,7 +232,7 @@ std::optional<TraverseRun> Planner::way_to_a_loop() {
   return std::nullopt;
 }
 
-// All that is left are trees on tied stations.
+// Only trees at tied stations are left.
 void Planner::carry_dead_ends(const Group& group) {
   FirstLegs beginnings;
   const auto begin_at = [&](std::size_t station) {
