@@ -18,7 +18,7 @@ enum class Meaning : std::uint8_t {
   leg,
   strike,
   dip,
-  direction,  ///< of a dip
+  direction,  ///< the azimuth of a dip
   trend,
   plunge,
   rake,
@@ -35,34 +35,34 @@ enum class Meaning : std::uint8_t {
   north_of,  ///< says: grid, true or magnetic
   vertical,
   horizontal,
-  // ---- what is said of it
+  // ---- what is said about it
   facing,  ///< says: upright, overturned or unknown
   youngs,
   sense,  ///< says: normal, reverse, dextral or sinistral
   downthrow,
   upthrow,
   top_to,  ///< of a shear, where its upper side went
-  block,   ///< side, block, wall: behind a point, of a fault
-  place,   ///< limb, bank: the point before it, or behind it, says where, and is no reading
+  block,   ///< side, block, wall of a fault, behind a point
+  place,   ///< limb, bank: a point before or behind it says where it is, and is no reading
   doubt,
   rough,
   ditto,
-  all,       ///< all, both: of what is said behind a list
+  all,       ///< all, both: what follows belongs to all of a list
   together,  ///< and
   either,    ///< or
   mean,
-  contrary,  ///< not, wrong, oops: what it stands beside is not meant as it stands
+  contrary,  ///< not, wrong, oops: the words beside it are not meant as they stand
   unread,    ///< no reading, not measured
-  // ---- what shows a figure to be no reading
+  // ---- what shows that a figure is no reading
   unit,  ///< of something else: cm, mm, %
   metres,
   feet,
   paces,
-  label,    ///< photo, sample, spacing: the figure behind it
+  label,    ///< photo, sample, spacing: the figure behind it belongs to it
   ordinal,  ///< 2nd
-  filler,   ///< of no consequence beside a figure
+  filler,   ///< changes nothing about the figure beside it
   // ---- headings
-  station,  ///< says: what its name keeps in front, such as Window
+  station,  ///< says: the word that stays before its name, such as Window
   at,
   month,    ///< says: its number
   weekday,  ///< says: its number, Monday is 1
@@ -79,35 +79,37 @@ enum class Meaning : std::uint8_t {
   azimuth,
   accuracy,
   datum,
-  marks,  ///< over a list of landmarks
+  marks,  ///< the heading of a list of landmarks
   elevation,
   clock,  ///< am, pm, h
   area,
   column,  ///< of a table: says its name
 };
 
+/// What a phrase means. `says` is what it adds to its meaning, see there; it may be empty.
 struct Word {
   Meaning meaning = Meaning::unknown;
   std::string_view says;
 };
 
-/// One meaning and the phrases that have it, folded and parted by commas.
+/// A meaning and the phrases that have it, folded and separated by commas.
 struct WordRow {
   Meaning meaning;
   std::string_view says;
   std::string_view phrases;
 };
 
-/// `text` in lower case, without accents that nobody types and points, a hyphen as a space.
+/// `text` in lower case, without points and colons, and with a space for a hyphen. Accents stay.
 std::string folded(std::string_view text);
 
 /// The table of the trade, and the page's own words, which take precedence.
 class Words {
  public:
-  /// The longest phrase has so many words.
+  /// The number of words in the longest phrase.
   static constexpr std::size_t longest = 5;
 
-  /// What a phrase means, folded and with one space between its words; also in the plural.
+  /// What `phrase` means, or nothing. It must be folded, with one space between words. A kind may
+  /// stand in the plural.
   std::optional<Word> find(const std::string& phrase) const;
   /// Declares a word of the page's own; `says` must outlive it.
   void add(std::string_view word, Word meaning) { own_[folded(word)] = meaning; }

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: MIT
-// Words of the trade in other languages, as they stand on pages that are typed up in English.
+// Words of the trade in other languages, as they are found on pages typed up in English.
 #pragma once
 
 #include "words.hpp"
 
 namespace lodebook::fair_copy {
 
-/// German, French, Spanish, Italian, Portuguese and Norwegian; folded, parted by commas. The common
-/// words of mapping schools, from memory.
+/// German, French, Spanish, Italian, Portuguese and Norwegian; folded and separated by commas. The
+/// common words of mapping schools, from memory.
 inline constexpr WordRow words_abroad[] = {
     {Meaning::kind, "bedding",
      "schichtung,schicht,schichtfläche,stratification,couche,estratificación,estratificacion,"
