@@ -19,11 +19,6 @@ namespace {
 
 using notebook::Source;
 
-struct Known {
-  FileIdentity identity;
-  std::string_view name;
-};
-
 std::error_code read_log_text(const std::string& name, Encoding encoding, std::string& text) {
   if (const std::error_code error = read_file(name, Source::max_size, text)) return error;
   if (encoding == Encoding::windows_1252) text = notebook::utf8_from_windows_1252(text);
@@ -59,37 +54,47 @@ constexpr std::size_t most_held = std::size_t{64} << 20;
 /// document to take some.
 constexpr std::size_t most_in_turn = std::size_t{1} << 20;
 
-/// A log that has been read, or why it cannot be.
+/// A log that has been read, or why it cannot be or may not be.
 struct ReadLog {
   std::unique_ptr<LogPart> part;
-  std::error_code error;
+  std::error_code error = {};
+  std::optional<UsageError> refusal = {};
+  /// The headings that it names.
+  std::vector<std::string> headings = {};
 };
 
-void run_batch(const CommandLine& line, std::size_t jobs, std::span<const Document> documents,
-               const BlankPart& blank, Outcome& outcome) {
-  const auto make = [&](const std::string& name, LogPart& part, const GoOn& go_on) {
-    std::string text;
-    const std::error_code error = read_log_text(name, line.encoding, text);
-    if (error) return error;
-    notebook::ReadOptions options;
-    options.rule = line.rule;
-    options.headings = line.headings;
-    options.open_heading = [&](std::string_view named) {
-      return open_heading(name, named, line.encoding);
-    };
-    part.make(notebook::read_log(Source(typed_name(name), std::move(text), line.encoding), options),
-              go_on);
-    return std::error_code();
+/// Reads the log `name` and makes its part, unless the run writes to a heading of it.
+void make_part(const CommandLine& line, const RunFiles& files, const std::string& name,
+               ReadLog& read, const GoOn& go_on) {
+  std::string text;
+  read.error = read_log_text(name, line.encoding, text);
+  if (read.error) return;
+  notebook::ReadOptions options;
+  options.rule = line.rule;
+  options.headings = line.headings;
+  options.open_heading = [&](std::string_view named) {
+    notebook::HeadingFile file = open_heading(name, named, line.encoding);
+    if (!heading_refusal(name, named).empty()) return file;
+    if (!read.refusal) read.refusal = files.refuse_input(file.name);
+    read.headings.push_back(file.name);
+    return file;
   };
+  const auto notebook =
+      notebook::read_log(Source(typed_name(name), std::move(text), line.encoding), options);
+  if (!read.refusal) read.part->make(notebook, go_on);
+}
+
+void run_batch(const CommandLine& line, RunFiles& files, std::size_t jobs,
+               std::span<const Document> documents, const BlankPart& blank, Outcome& outcome) {
   Progress progress(line.words.size(), is_waited_for(line, documents));
   const auto make_ahead = [&](std::size_t log,
                               Ahead<ReadLog>::Turn& turn) -> std::optional<ReadLog> {
     const std::string& name = line.words[log];
     if (!is_regular_file(name)) return std::nullopt;
-    ReadLog read{blank(), {}};
+    ReadLog read{.part = blank()};
     LogPart& part = *read.part;
     std::size_t may_hold = most_held;
-    read.error = make(name, part, [&] {
+    make_part(line, files, name, read, [&] {
       if (part.held() < may_hold) return turn.is_wanted();
       bool goes_on = false;
       may_hold = most_in_turn;
@@ -102,8 +107,14 @@ void run_batch(const CommandLine& line, std::size_t jobs, std::span<const Docume
     progress.next_log();
     std::optional<ReadLog> read = ahead.next();
     if (!read) {
-      read = ReadLog{blank(), {}};
-      read->error = make(name, *read->part, [&] { return read->part->follow(); });
+      read = ReadLog{.part = blank()};
+      make_part(line, files, name, *read, [&] { return read->part->follow(); });
+    }
+    files.headings.insert(files.headings.end(), read->headings.begin(), read->headings.end());
+    if (read->refusal) {
+      progress.tell(read->refusal->text);
+      outcome.usage = true;
+      return;
     }
     if (read->error) {
       progress.tell(cannot_read(typed_name(name), read->error));
@@ -220,46 +231,6 @@ class ReducedLog final : public LogPart {
 
 }  // namespace
 
-std::optional<UsageError> refuse(const CommandLine& line, std::span<const std::string> inputs,
-                                 bool writes_to_standard_output,
-                                 std::span<const std::string> beside) {
-  if (std::ranges::count(inputs, standard_stream) > 1) return stdin_twice();
-
-  std::vector<Known> outputs;
-  const auto add = [&](std::optional<FileIdentity> identity, std::string_view name) {
-    if (!identity) return true;
-    const bool twice = std::ranges::find(outputs, *identity, &Known::identity) != outputs.end();
-    outputs.push_back({std::move(*identity), name});
-    return !twice;
-  };
-  std::size_t on_standard_output = writes_to_standard_output ? 1 : 0;
-  if (writes_to_standard_output) add(identity_of(1), "standard output");
-  for (const std::optional<std::string>* named : {&line.output, &line.report, &line.rays}) {
-    const std::optional<std::string>& name = *named;
-    if (!name) continue;
-    if (*name == standard_stream) {
-      if (++on_standard_output > 1) return outputs_are_one("standard output");
-      add(identity_of(1), "standard output");
-    } else if (!add(identity_of(*name), *name)) {
-      return outputs_are_one(*name);
-    }
-  }
-  for (const std::string& name : beside) {
-    if (!add(identity_of(name), name)) return outputs_are_one(name);
-  }
-  const auto messages = identity_of(2);
-  std::vector<std::string> all(inputs.begin(), inputs.end());
-  if (line.heading) all.push_back(*line.heading);
-  for (const std::string& input : all) {
-    const auto identity = input == standard_stream ? identity_of(0) : identity_of(input);
-    if (!identity) continue;
-    if (identity == messages) return UsageError{};  // to say so would write into the log
-    const auto same = std::ranges::find(outputs, *identity, &Known::identity);
-    if (same != outputs.end()) return file_is_both(typed_name(input), same->name);
-  }
-  return std::nullopt;
-}
-
 reduction::Options options_of(const CommandLine& line) {
   reduction::Options options;
   options.north = line.north.value_or(reduction::North::geographic);
@@ -271,14 +242,15 @@ reduction::Options options_of(const CommandLine& line) {
   return options;
 }
 
-void run_logs(const CommandLine& line, std::span<const Document> documents, const BlankPart& blank,
-              Outcome& outcome) {
-  run_batch(line, line.jobs.value_or(usual_jobs()), documents, blank, outcome);
+void run_logs(const CommandLine& line, RunFiles& files, std::span<const Document> documents,
+              const BlankPart& blank, Outcome& outcome) {
+  run_batch(line, files, line.jobs.value_or(usual_jobs()), documents, blank, outcome);
 }
 
-void run_logs_in_turn(const CommandLine& line, const MakeInTurn& make, Outcome& outcome) {
+void run_logs_in_turn(const CommandLine& line, RunFiles& files, const MakeInTurn& make,
+                      Outcome& outcome) {
   run_batch(
-      line, 1, {}, [&] { return std::make_unique<PartInTurn>(make); }, outcome);
+      line, files, 1, {}, [&] { return std::make_unique<PartInTurn>(make); }, outcome);
 }
 
 bool is_faulty(const CommandLine& line, const reduction::Counts& counts) {
@@ -293,13 +265,13 @@ void note_faults(LogPart& part, const CommandLine& line, const reduction::Reduct
                                 counts.warnings);
 }
 
-void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome,
-                 FaultsTold told) {
+void reduce_logs(const CommandLine& line, RunFiles& files, std::span<Document> documents,
+                 Outcome& outcome, FaultsTold told) {
   const reduction::Options options = options_of(line);
   // One log has all the processors to itself.
   const bool read_ahead = line.words.size() == 1 && line.jobs.value_or(usual_jobs()) > 1;
   run_logs(
-      line, documents,
+      line, files, documents,
       [&] { return std::make_unique<ReducedLog>(line, options, documents, read_ahead, told); },
       outcome);
 }

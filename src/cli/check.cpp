@@ -11,7 +11,8 @@ Outcome check(const CommandLine& line) {
   if (line.output && line.report) return refused(two_places_for_report());
   const std::optional<std::string>& name = line.output ? line.output : line.report;
   const bool to_screen = !name && !line.quiet;
-  if (const auto error = refuse(line, line.words, to_screen)) return refused(*error);
+  RunFiles files(line, to_screen);
+  if (const auto error = files.refuse(line.words)) return refused(*error);
 
   std::vector<Document> documents;
   if (name || !line.quiet) {
@@ -21,7 +22,7 @@ Outcome check(const CommandLine& line) {
         Document::report(line.report_format, color, line.planes, std::move(file), false));
   }
   Outcome outcome;
-  reduce_logs(line, documents, outcome);
+  reduce_logs(line, files, documents, outcome);
   for (Document& document : documents)
     document.finish(outcome);
   return outcome;

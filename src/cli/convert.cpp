@@ -146,7 +146,7 @@ Outcome convert(const CommandLine& line) {
       !line.words.empty() && !(line.words.size() == 1 && line.words.front() == standard_stream);
   std::vector<std::string> inputs;
   if (!from_arguments) inputs.emplace_back(standard_stream);
-  if (const auto error = refuse(line, inputs, !line.output)) return refused(*error);
+  if (const auto error = RunFiles(line, !line.output).refuse(inputs)) return refused(*error);
   const auto made = Converter::from(line);
   if (const auto* const error = std::get_if<UsageError>(&made)) return refused(*error);
   const auto& converter = std::get<Converter>(made);

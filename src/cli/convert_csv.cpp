@@ -178,7 +178,7 @@ class ColumnConversion {
 Outcome convert_columns(const CommandLine& line) {
   if (line.words.empty()) return refused(csv_file_missing(line.columns.front()));
   if (line.words.size() > 1) return refused(csv_files_many());
-  if (const auto error = refuse(line, line.words, !line.output)) return refused(*error);
+  if (const auto error = RunFiles(line, !line.output).refuse(line.words)) return refused(*error);
   const auto made = Converter::from(line);
   if (const auto* const error = std::get_if<UsageError>(&made)) return refused(*error);
   const auto& converter = std::get<Converter>(made);

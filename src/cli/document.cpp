@@ -172,7 +172,7 @@ void Document::flush() {
 }
 
 void Document::finish(Outcome& outcome) {
-  if (!begun_) return;
+  if (!begun_ || outcome.usage) return;
   std::visit(
       [&](auto& writer) {
         if constexpr (requires { writer.end(text_); }) writer.end(text_);
@@ -181,6 +181,7 @@ void Document::finish(Outcome& outcome) {
   file_.write(text_);
   file_.commit();
   finished(file_, outcome);
+  is_written_ = !file_.error();
 }
 
 std::vector<LogText> blank_logs(std::span<const Document> documents) {

@@ -29,12 +29,13 @@ std::string summary_of(const fair_copy::Tally& tally) {
 Outcome fair_copy(const CommandLine& line) {
   if (line.words.empty()) return refused(page_missing());
   if (line.words.size() > 1) return refused(fair_copy_of_many());
-  if (const auto error = refuse(line, line.words, !line.output)) return refused(*error);
+  RunFiles files(line, !line.output);
+  if (const auto error = files.refuse(line.words)) return refused(*error);
 
   Outcome outcome;
   std::optional<fair_copy::Copy> copy;
   run_logs_in_turn(
-      line,
+      line, files,
       [&](const notebook::Notebook& notebook, LogPart&) {
         copy = fair_copy::copy_page(notebook.source);
       },

@@ -66,7 +66,8 @@ Outcome fix(const CommandLine& line) {
   const FixFormat format = line.fix_format.value_or(FixFormat::text);
   const bool is_text = format == FixFormat::text;
   const bool to_screen = !line.output && !(line.quiet && is_text);
-  if (const auto error = refuse(line, line.words, to_screen)) return refused(*error);
+  RunFiles files(line, to_screen);
+  if (const auto error = files.refuse(line.words)) return refused(*error);
 
   std::vector<Document> documents;
   if (line.output || to_screen) {
@@ -82,8 +83,8 @@ Outcome fix(const CommandLine& line) {
   reduction::Options options = options_of(line);
   options.all_places = true;
   run_logs(
-      line, documents, [&] { return std::make_unique<FixedLog>(line, options, tells, documents); },
-      outcome);
+      line, files, documents,
+      [&] { return std::make_unique<FixedLog>(line, options, tells, documents); }, outcome);
   for (Document& document : documents)
     document.finish(outcome);
   return outcome;

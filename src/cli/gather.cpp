@@ -39,14 +39,16 @@ class GatheredLog final : public LogPart {
 Outcome show_groups(Command command, const CommandLine& line,
                     const std::function<std::string(const output::SummaryDocument&)>& show) {
   if (line.words.empty()) return refused(logs_missing(command));
-  if (const auto error = refuse(line, line.words, !line.output)) return refused(*error);
+  RunFiles files(line, !line.output);
+  if (const auto error = files.refuse(line.words)) return refused(*error);
 
   Outcome outcome;
   reduction::Attitudes attitudes;
   const reduction::Options options = options_of(line);
   run_logs(
-      line, {}, [&] { return std::make_unique<GatheredLog>(line, options, attitudes); }, outcome);
-  if (attitudes.logs().empty()) return outcome;  // none could be read
+      line, files, {}, [&] { return std::make_unique<GatheredLog>(line, options, attitudes); },
+      outcome);
+  if (outcome.usage || attitudes.logs().empty()) return outcome;  // none could be read
   if (const auto error = refuse_kinds(line, attitudes.kinds())) return refused(*error);
 
   const auto summaries = reduction::summarise(attitudes, line.grouping, line.selection);

@@ -21,17 +21,6 @@ std::string folder_before(std::string_view file) {
   return std::string(file.substr(0, file.rfind('/') + 1));
 }
 
-/// Why no file of that name may be opened; empty where one may.
-std::string_view refusal(std::string_view named) {
-  if (named.starts_with('/')) return "its name begins with /";
-  for (std::size_t begin = 0; begin <= named.size();) {
-    const std::size_t end = std::min(named.find('/', begin), named.size());
-    if (named.substr(begin, end - begin) == "..") return "its name holds ..";
-    begin = end + 1;
-  }
-  return {};
-}
-
 /// Opens a file below `folder`, a step at a time, so that no link leads out of it.
 Descriptor open_below(const std::string& folder, std::string_view named) {
   Descriptor at(::open(folder.empty() ? "." : folder.c_str(), O_PATH | O_DIRECTORY | O_CLOEXEC));
@@ -57,6 +46,17 @@ std::error_code read_heading(const std::string& name, notebook::Encoding encodin
   return error;
 }
 
+std::string_view heading_refusal(std::string_view log, std::string_view named) {
+  if (log == standard_stream) return "the log comes from standard input";
+  if (named.starts_with('/')) return "its name begins with /";
+  for (std::size_t begin = 0; begin <= named.size();) {
+    const std::size_t end = std::min(named.find('/', begin), named.size());
+    if (named.substr(begin, end - begin) == "..") return "its name holds ..";
+    begin = end + 1;
+  }
+  return {};
+}
+
 notebook::HeadingFile open_heading(const std::string& log, std::string_view named,
                                    notebook::Encoding encoding) {
   const std::string folder = folder_before(log);
@@ -65,8 +65,7 @@ notebook::HeadingFile open_heading(const std::string& log, std::string_view name
     file.fault = why;
     return file;
   };
-  if (log == standard_stream) return fail("the log comes from standard input");
-  if (const std::string_view why = refusal(named); !why.empty()) return fail(why);
+  if (const std::string_view why = heading_refusal(log, named); !why.empty()) return fail(why);
   const Descriptor opened = open_below(folder, named);
   if (!opened.is_open())
     return fail(errno == ELOOP ? "it is a link"

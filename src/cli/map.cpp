@@ -9,7 +9,8 @@ namespace lodebook::cli {
 
 Outcome map(const CommandLine& line) {
   if (line.words.empty()) return refused(logs_missing(Command::map));
-  if (const auto error = refuse(line, line.words, !line.output)) return refused(*error);
+  RunFiles files(line, !line.output);
+  if (const auto error = files.refuse(line.words)) return refused(*error);
 
   Outcome outcome;
   drawing::Map map(line.selection);
@@ -26,8 +27,8 @@ Outcome map(const CommandLine& line) {
       map.page(notebook.source, page);
     note_faults(part, line, reduction);
   };
-  run_logs_in_turn(line, make, outcome);
-  if (logs == 0) return outcome;  // none could be read
+  run_logs_in_turn(line, files, make, outcome);
+  if (outcome.usage || logs == 0) return outcome;  // none could be read
   if (const auto error = refuse_kinds(line, map.kinds())) return refused(*error);
   if (const auto too_wide = map.too_wide()) return refused(map_too_wide(*too_wide, logs > 1));
 

@@ -55,7 +55,8 @@ Outcome reduce(const CommandLine& line) {
     if (const auto error = refuse_sidecar(line, format)) return refused(*error);
     sidecars = sidecars_of(*line.output);
   }
-  if (const auto error = refuse(line, line.words, !line.output, sidecars)) return refused(*error);
+  RunFiles files(line, !line.output, sidecars);
+  if (const auto error = files.refuse(line.words)) return refused(*error);
 
   OutputFile table = line.output ? OutputFile::named(*line.output) : OutputFile::standard_output();
   OutputFile report = line.report ? OutputFile::named(*line.report) : OutputFile::standard_error();
@@ -70,7 +71,7 @@ Outcome reduce(const CommandLine& line) {
         Document::report(line.report_format, color, line.planes, std::move(report), keep));
 
   Outcome outcome;
-  reduce_logs(line, documents, outcome);
+  reduce_logs(line, files, documents, outcome);
   for (Document& document : documents) {
     // Whoever closed the table's pipe wants no report either.
     if (!documents.front().file().reader_gone()) document.finish(outcome);

@@ -8,14 +8,15 @@ namespace lodebook::cli {
 
 Outcome register_items(const CommandLine& line) {
   if (line.words.empty()) return refused(logs_missing(Command::register_items));
-  if (const auto error = refuse(line, line.words, !line.output)) return refused(*error);
+  RunFiles files(line, !line.output);
+  if (const auto error = files.refuse(line.words)) return refused(*error);
 
   OutputFile file = line.output ? OutputFile::named(*line.output) : OutputFile::standard_output();
   std::vector<Document> documents;
   documents.push_back(
       Document::items(line.register_format.value_or(RegisterFormat::csv), std::move(file)));
   Outcome outcome;
-  reduce_logs(line, documents, outcome, FaultsTold::counted);
+  reduce_logs(line, files, documents, outcome, FaultsTold::counted);
   documents.front().finish(outcome);
   return outcome;
 }

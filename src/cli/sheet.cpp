@@ -26,7 +26,8 @@ drawing::Map map_of(const notebook::Notebook& notebook, reduction::Options optio
 Outcome sheet(const CommandLine& line) {
   if (line.words.empty()) return refused(logs_missing(Command::sheet));
   if (line.words.size() > 1) return refused(sheet_of_many());
-  if (const auto error = refuse(line, line.words, !line.output)) return refused(*error);
+  RunFiles files(line, !line.output);
+  if (const auto error = files.refuse(line.words)) return refused(*error);
 
   Outcome outcome;
   std::string text;
@@ -42,7 +43,7 @@ Outcome sheet(const CommandLine& line) {
     note_faults(part, line, reduction);
     sheet.append_html(text);
   };
-  run_logs_in_turn(line, make, outcome);
+  run_logs_in_turn(line, files, make, outcome);
   if (!text.empty()) deliver(line, text, outcome);
   return outcome;
 }

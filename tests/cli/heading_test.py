@@ -59,6 +59,30 @@ class Heading(Case):
             self.assertEqual([fault["code"] for fault in faults], ["heading"], name)
             self.assertIn(why, faults[0]["message"])
 
+    def test_is_never_an_output(self):
+        os.makedirs(self.folder / "ours")
+        self.put("ours/dial.txt", DIAL)
+        for kind in ("csv", "json", "svg", "html"):
+            os.link(self.folder / "ours" / "dial.txt", self.folder / f"dial.{kind}")
+        self.put("log.txt", LOG.replace("dial.txt", "ours/dial.txt"))
+        self.put("good.txt", DIAL + "station Q2\n  bedding 062/37\n")
+        files = self.files()
+        for arguments in (["check", "-o", "ours/dial.txt"], ["check", "--report", "ours/dial.txt"],
+                          ["reduce", "-q", "-o", "dial.csv"], ["reduce", "--report", "dial.json"],
+                          ["reduce", "-q", "--jobs", "1", "good.txt", "-o", "dial.csv"],
+                          ["reduce", "-q", "--jobs", "4", "good.txt", "-o", "dial.csv"],
+                          ["fix", "--rays", "dial.json"], ["summary", "good.txt", "-o", "dial.csv"],
+                          ["net", "-o", "dial.svg"], ["map", "-o", "dial.svg"],
+                          ["sheet", "-o", "dial.html"], ["register", "-o", "dial.csv"],
+                          ["fair-copy", "-o", "ours/dial.txt"]):
+            done = self.assert_status(2, *arguments, "log.txt")
+            self.assertEqual(done.stdout, b"", arguments)
+            self.assertRegex(done.stderr.decode(), r"^lodebook: ours/dial.txt (and dial.[a-z]+ are "
+                             r"one file, both|is both) input and output\nhelp: write to another "
+                             r"file\n$")
+            self.assertEqual(self.read("ours/dial.txt"), DIAL.encode(), arguments)
+        self.assertEqual(self.files(), files)
+
     def test_is_not_opened_for_a_log_from_standard_input(self):
         self.put("dial.txt", DIAL)
         faults = self.faults("-", stdin=LOG)

@@ -7,15 +7,9 @@
 #include <span>
 
 #include <lodebook/cli/document.hpp>
+#include <lodebook/cli/run_files.hpp>
 
 namespace lodebook::cli {
-
-/// Refuses a run before it writes anything: standard input twice, an output that is also an input,
-/// or two outputs in one file. `beside` are the outputs that no option names. Says nothing where
-/// the error stream goes into an input.
-std::optional<UsageError> refuse(const CommandLine& line, std::span<const std::string> inputs,
-                                 bool writes_to_standard_output,
-                                 std::span<const std::string> beside = {});
 
 /// The command line's part in a reduction.
 reduction::Options options_of(const CommandLine& line);
@@ -52,13 +46,15 @@ using BlankPart = std::function<std::unique_ptr<LogPart>()>;
 /// Makes a part of every log of `line` and takes it, as many at once as --jobs says. No more than
 /// that many are held, and of what is written of one ahead of its turn little more than 64 MiB.
 /// What is no regular file, such as a pipe, is read in its turn. A log that cannot be read is
-/// reported and the others go on. `documents` are what parts write to meanwhile.
-void run_logs(const CommandLine& line, std::span<const Document> documents, const BlankPart& blank,
-              Outcome& outcome);
+/// reported and the others go on; one that names an output of the run as its heading ends it as a
+/// wrong command line. `documents` are what parts write to meanwhile.
+void run_logs(const CommandLine& line, RunFiles& files, std::span<const Document> documents,
+              const BlankPart& blank, Outcome& outcome);
 
 /// The same in turn, for commands whose logs are not made apart; `make` may set what a part says.
 using MakeInTurn = std::function<void(const notebook::Notebook&, LogPart&)>;
-void run_logs_in_turn(const CommandLine& line, const MakeInTurn& make, Outcome& outcome);
+void run_logs_in_turn(const CommandLine& line, RunFiles& files, const MakeInTurn& make,
+                      Outcome& outcome);
 
 /// Whether a log ends the run with status 1: for its errors, and under --strict its warnings.
 bool is_faulty(const CommandLine& line, const reduction::Counts& counts);
@@ -70,8 +66,8 @@ void note_faults(LogPart& part, const CommandLine& line, const reduction::Reduct
 enum class FaultsTold : std::uint8_t { in_document, counted };
 
 /// Reduces every log of `line` into `documents`. Stops where the first document's reader has gone.
-void reduce_logs(const CommandLine& line, std::span<Document> documents, Outcome& outcome,
-                 FaultsTold told = FaultsTold::in_document);
+void reduce_logs(const CommandLine& line, RunFiles& files, std::span<Document> documents,
+                 Outcome& outcome, FaultsTold told = FaultsTold::in_document);
 
 /// Whether what goes to `file` is coloured.
 bool is_colored(const CommandLine& line, const OutputFile& file);

@@ -91,12 +91,13 @@ class Document {
   std::size_t held(const LogText& log) const { return keep_ ? 0 : log.text_.size(); }
   /// Takes the rest of `log`. Logs come one after the other.
   void append(LogText& log);
-  /// Ends the document and puts its file in place, unless no log was read. Says what failed.
+  /// Ends the document and puts its file in place, unless no log was read or the run was refused
+  /// half-way. Says what failed.
   void finish(Outcome& outcome);
 
   const OutputFile& file() const { return file_; }
   /// After `finish`: all of it was written.
-  bool is_written() const { return begun_ && !file_.error(); }
+  bool is_written() const { return is_written_; }
 
  private:
   using Csv = LogText::Csv;
@@ -116,6 +117,7 @@ class Document {
   OutputFile file_;
   bool keep_;
   bool begun_ = false;
+  bool is_written_ = false;
   /// A log has text, so that the next one is kept apart from it.
   bool has_text_ = false;
   std::string text_;

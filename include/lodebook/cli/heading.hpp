@@ -3,6 +3,7 @@
 // names, which lie in its folder.
 #pragma once
 
+#include <string_view>
 #include <system_error>
 
 #include <lodebook/notebook/notebook.hpp>
@@ -15,6 +16,9 @@ inline constexpr std::size_t largest_heading = std::size_t{1} << 20;
 /// Reads the heading that the command line names.
 std::error_code read_heading(const std::string& name, notebook::Encoding encoding,
                              std::string& text);
+
+/// Why no file of that name may be opened for the log in the file `log`; empty where one may.
+std::string_view heading_refusal(std::string_view log, std::string_view named);
 
 /// Opens the heading `named` by the log in the file `log`. Never one outside the log's folder, and
 /// nothing but a regular file, also behind links.
