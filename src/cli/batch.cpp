@@ -276,11 +276,15 @@ void reduce_logs(const CommandLine& line, RunFiles& files, std::span<Document> d
       outcome);
 }
 
+bool takes_sequences(const OutputFile& file) {
+  return !is_dumb_terminal() && file.is_terminal();
+}
+
 bool is_colored(const CommandLine& line, const OutputFile& file) {
   if (line.color != Color::automatic) return line.color == Color::always;
   const char* const no_color = std::getenv("NO_COLOR");
   if (no_color != nullptr && *no_color != '\0') return false;
-  return !is_dumb_terminal() && file.is_terminal();
+  return takes_sequences(file);
 }
 
 }  // namespace lodebook::cli

@@ -299,6 +299,7 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
   line.poles = given(Option::poles);
   line.circles = given(Option::circles);
   line.contours = given(Option::contours);
+  line.watch = given(Option::watch);
   line.strict = given(Option::strict);
   line.quiet = given(Option::quiet);
   line.blank = given(Option::blank);

@@ -28,30 +28,6 @@ void wait_for(int descriptor, short event) {
   ::poll(&waiting, 1, -1);
 }
 
-std::string folder_of(const std::string& path) {
-  const std::size_t slash = path.rfind('/');
-  if (slash == std::string::npos) return ".";
-  return slash == 0 ? "/" : path.substr(0, slash);
-}
-
-std::string base_of(const std::string& path) {
-  return path.substr(path.rfind('/') + 1);
-}
-
-/// Follows symbolic links, also one whose target does not exist yet; nothing for a circle of them.
-std::optional<std::string> behind_links(std::string path) {
-  constexpr int most = 40;  // as the kernel allows
-  for (int followed = 0; followed <= most; ++followed) {
-    std::array<char, 4096> buffer;
-    const ssize_t length = ::readlink(path.c_str(), buffer.data(), buffer.size());
-    if (length < 0) return path;
-    std::string next(buffer.data(), static_cast<std::size_t>(length));
-    if (!next.starts_with('/')) next = folder_of(path) + '/' + next;
-    path = std::move(next);
-  }
-  return std::nullopt;
-}
-
 }  // namespace
 
 Descriptor& Descriptor::operator=(Descriptor&& other) noexcept {
@@ -91,6 +67,34 @@ bool has_input(int descriptor) {
   return ::poll(&waiting, 1, 0) > 0;
 }
 
+bool has_reader(int descriptor) {
+  pollfd written{descriptor, 0, 0};
+  return ::poll(&written, 1, 0) <= 0 || (written.revents & (POLLERR | POLLHUP)) == 0;
+}
+
+std::string folder_of(const std::string& path) {
+  const std::size_t slash = path.rfind('/');
+  if (slash == std::string::npos) return ".";
+  return slash == 0 ? "/" : path.substr(0, slash);
+}
+
+std::string base_of(const std::string& path) {
+  return path.substr(path.rfind('/') + 1);
+}
+
+std::optional<std::string> behind_links(std::string path) {
+  constexpr int most = 40;  // as the kernel allows
+  for (int followed = 0; followed <= most; ++followed) {
+    std::array<char, 4096> buffer;
+    const ssize_t length = ::readlink(path.c_str(), buffer.data(), buffer.size());
+    if (length < 0) return path;
+    std::string next(buffer.data(), static_cast<std::size_t>(length));
+    if (!next.starts_with('/')) next = folder_of(path) + '/' + next;
+    path = std::move(next);
+  }
+  return std::nullopt;
+}
+
 std::error_code read_file(const std::string& name, std::size_t limit, std::string& text) {
   Descriptor file;
   int number = STDIN_FILENO;
@@ -116,6 +120,11 @@ std::error_code read_file(const std::string& name, std::size_t limit, std::strin
 bool is_regular_file(const std::string& name) {
   struct stat about {};
   return name != standard_stream && ::stat(name.c_str(), &about) == 0 && S_ISREG(about.st_mode);
+}
+
+bool is_stream_or_folder(const std::string& name) {
+  struct stat about {};
+  return name == standard_stream || (::stat(name.c_str(), &about) == 0 && !S_ISREG(about.st_mode));
 }
 
 std::string typed_name(const std::string& name) {

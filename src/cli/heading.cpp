@@ -39,11 +39,17 @@ Descriptor open_below(const std::string& folder, std::string_view named) {
 
 }  // namespace
 
-std::error_code read_heading(const std::string& name, notebook::Encoding encoding,
-                             std::string& text) {
-  const std::error_code error = read_file(name, largest_heading, text);
-  text = in_utf_8(std::move(text), encoding);
-  return error;
+bool take_heading(CommandLine& line) {
+  line.headings.clear();
+  if (!line.heading) return true;
+  notebook::HeadingFile file{*line.heading, {}, {}};
+  if (const std::error_code error = read_file(*line.heading, largest_heading, file.text)) {
+    tell(cannot_read(*line.heading, error));
+    return false;
+  }
+  file.text = in_utf_8(std::move(file.text), line.encoding);
+  line.headings.push_back(std::move(file));
+  return true;
 }
 
 std::string_view heading_refusal(std::string_view log, std::string_view named) {

@@ -194,6 +194,18 @@ UsageError two_places_for_report() {
                "give one of the two");
 }
 
+UsageError watch_of_no_file(std::string_view log) {
+  return usage(fmt::format("--watch needs a file that can be read again, and {} is none",
+                           log == standard_stream ? "standard input" : named(log)),
+               "lodebook check --watch day3.txt");
+}
+
+UsageError watch_without_report() {
+  return usage("--watch prints reports, and --quiet prints none",
+               "leave one of the two out, or name a file: lodebook check -q --watch day3.txt -o "
+               "report.txt");
+}
+
 UsageError clean_log_of_many() {
   return usage("--format log takes one log, so that no setting passes from one log to the next",
                "one log at a time: lodebook reduce --format log day3.txt");
@@ -373,6 +385,12 @@ std::string cannot_write(std::string_view name, std::error_code error) {
 
 std::string reading_log(std::size_t log, std::size_t logs) {
   return fmt::format("reading log {} of {} ...", log, logs);
+}
+
+std::string waiting_for(const std::vector<std::string>& logs) {
+  return fmt::format(
+      "waiting for {} to be saved; Ctrl-C ends\n",
+      logs.size() == 1 ? named(logs.front()) : fmt::format("one of {} logs", logs.size()));
 }
 
 std::string faults_counted(std::string_view log, std::size_t errors, std::size_t warnings) {

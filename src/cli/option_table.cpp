@@ -31,9 +31,11 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      formats, "lodebook"},
     {Command::check, "check", "LOG...", "Report what is wrong or odd in station logs.",
      "The report alone, to standard output or to --output. With --quiet there is only\n"
-     "the exit status.\n"
+     "the exit status. With --watch it reads again whenever a log, or a heading of it,\n"
+     "is saved, until Ctrl-C ends it (130, as a shell calls that status).\n"
      "\n"
      "  lodebook check day3.txt\n"
+     "  lodebook check --watch day3.txt\n"
      "  lodebook check --strict *.txt\n"
      "\n"
      "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
@@ -287,6 +289,8 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
     {Option::report_format, "report-format", 0, "FORMAT", report_formats, of_reports, false,
      "text (default), json, or lines: for an editor,\n"
      "one line for each diagnostic"},
+    {Option::watch, "watch", 0, "", any, of(Command::check), false,
+     "read again whenever a log is saved; Ctrl-C ends"},
     {Option::jobs, "jobs", 0, "N", any, of_batches, false,
      "work on N logs at once, 1 to 256; without it, as\n"
      "many as there are processors"},

@@ -63,14 +63,7 @@ Outcome run_line(std::span<const std::string> arguments) {
     return {.usage = true};
   }
   if (!line.quiet) tell(line.warnings);
-  if (line.heading) {
-    notebook::HeadingFile file{*line.heading, {}, {}};
-    if (const std::error_code error = read_heading(*line.heading, line.encoding, file.text)) {
-      tell(cannot_read(*line.heading, error));
-      return {.io = true};
-    }
-    line.headings.push_back(std::move(file));
-  }
+  if (!take_heading(line)) return {.io = true};
   Outcome outcome = run_command(line);
   if (line.strict && line.warning_count > 0) outcome.errors = true;
   return outcome;

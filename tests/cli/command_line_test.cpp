@@ -126,6 +126,8 @@ TEST_CASE("what is not typed is missing") {
   CHECK_FALSE(line.rule);
   CHECK_FALSE(line.report);
   CHECK(line.report_format == ReportFormat::text);
+  CHECK_FALSE(line.watch);
+  CHECK(read({"check", "--watch", "a.txt"}).watch);
   CHECK_FALSE(line.strict);
   CHECK(line.encoding == Encoding::utf_8);
 }

@@ -69,6 +69,9 @@ enum class FaultsTold : std::uint8_t { in_document, counted };
 void reduce_logs(const CommandLine& line, RunFiles& files, std::span<Document> documents,
                  Outcome& outcome, FaultsTold told = FaultsTold::in_document);
 
+/// Whether `file` is a terminal that understands escape sequences.
+bool takes_sequences(const OutputFile& file);
+
 /// Whether what goes to `file` is coloured.
 bool is_colored(const CommandLine& line, const OutputFile& file);
 

@@ -68,6 +68,7 @@ struct CommandLine {
   std::optional<std::string> report;
   ReportFormat report_format = ReportFormat::text;
   std::optional<std::size_t> jobs;  ///< logs at once, 1 to `most_jobs`
+  bool watch = false;
   bool strict = false;
   Encoding encoding = Encoding::utf_8;
   Color color = Color::automatic;

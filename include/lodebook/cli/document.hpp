@@ -83,6 +83,8 @@ class Document {
   /// The samples, photos and notes.
   static Document items(RegisterFormat format, OutputFile file);
 
+  /// Stands before the document, if any log is read.
+  void precede(std::string_view text) { text_ = text; }
   /// The text of a log to come.
   LogText blank_log() const { return LogText(blank_); }
   /// Takes what there is of `log` so far, once it is worth a write.

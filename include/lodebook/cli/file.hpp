@@ -46,9 +46,19 @@ std::error_code read_file(const std::string& name, std::size_t limit, std::strin
 std::error_code read_some(int descriptor, std::string& text, bool& more);
 /// Another read would not have to wait.
 bool has_input(int descriptor);
+/// Somebody still reads what is written there.
+bool has_reader(int descriptor);
+
+/// The folder of a path, `.` for the current one, and the name within it.
+std::string folder_of(const std::string& path);
+std::string base_of(const std::string& path);
+/// Follows symbolic links, also one whose target does not exist yet; nothing for a circle of them.
+std::optional<std::string> behind_links(std::string path);
 
 /// It is a file on a disk, rather than a pipe, a terminal or standard input, whatever that is.
 bool is_regular_file(const std::string& name);
+/// It is standard input, or there and no regular file: reading it again gives nothing, or fails.
+bool is_stream_or_folder(const std::string& name);
 
 /// How messages call an input: as typed, and `<stdin>` for standard input.
 std::string typed_name(const std::string& name);

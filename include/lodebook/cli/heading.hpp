@@ -4,18 +4,16 @@
 #pragma once
 
 #include <string_view>
-#include <system_error>
 
-#include <lodebook/notebook/notebook.hpp>
+#include <lodebook/cli/command_line.hpp>
 
 namespace lodebook::cli {
 
 /// A heading is not larger, bytes.
 inline constexpr std::size_t largest_heading = std::size_t{1} << 20;
 
-/// Reads the heading that the command line names.
-std::error_code read_heading(const std::string& name, notebook::Encoding encoding,
-                             std::string& text);
+/// Reads the heading that the command line names, if it names one. Says why that cannot be read.
+bool take_heading(CommandLine& line);
 
 /// Why no file of that name may be opened for the log in the file `log`; empty where one may.
 std::string_view heading_refusal(std::string_view log, std::string_view named);

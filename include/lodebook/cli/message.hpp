@@ -38,6 +38,9 @@ UsageError logs_missing(Command command);
 UsageError words_too_many(Command command, std::string_view word);
 UsageError stdin_twice();
 UsageError two_places_for_report();
+/// `log` is standard input, or no regular file.
+UsageError watch_of_no_file(std::string_view log);
+UsageError watch_without_report();
 UsageError clean_log_of_many();
 UsageError sheet_of_many();
 UsageError page_missing();
@@ -78,6 +81,8 @@ std::string cannot_write(std::string_view name, std::error_code error);
 // ---- other
 /// How far a run is; one line without its end.
 std::string reading_log(std::size_t log, std::size_t logs);
+/// All logs have been read, and the next reading comes when one of them is saved.
+std::string waiting_for(const std::vector<std::string>& logs);
 /// The quotes of a CSV cell that begins in `line` are never closed.
 std::string quote_unclosed(std::string_view file, std::uint32_t line);
 /// What a log has that its report would explain; empty where it has nothing.

@@ -79,6 +79,7 @@ enum class Option : std::uint8_t {
   elevation,
   report,
   report_format,
+  watch,
   jobs,
   strict,
   encoding,
