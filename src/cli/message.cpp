@@ -78,7 +78,8 @@ char other_separator(std::string_view header) {
 
 UsageError command_unknown(std::string_view word, bool is_file) {
   const std::string message = fmt::format("'{}' is not a command", named(word));
-  if (is_file) return usage(message, fmt::format("lodebook reduce {}", named(shell_quoted(word))));
+  if (is_file)
+    return usage(message, fmt::format("lodebook reduce {}", named(output::shell_quoted(word))));
   std::vector<std::string_view> known;
   for (const CommandSpec& command : commands())
     known.push_back(command.name);
@@ -241,7 +242,7 @@ UsageError sidecar_without_csv() {
 }
 
 UsageError sidecar_without_extension(std::string_view file, std::string_view extension) {
-  const std::string better = shell_quoted(with_extension(file, extension));
+  const std::string better = output::shell_quoted(with_extension(file, extension));
   return usage(fmt::format("--sidecar needs an output that ends in .{}, and {} does not", extension,
                            named(file)),
                fmt::format("-o {}: a GIS looks at the extension", named(better)));
@@ -254,7 +255,7 @@ UsageError extension_not_written(std::string_view file, const Writes& writes,
       fmt::format("{} writes {}", writes.who, listed(writes.extensions, ".", " and "));
   const std::string extension = extension_of(file);
   const std::string_view source = conversion != nullptr ? conversion->from : extension;
-  const std::string from = shell_quoted(with_extension(file, source));
+  const std::string from = output::shell_quoted(with_extension(file, source));
   if (!others.empty()) {
     help += fmt::format("; {} {} .{}", listed(others, "", " and "),
                         others.size() == 1 ? "writes" : "write", source);
@@ -264,9 +265,10 @@ UsageError extension_not_written(std::string_view file, const Writes& writes,
       const std::string_view option = writes.who.starts_with("--") ? writes.who : "-o";
       help += fmt::format("; first {} {}, then", option, from);
     }
-    help += fmt::format(
-        ": {}", fmt::format(fmt::runtime(conversion->command), fmt::arg("from", from),
-                            fmt::arg("to", shell_quoted(file)), fmt::arg("layer", writes.layer)));
+    help +=
+        fmt::format(": {}", fmt::format(fmt::runtime(conversion->command), fmt::arg("from", from),
+                                        fmt::arg("to", output::shell_quoted(file)),
+                                        fmt::arg("layer", writes.layer)));
   } else if (others.empty() && writes.takes_format) {
     help += "; a file with another extension needs --format";
   }
@@ -288,8 +290,8 @@ UsageError outputs_are_one(std::string_view name) {
 }
 
 UsageError csv_file_missing(std::string_view column) {
-  return usage("--column needs a CSV file",
-               fmt::format("lodebook convert --column {} FILE.csv", named(shell_quoted(column))));
+  return usage("--column needs a CSV file", fmt::format("lodebook convert --column {} FILE.csv",
+                                                        named(output::shell_quoted(column))));
 }
 
 UsageError csv_files_many() {
@@ -317,7 +319,7 @@ UsageError column_unknown(std::string_view column, std::string_view file,
 
 UsageError quote_it(std::string_view reading) {
   return usage(fmt::format("'{}' is one reading in several arguments", named(reading)),
-               fmt::format("quote it: lodebook convert {}", named(shell_quoted(reading))));
+               fmt::format("quote it: lodebook convert {}", named(output::shell_quoted(reading))));
 }
 
 UsageError north_without_declination() {
@@ -347,8 +349,8 @@ UsageError year_or_northing(std::string_view words) {
   return usage(
       fmt::format("'{}' may be the end of the position or the year", named(year)),
       fmt::format("quote the position: lodebook declination {}, or lodebook declination {} {}.0",
-                  named(shell_quoted(words)), named(shell_quoted(words.substr(0, space))),
-                  named(year)));
+                  named(output::shell_quoted(words)),
+                  named(output::shell_quoted(words.substr(0, space))), named(year)));
 }
 
 UsageError code_unknown(std::string_view code) {
@@ -440,22 +442,6 @@ std::string version_text() {
                         figure_text(from, 0), figure_text(until, 0));
   }
   return text;
-}
-
-std::string shell_quoted(std::string_view text) {
-  constexpr std::string_view plain =
-      "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789_./:+,@%-";
-  if (!text.empty() && text.find_first_not_of(plain) == std::string_view::npos)
-    return std::string(text);
-  std::string quoted = "'";
-  for (const char c : text) {
-    if (c == '\'') {
-      quoted += R"('\'')";
-    } else {
-      quoted += c;
-    }
-  }
-  return quoted + "'";
 }
 
 void tell(std::string_view message) {

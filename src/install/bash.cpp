@@ -5,7 +5,7 @@
 
 #include <algorithm>
 #include <iterator>
-#include <lodebook/cli/message.hpp>
+#include <lodebook/output/text.hpp>
 
 #include "completions.hpp"
 #include "tables.hpp"
@@ -86,7 +86,7 @@ void append_branch(std::string& out, std::string_view pattern, std::string_view 
 }
 
 std::string words_statement(const std::vector<std::string>& words) {
-  return "words=" + cli::shell_quoted(fmt::format("{}", fmt::join(words, " ")));
+  return "words=" + output::shell_quoted(fmt::format("{}", fmt::join(words, " ")));
 }
 
 void append_values(std::string& out, std::string_view command, const OptionSpec& option) {

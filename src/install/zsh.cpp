@@ -4,7 +4,7 @@
 #include <fmt/ranges.h>
 
 #include <iterator>
-#include <lodebook/cli/message.hpp>
+#include <lodebook/output/text.hpp>
 
 #include "completions.hpp"
 #include "tables.hpp"
@@ -94,7 +94,7 @@ void append_option(std::string& out, const OptionSpec& option, bool hidden = fal
     }
     const bool is_long = name.starts_with("--");
     spec += name + (option.takes_value() ? is_long ? "=" : "+" : "") + rest;
-    fmt::format_to(std::back_inserter(out), " \\\n        {}", cli::shell_quoted(spec));
+    fmt::format_to(std::back_inserter(out), " \\\n        {}", output::shell_quoted(spec));
   }
 }
 
@@ -119,7 +119,7 @@ void append_list(std::string& out, std::string_view name, std::string_view what,
   fmt::format_to(std::back_inserter(out), "_lodebook_{}() {{\n  local -a all=(\n", name);
   for (const auto& [word, meaning] : all) {
     fmt::format_to(std::back_inserter(out), "    {}\n",
-                   cli::shell_quoted(fmt::format("{}:{}", word, safe(meaning, ":\\"))));
+                   output::shell_quoted(fmt::format("{}:{}", word, safe(meaning, ":\\"))));
   }
   fmt::format_to(std::back_inserter(out), "  )\n  _describe {} all\n}}\n", what);
 }
@@ -146,7 +146,7 @@ std::string zsh_completion() {
         append_option(out, cli::as_taken_by(command.command, option));
     }
     fmt::format_to(std::back_inserter(out), " \\\n        {}\n      ;;\n",
-                   cli::shell_quoted(words_spec(command.command)));
+                   output::shell_quoted(words_spec(command.command)));
   }
   out += "    ('')\n      _arguments -s -S";
   for (const OptionSpec& option : cli::options())

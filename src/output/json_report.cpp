@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
 #include <lodebook/output/report.hpp>
+#include <lodebook/output/report_words.hpp>
 #include <lodebook/output/table.hpp>
 
 #include "json_pieces.hpp"
@@ -79,6 +80,7 @@ void JsonReport::end_log(std::string& out, const reduction::Reduction& reduction
   Pen pen(out);
   pen += "],\n";
   append_counts(pen, "counts", reduction.counts());
+  append_text(pen, "advice", advice_on_page(reduction.notebook().source, reduction.counts()));
   pen.back() = '}';
   counts_ = reduction.counts();
 }

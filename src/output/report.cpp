@@ -88,7 +88,9 @@ void StationReport::page(std::string& out, const notebook::Source& source,
 
 void StationReport::end_log(std::string& out, const reduction::Reduction& reduction) {
   if (!spaced_) out.push_back('\n');
-  logs_.push_back({std::string(shown_name(reduction.notebook().source)), reduction.counts()});
+  const notebook::Source& source = reduction.notebook().source;
+  const reduction::Counts& counts = reduction.counts();
+  logs_.push_back({std::string(shown_name(source)), counts, advice_on_page(source, counts)});
 }
 
 void StationReport::add(const StationReport& log) {
@@ -132,6 +134,11 @@ void StationReport::end(std::string& out) {
   }
   append_totals(out, all);
   out.push_back('\n');
+  for (const LogTotals& log : logs_) {
+    if (log.advice.empty()) continue;
+    out += log.advice;
+    out.push_back('\n');
+  }
 }
 
 void LineReport::page(std::string& out, const notebook::Source& source,

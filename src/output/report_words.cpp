@@ -8,6 +8,7 @@
 #include <lodebook/output/diagnostic.hpp>
 #include <lodebook/output/notation.hpp>
 #include <lodebook/output/report_words.hpp>
+#include <lodebook/output/table.hpp>
 #include <lodebook/output/text.hpp>
 
 namespace lodebook::output {
@@ -227,6 +228,18 @@ void append_site(std::string& out, const Settings& settings, reduction::North wa
   if (!varies_by_station(settings, wanted) || !is_sum) return;
   out += ", so ";
   append_what_is_added(out, correction.angle.degrees());
+}
+
+std::string advice_on_page(const notebook::Source& source, const reduction::Counts& counts) {
+  if (!reduction::is_rough(counts)) return {};
+  const std::string_view name = shown_name(source);
+  std::string text = fmt::format(
+      "{} of {} lines not understood; this makes a log of a page as people write it: "
+      "lodebook fair-copy ",
+      counts.not_understood, counts.lines());
+  if (source.encoding() == notebook::Encoding::windows_1252) text += "--encoding windows-1252 ";
+  append_printable(text, name == "<stdin>" ? "-" : shell_quoted(name));
+  return text;
 }
 
 void append_counts(std::string& out, const reduction::Counts& counts) {

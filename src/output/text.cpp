@@ -70,6 +70,22 @@ std::string counted(std::size_t count, std::string_view one, std::string_view ma
   return std::to_string(count).append(" ").append(count == 1 ? one : many);
 }
 
+std::string shell_quoted(std::string_view text) {
+  constexpr std::string_view plain =
+      "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789_./:+,@%-";
+  if (!text.empty() && text.find_first_not_of(plain) == std::string_view::npos)
+    return std::string(text);
+  std::string quoted = "'";
+  for (const char c : text) {
+    if (c == '\'') {
+      quoted += R"('\'')";
+    } else {
+      quoted += c;
+    }
+  }
+  return quoted + "'";
+}
+
 void append_bold(std::string& out, std::string_view text, bool color) {
   if (color) out += "\x1b[1m";
   append_printable(out, text);

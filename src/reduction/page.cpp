@@ -36,7 +36,13 @@ Counts& Counts::operator+=(const Counts& other) {
   errors += other.errors;
   warnings += other.warnings;
   notes += other.notes;
+  lines_of_readings += other.lines_of_readings;
   return *this;
+}
+
+bool is_rough(const Counts& counts) {
+  constexpr std::size_t fewest = 5;
+  return counts.not_understood >= fewest && 5 * counts.not_understood >= counts.lines();
 }
 
 }  // namespace lodebook::reduction

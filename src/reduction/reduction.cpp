@@ -306,6 +306,7 @@ void Reduction::Log::read_page(Page& page, const std::optional<KnownField>& fiel
     }
     station_.add(statement, settings_, unit_);
     page.counts.readings += last - i;
+    ++page.counts.lines_of_readings;
     readings_since_tally_ += static_cast<std::uint32_t>(last - i);
     i = last;
   }

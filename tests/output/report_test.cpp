@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <catch2/catch.hpp>
+#include <lodebook/output/report_words.hpp>
 
 #include "logs.hpp"
 #include "reduced.hpp"
@@ -29,6 +30,29 @@ TEST_CASE("totals have one shape, with singular forms") {
         "63 readings: 60 ok, 2 suspect, 1 rejected; 14 stations; 2 lines not understood");
   CHECK(totals({1, 1, 0, 0, 1, 1}) ==
         "1 reading: 1 ok, 0 suspect, 0 rejected; 1 station; 1 line not understood");
+}
+
+TEST_CASE("a report on a page ends with the command that makes a log of it") {
+  const std::string page =
+      "Stop 4, wet\nS0 N62E 37NW\nS0 N60E 36NW o/t\nand N61E 36NW\nbedding N62E 37NW\n"
+      "jts N14E 80E\n";
+  const auto last = [](const std::string& report) { return test::lines_of(report).back(); };
+  CHECK(last(test::report(page)) ==
+        "5 of 6 lines not understood; this makes a log of a page as people write it: lodebook "
+        "fair-copy day.txt");
+  CHECK(last(test::report("bedding N62E 37NW\nquux\n")) ==
+        "1 reading: 1 ok, 0 suspect, 0 rejected; 0 stations; 1 line not understood");
+
+  reduction::Counts counts;
+  counts.not_understood = 5;
+  const auto command = [&](const std::string& name, notebook::Encoding encoding) {
+    const auto advice = output::advice_on_page(notebook::Source(name, "", encoding), counts);
+    return advice.substr(advice.rfind("lodebook"));
+  };
+  CHECK(command("my day.txt", notebook::Encoding::utf_8) == "lodebook fair-copy 'my day.txt'");
+  CHECK(command("/home/rh/day.txt", notebook::Encoding::utf_8) == "lodebook fair-copy day.txt");
+  CHECK(command("<stdin>", notebook::Encoding::windows_1252) ==
+        "lodebook fair-copy --encoding windows-1252 -");
 }
 
 TEST_CASE("the heading says what is added before any reading is shown") {

@@ -45,6 +45,31 @@ TEST_CASE("lines that are not understood are counted once each, and apart from r
   CHECK(log.counts().rejected == 1);
 }
 
+TEST_CASE("a log is rough where a fifth of its lines is not understood, beyond a few slips") {
+  const auto is_rough = [](std::size_t readings, std::size_t others) {
+    std::string log;
+    for (std::size_t i = 0; i < readings; ++i)
+      log += "joint N14E 80E, N15E 81E\n";
+    for (std::size_t i = 0; i < others; ++i)
+      log += "quux N14E 80E\n";
+    return reduction::is_rough(Reduced(on_true_dial(log + "note a wet day\n")).counts());
+  };
+  CHECK(is_rough(20, 5));
+  CHECK_FALSE(is_rough(21, 5));
+  CHECK(is_rough(40, 10));
+  CHECK_FALSE(is_rough(41, 10));
+  CHECK(is_rough(0, 5));
+  CHECK_FALSE(is_rough(0, 4));
+  CHECK_FALSE(is_rough(0, 0));
+
+  // A question is understood, and so is a reading that is refused.
+  CHECK_FALSE(reduction::is_rough(Reduced(on_true_dial("ask unit banded schist\nask time 9:40\n"
+                                                       "ask elevation 812\nask note a\n"
+                                                       "ask area Quern Ridge\njoint N98E 80E\n"
+                                                       "joint N98E 81E\njoint N98E 82E\n"))
+                                      .counts()));
+}
+
 TEST_CASE("a tally is counted since the start or the last one") {
   const std::string day =
       "station Q1\njoint vertical N, vertical N7E\nstation Q2\njoint N98E 41N\n";
@@ -169,4 +194,5 @@ TEST_CASE("counts of logs add up") {
   CHECK(sum.not_understood == 1);
   CHECK(sum.errors == 2);
   CHECK(sum.warnings == 1);
+  CHECK(sum.lines() == 4);
 }

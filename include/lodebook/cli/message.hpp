@@ -100,9 +100,6 @@ std::string_view out_of_memory();
 /// What `--version` prints: the version alone on the first line, then the models that are built in.
 std::string version_text();
 
-/// Puts `text` in quotes for a shell where it needs them.
-std::string shell_quoted(std::string_view text);
-
 /// Writes a message to the error stream at once. A stream that takes nothing is ignored: there is
 /// nowhere left to say so.
 void tell(std::string_view message);

@@ -18,7 +18,8 @@ void append_totals(std::string& out, const reduction::Counts& counts);
 
 /// What the report says, built a page at a time. Each log is written by a copy of its own:
 /// begin_log, page for each page, end_log. The logs follow each other, and then end, which appends
-/// the three things most worth a second look and the totals of the copies that were added.
+/// the three things most worth a second look, the totals of the copies that were added, and what
+/// makes logs of those that are none yet.
 class StationReport {
  public:
   explicit StationReport(bool color, PlanesAs planes = PlanesAs::strike)
@@ -48,6 +49,7 @@ class StationReport {
   struct LogTotals {
     std::string name;
     reduction::Counts counts;
+    std::string advice;
   };
   std::vector<LogTotals> logs_;
 };

@@ -36,6 +36,9 @@ void append_position(std::string& out, const reduction::Page& page);
 /// where all stations share their correction.
 void append_site(std::string& out, const reduction::Settings& settings, reduction::North wanted);
 
+/// Names the command that makes a log of a page, where `source` is one; otherwise empty.
+std::string advice_on_page(const notebook::Source& source, const reduction::Counts& counts);
+
 /// `8 ok, 1 suspect`; `no readings`
 void append_counts(std::string& out, const reduction::Counts& counts);
 

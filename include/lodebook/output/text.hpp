@@ -48,6 +48,9 @@ std::string printable(std::string_view text);
 /// `1 sight`, `3 sights`.
 std::string counted(std::size_t count, std::string_view one, std::string_view many);
 
+/// `text` in quotes for a shell, where it needs them.
+std::string shell_quoted(std::string_view text);
+
 /// `text` made printable, bold on a terminal.
 void append_bold(std::string& out, std::string_view text, bool color);
 

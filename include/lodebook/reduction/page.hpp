@@ -142,9 +142,18 @@ struct Counts {
   std::size_t errors = 0;
   std::size_t warnings = 0;
   std::size_t notes = 0;
+  /// Lines that hold a reading.
+  std::size_t lines_of_readings = 0;
+
+  /// Lines that hold a reading, or might if they were understood.
+  std::size_t lines() const { return lines_of_readings + not_understood; }
 
   Counts& operator+=(const Counts& other);
 };
+
+/// Whether a log is rather a page as people write it, of which nobody has made a log yet: a fifth
+/// or more of its lines is not understood, and at least five, since anybody mistypes a few.
+bool is_rough(const Counts& counts);
 
 /// A station block, or what stands before the first station. Views point into the notebook.
 struct Page {
