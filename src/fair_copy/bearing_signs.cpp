@@ -62,9 +62,8 @@ bool BearingSigns::is_leg() const {
 bool BearingSigns::has_pair(bool leg) const {
   for (std::size_t i = 1; i + 1 < tokens_.size(); ++i) {
     const bool joins = is(i, '/') || is(i, '>');
-    if (joins && is_free(i - 1) && is_free(i + 1) && tokens_[i - 1].is_figure() &&
-        tokens_[i + 1].is_figure())
-      return true;
+    const bool slope = leg && is_figure(i + 1) && tokens_[i + 1].has_sign;
+    if (joins && is_free_figure(i - 1) && is_free_figure(i + 1) && !slope) return true;
   }
   for (std::size_t i = 0; i + 1 < tokens_.size(); ++i) {
     // `N24W 62`, `130 8 NE`: a sight has no second figure right behind its bearing.

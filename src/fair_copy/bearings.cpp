@@ -24,12 +24,13 @@ class BearingLine : PageLine {
   BearingLine(std::string_view line, Tokens& tokens, Page& page) : PageLine(line, tokens, page) {}
 
   std::optional<Lines> read() {
-    signs_.settle_vertical_angles();
-    if (signs_.has_attitude()) return std::nullopt;
     if (tokens_.empty()) return std::nullopt;
     const bool leg = found_.is_leg = signs_.is_leg();
+    if (leg) names_.free_ends_of_leg();
+    signs_.settle_vertical_angles();
+    if (signs_.has_attitude()) return std::nullopt;
     set_aside(tokens_, leg);
-    if (signs_.has_pair(leg)) return std::nullopt;
+    if (!(leg && names_.ends_of_leg()) && signs_.has_pair(leg)) return std::nullopt;
     at_ = 0;
     if (tokens_.front().is(Meaning::ditto) && !page_.last_leg.empty())
       return same_leg(page_.last_leg, tokens_);
@@ -79,6 +80,11 @@ class BearingLine : PageLine {
     if (take_from() || take_mark(leg) || take_back() || take_slope(leg)) return;
     if (leg && is_length(at_)) return take_length();
     if (here().is(Meaning::south_end)) {
+      // `off the south end of the needle`
+      std::size_t first = at_;
+      while (first > 0 && (is(first - 1, Meaning::filler) || is(first - 1, Meaning::from)))
+        --first;
+      settle(first, at_);
       ray().south_end = true;
       return take();
     }
@@ -122,25 +128,33 @@ class BearingLine : PageLine {
     if (!is_start && is(at_, ':')) ++at_;
   }
 
-  /// `from 14`, `from Stop 2`
+  /// `from 14`, `from Stop 2`; `from the spring:` before sights, where the writer stands.
   bool take_from() {
     if (!here().is(Meaning::from)) return false;
-    std::size_t k = at_ + 1;
-    std::size_t name = npos;
-    if (is(k, Meaning::station)) {
-      name = k + 1;
-      while (is(name, '.'))
-        ++name;
-    } else if (k < tokens_.size() && (tokens_[k].is_figure() || tokens_[k].type == Type::word)) {
-      name = k;
-    }
-    if (name == npos || name >= tokens_.size()) return false;
+    std::size_t name = at_ + 1;
+    if (is(name, Meaning::station)) ++name;
+    while (is(name, '.'))
+      ++name;
+    if (name >= tokens_.size() || tokens_[name].type == Type::mark) return false;
     const std::string text = page_.full_name(stripped(typed(name, name + 1)));
-    if (!page_.is_station(text)) return false;
-    from_ = text;
-    found_.says_leg = true;
-    take(name + 1 - at_);
-    if (is(at_, ':')) ++at_;
+    if (page_.is_station(text)) {
+      from_ = text;
+      found_.says_leg = !says_sight_;
+      take(name + 1 - at_);
+      if (is(at_, ':')) ++at_;
+      return true;
+    }
+    if (page_.leg_ends.contains(folded(text)) && is(name + 1, ':')) {
+      found_.opens_station = text;
+      take(name + 2 - at_);
+      return true;
+    }
+    std::size_t colon = name;
+    while (colon < tokens_.size() && tokens_[colon].type == Type::word)
+      ++colon;
+    if (!is(colon, ':') || !says_sight_ || !page_.in_station) return false;
+    for (; at_ <= colon; ++at_)
+      tokens_[at_].use = Use::aside;
     return true;
   }
 
@@ -150,12 +164,12 @@ class BearingLine : PageLine {
     if (is(at_, Meaning::toward) && (leg || untold)) {
       if (take_end()) return true;
     }
-    const auto [mark, length] = names_.mark_at(at_);
-    if (!mark) return false;
+    const Names::MarkHere mark = names_.mark_at(at_);
+    if (mark.name.empty()) return false;
     close();
-    target_ = mark->name;
-    target_known_ = mark->is_known || says_sight_;
-    take(length);
+    target_ = mark.name;
+    target_known_ = mark.is_known || says_sight_;
+    take(mark.length);
     return true;
   }
 
@@ -184,6 +198,11 @@ class BearingLine : PageLine {
   }
 
   bool take_back() {
+    // `no BS`
+    if (here().is(Meaning::contrary) && folded(here().text) == "no" && is(at_ + 1, Meaning::back)) {
+      take(2);
+      return true;
+    }
     if (!here().is(Meaning::back)) return false;
     std::size_t k = at_ + 1;
     while (is(k, ':') || is(k, '=') || is(k, Meaning::sight))
@@ -216,6 +235,14 @@ class BearingLine : PageLine {
       if (!found_.rays.back().vertical.empty()) return false;
       found_.rays.back().vertical = here().text;
       take();
+      return true;
+    }
+    // `190 / -2`, `176 / 0`
+    const bool open = leg && is_open_ && !found_.rays.back().bearing.empty() &&
+                      found_.rays.back().vertical.empty();
+    if (open && here().is('/') && is_free_figure(at_ + 1) && tokens_[at_ + 1].digits <= 2) {
+      found_.rays.back().vertical = tokens_[at_ + 1].text;
+      take(2);
       return true;
     }
     const bool flat = here().is(Meaning::level) || (leg && here().is(Meaning::horizontal));

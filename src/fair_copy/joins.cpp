@@ -113,7 +113,8 @@ class Joiner {
   }
 
   bool is_letter_of(std::size_t i, std::string_view letters) const {
-    return i < tokens_.size() && tokens_[i].type == Type::point && tokens_[i].text.size() == 1 &&
+    return i < tokens_.size() && tokens_[i].type == Type::point &&
+           tokens_[i].end - tokens_[i].begin == 1 &&
            letters.find(tokens_[i].text[0]) != std::string_view::npos;
   }
 
@@ -141,7 +142,10 @@ class Joiner {
     bearing.begin = tokens_[i].begin;
     bearing.end = tokens_[i + length - 1].end;
     bearing.spaced = tokens_[i].spaced;
-    if (length == 2 && figure.digits == 3) {
+    // `N 125 E` on a page of azimuths, as in the Indies, is the azimuth from north by east.
+    const bool whole_circle = length == 3 && words_.has_azimuths() && figure.digits == 3 &&
+                              tokens_[i].text == "N" && tokens_[i + 2].text == "E";
+    if ((length == 2 && figure.digits == 3) || whole_circle) {
       bearing.type = Type::figure;
       return bearing;
     }
@@ -184,6 +188,7 @@ class Joiner {
     Word meaning;
     for (std::size_t k = i; k < tokens_.size() && words < Words::longest; ++k) {
       const Token& token = tokens_[k];
+      if (token.is(Meaning::named)) break;
       const bool joins = token.is('-') || token.is('.');
       if (joins && k > i && !token.spaced) continue;
       const bool may_stand = token.type == Type::word || token.type == Type::point ||
@@ -213,7 +218,9 @@ class Joiner {
   void join_roughness() {
     for (std::size_t i = 0; i + 1 < tokens_.size(); ++i) {
       Token& next = tokens_[i + 1];
-      if (!tokens_[i].is(Meaning::rough) || (!next.is_figure() && next.type != Type::bearing))
+      const bool glued = i > 0 && !tokens_[i].spaced && tokens_[i - 1].is_figure();
+      if (!tokens_[i].is(Meaning::rough) || glued ||
+          (!next.is_figure() && next.type != Type::bearing))
         continue;
       next.is_rough = true;
       next.begin = tokens_[i].begin;

@@ -14,13 +14,14 @@ using Type = Token::Type;
 }  // namespace
 
 Names::MarkHere Names::mark_at(std::size_t at) const {
+  if (is(at, Meaning::named)) return {std::string(tokens_[at].says), true, 1};
   MarkHere best;
   for (const Mark& mark : page_.marks) {
     const std::size_t length = words_of(mark, at);
     if (length > best.length) {
-      best = {&mark, length};
-    } else if (length > 0 && length == best.length && best.mark && best.mark->name != mark.name) {
-      best.mark = nullptr;
+      best = {mark.name, mark.is_known, length};
+    } else if (length > 0 && length == best.length && best.name != mark.name) {
+      best.name.clear();
     }
   }
   return best;
@@ -38,22 +39,32 @@ std::size_t Names::words_of(const Mark& mark, std::size_t at) const {
       ++k;
     }
     const bool whole = word - first == mark.words.size();
-    const bool telling = word > first && mark.words[first].size() > 2;
+    // `Spring C` is not `Spring A`.
+    const bool telling = word > first && mark.words[first].size() > 2 &&
+                         (word == mark.words.size() || !is_other_number(mark.words[word], k));
     if (whole || telling) best = std::max(best, k - at);
   }
   return best;
 }
 
+/// A name has a letter or a number there, and the line another one.
+bool Names::is_other_number(std::string_view word, std::size_t i) const {
+  const bool numbers = word.size() == 1 || word.find_first_of("0123456789") != npos;
+  return numbers && i < tokens_.size() && (is_figure(i) || tokens_[i].text.size() == 1) &&
+         tokens_[i].type != Type::mark;
+}
+
 bool Names::is_name(std::size_t i) const {
   if (is_point(i)) return tokens_[i].text.size() == 1;
   if (is_figure(i)) return tokens_[i].decimals == 0 && !is_length(i);
-  return is(i, Meaning::unknown);
+  return is(i, Meaning::unknown) || is(i, Meaning::named);
 }
 
 /// Short, or with a number: no word that somebody could be going to.
 bool Names::is_id(std::size_t i) const {
-  return is_name(i) && (tokens_[i].end - tokens_[i].begin <= 2 ||
-                        tokens_[i].text.find_first_of("0123456789") != npos);
+  return is(i, Meaning::named) ||
+         (is_name(i) && (tokens_[i].end - tokens_[i].begin <= 2 ||
+                         tokens_[i].text.find_first_of("0123456789") != npos));
 }
 
 /// The name of a station, with the word before it where that belongs to it (`Peg 611`).
@@ -64,7 +75,42 @@ std::string Names::station_at(std::size_t first, std::size_t end) const {
   return kept ? fmt::format("{}-{}", tokens_[first - 1].says, name) : name;
 }
 
+/// `stake 4 to stake 5: 118`, `entrance to sinkhole 2:`: what stands before a colon is names alone.
+std::optional<Names::Ends> Names::ends_before_colon() const {
+  std::size_t colon = 0;
+  std::size_t middle = npos;
+  while (colon < tokens_.size() && !is(colon, ':')) {
+    const Token& token = tokens_[colon];
+    const bool parts =
+        is(colon, Meaning::toward) || is(colon, '>') || (is(colon, '-') && token.spaced);
+    if (parts && middle != npos) return std::nullopt;
+    if (parts) middle = colon;
+    const bool may_be = parts || token.type == Type::word || is_point(colon) ||
+                        (is_figure(colon) && token.decimals == 0 && token.digits < 3);
+    if (!may_be) return std::nullopt;
+    ++colon;
+  }
+  if (colon == tokens_.size() || middle == npos || middle == 0 || middle + 1 >= colon)
+    return std::nullopt;
+  const std::size_t start = is(0, Meaning::leg) || is(0, Meaning::from) ? 1 : 0;
+  if (start >= middle) return std::nullopt;
+  return Ends{target(start, middle), target(middle + 1, colon), colon};
+}
+
+void Names::free_ends_of_leg() {
+  constexpr std::size_t farthest = 3;  // of the word between them
+  for (std::size_t i = 1; i <= farthest; ++i) {
+    if (!is(i, Meaning::toward) && !is(i, '>') && !is(i, '-')) continue;
+    for (const std::size_t end : {i - 1, i + 1}) {
+      const bool id =
+          is(end, Meaning::kind) && tokens_[end].text.find_first_of("0123456789") != npos;
+      if (id) tokens_[end].meaning = Meaning::unknown;
+    }
+  }
+}
+
 std::optional<Names::Ends> Names::ends_of_leg() const {
+  if (auto ends = ends_before_colon()) return ends;
   const std::size_t bullet = is(0, '-') ? 1 : 0;
   const std::size_t start = bullet + (is(bullet, Meaning::station) ? 1 : 0);
   if (!is_name(start)) return std::nullopt;
@@ -90,6 +136,7 @@ std::size_t Names::behind_article(std::size_t k) const {
 
 std::size_t Names::end_of_target(std::size_t k) const {
   const std::size_t first = behind_article(k);
+  if (is(first, Meaning::named)) return first + 1;
   std::size_t end = first;
   while (is_free(end) &&
          (tokens_[end].type == Type::word || (end == first && is_figure(end) && !is_length(end))) &&

@@ -10,12 +10,13 @@ class Names : PageLine {
  public:
   Names(std::string_view line, Tokens& tokens, Page& page) : PageLine(line, tokens, page) {}
 
-  /// A mark that the page knows, and how many tokens name it.
+  /// A mark, or a station, and how many tokens name it.
   struct MarkHere {
-    const Mark* mark = nullptr;
+    std::string name;      ///< empty for none
+    bool is_known = true;  ///< the page says that it is a mark
     std::size_t length = 0;
   };
-  /// The mark that most of the words from token `at` on name; none where two are named alike.
+  /// What most of the words from token `at` on name; nothing where two marks are named alike.
   MarkHere mark_at(std::size_t at) const;
 
   /// What a line of a leg begins with: `30 - 31`, `C1 to C2`, `Peg 611 to peg 612`.
@@ -25,6 +26,8 @@ class Names : PageLine {
     std::size_t end = 0;  ///< of their tokens
   };
   std::optional<Ends> ends_of_leg() const;
+  /// The ends of a leg lose what they mean elsewhere: `0 to S1`, where S1 is no foliation.
+  void free_ends_of_leg();
 
   /// The end of a leg's target that begins at token `k`, behind `to`: `R4`, `the sign post`; `k` if
   /// there is none.
@@ -39,6 +42,8 @@ class Names : PageLine {
  private:
   std::size_t behind_article(std::size_t k) const;
   std::size_t words_of(const Mark& mark, std::size_t at) const;
+  std::optional<Ends> ends_before_colon() const;
+  bool is_other_number(std::string_view word, std::size_t i) const;
   bool is_name(std::size_t i) const;
   bool is_id(std::size_t i) const;
   std::string station_at(std::size_t first, std::size_t end) const;

@@ -17,7 +17,12 @@ constexpr std::array<std::string_view, 5> bare = {"flute", "current", "striation
 
 }  // namespace
 
+void Page::add_name(const std::string& name) {
+  words.add_name(*kept.insert(name).first);
+}
+
 void Page::add_mark(const std::string& name, bool is_known) {
+  if (is_known) add_name(name);
   Mark mark;
   mark.name = name;
   mark.is_known = is_known;
@@ -61,6 +66,7 @@ std::string Page::full_name(std::string_view name) const {
 
 void Page::begin_station(const std::string& name) {
   in_station = true;
+  add_name(name);
   station = name;
   stations.push_back(name);
   kind.clear();

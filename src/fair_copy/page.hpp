@@ -44,6 +44,7 @@ struct Page {
   Words words;
   Conventions conventions;
   bool decimal_commas = false;
+  bool has_north_east = false;  ///< several bearings such as `N 125 E`
   // ---- what the heading says
   bool has_set = false;
   bool has_declination = false;
@@ -55,6 +56,7 @@ struct Page {
   bool in_station = false;
   std::string station;
   std::vector<std::string> stations;
+  std::set<std::string> series;    ///< stations that the page's order shows
   std::set<std::string> leg_ends;  ///< folded names that legs go to
   std::vector<Mark> marks;
   // ---- the kind in force
@@ -73,6 +75,8 @@ struct Page {
   bool is_here(std::string_view name) const;
   /// `Corner 3` for `C3` where this station is called `Corner 2`; else the name itself.
   std::string full_name(std::string_view name) const;
+  /// Lines below may have it as one word.
+  void add_name(const std::string& name);
   void add_mark(const std::string& name, bool is_known = true);
   /// Keeps a reading beside which those to come must look likely: the last few, since a page's
   /// readings drift.

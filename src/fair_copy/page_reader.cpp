@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "asides.hpp"
+#include "series.hpp"
 
 namespace lodebook::fair_copy {
 
@@ -40,12 +41,63 @@ bool is_counted(const Tokens& tokens) {
   });
 }
 
+/// Of a form that one line may have by a slip.
+constexpr std::uint32_t several = 3;
+
+/// `N 125 E`, with three digits.
+bool has_north_east(std::string_view line) {
+  const auto behind_blanks = [&](std::size_t at) {
+    return std::min(line.find_first_not_of(' ', at), line.size());
+  };
+  for (std::size_t at = line.find('N'); at != std::string_view::npos; at = line.find('N', at + 1)) {
+    const std::size_t digits = behind_blanks(at + 1);
+    const std::size_t end = std::min(line.find_first_not_of("0123456789", digits), line.size());
+    const std::size_t letter = behind_blanks(end);
+    if (end - digits == 3 && letter < line.size() && line[letter] == 'E') return true;
+  }
+  return false;
+}
+
+/// The first line of a page, where it is no reading: many words, and no form that only readings
+/// have.
+bool is_title(const Tokens& tokens) {
+  constexpr std::ptrdiff_t fewest_words = 4;
+  const bool reads = tokens.front().is(Meaning::kind) || tokens.front().is(Meaning::sight) ||
+                     tokens.front().is(Meaning::leg) || tokens.front().is(Meaning::strike);
+  const bool has_form = std::ranges::any_of(tokens, [](const Token& token) {
+    return token.type == Token::Type::bearing || token.is('/') || token.is('>') ||
+           token.is(Meaning::metres) || token.is(Meaning::paces) || token.is_degrees;
+  });
+  const auto words = std::ranges::count_if(
+      tokens, [](const Token& token) { return token.type == Token::Type::word; });
+  return !reads && !has_form && words >= fewest_words;
+}
+
+/// `bedding lies flat`
+bool has_figureless_reading(const Tokens& tokens) {
+  const auto has = [&](Meaning meaning) {
+    return std::ranges::any_of(tokens, [&](const Token& token) {
+      return token.is(meaning) && token.use == Token::Use::none;
+    });
+  };
+  return has(Meaning::kind) && (has(Meaning::horizontal) || has(Meaning::vertical));
+}
+
 }  // namespace
 
 PageReader::PageReader(const notebook::Source& source)
     : source_(source), notebook_(notebook::read_log(source)), strict_(strictly_read(notebook_)) {
   for (StrictLine& line : strict_)
     line.is_good = line.is_good && !hides_reading(line);
+  std::uint32_t north_east = 0;
+  for (std::uint32_t number = 1; number <= source_.line_count(); ++number)
+    north_east += has_north_east(line_of(number)) ? 1 : 0;
+  page_.has_north_east = north_east >= several;
+  const auto line = [&](std::uint32_t number) { return line_of(number); };
+  for (const std::string& name : names_in_series(line, source_.line_count(), page_.words)) {
+    page_.series.insert(name);
+    page_.add_name(name);
+  }
 }
 
 bool PageReader::is_log() const {
@@ -105,19 +157,25 @@ Copied PageReader::read_line(std::uint32_t number) {
 }
 
 Lines PageReader::understood(std::uint32_t number, std::string_view line) {
-  const Tokens tokens = tokens_of(line, page_.words, page_.decimal_commas);
+  Tokens tokens = tokens_of(line, page_.words, page_.decimal_commas);
+  // `E5: joint 085/88 N` at E5.
+  const bool at_here = tokens.size() > 2 && tokens[0].is(Meaning::named) && tokens[1].is(':') &&
+                       page_.is_here(tokens[0].says);
+  if (at_here) tokens[0].use = tokens[1].use = Token::Use::stated;
   const bool opens = number == 1 || is_blank(line_of(number - 1));
   const bool alone = stands_alone(number);
   Tokens used = tokens;
   page_.is_title = number == 1;
   const bool below_landmark = std::exchange(page_.below_landmark, false);
-  if (auto lines = in_table(line)) return *std::move(lines);
+  const bool is_order = !tokens.empty() && tokens.front().is(Meaning::order);
+  if (auto lines = is_order ? std::nullopt : in_table(line)) return *std::move(lines);
   if (!tokens.empty() && tokens.front().is(Meaning::marks)) return listed_marks(line, tokens);
   if (auto lines = settings_of(line, used, page_)) return *lines;
   used = tokens;
   if (auto lines = place_of(line, used, page_, opens, alone))
     return with_rest(*std::move(lines), line, used);
   used = tokens;
+  if (number == 1 && !tokens.empty() && is_title(tokens)) return title(line);
   if (auto lines = bearings_of(line, used, page_)) return *lines;
   used = tokens;
   if (auto lines = readings_of(line, used, page_)) return *lines;
@@ -197,7 +255,7 @@ bool PageReader::stands_alone(std::uint32_t number) const {
 
 /// Behind a station's heading, readings on the same line.
 Lines PageReader::with_rest(Lines lines, std::string_view line, Tokens& tokens) {
-  if (first_unsettled(tokens) == tokens.size()) return lines;
+  if (first_unsettled(tokens) == tokens.size() && !has_figureless_reading(tokens)) return lines;
   auto more = bearings_of(line, tokens, page_);
   if (!more) more = readings_of(line, tokens, page_);
   if (!more) {
@@ -208,8 +266,16 @@ Lines PageReader::with_rest(Lines lines, std::string_view line, Tokens& tokens) 
     return lines;
   }
   // The words behind the heading stand with what was read last.
-  lines.front().text.resize(std::min(lines.front().text.find("  ; "), lines.front().text.size()));
+  for (Line& heading : lines)
+    heading.text.resize(std::min(heading.text.find("  ; "), heading.text.size()));
   lines.insert(lines.end(), more->begin(), more->end());
+  return lines;
+}
+
+Lines PageReader::title(std::string_view line) const {
+  Lines lines;
+  lines.emplace_back().text = fmt::format("area {}", stripped_ends(line));
+  lines.back().is_note = true;
   return lines;
 }
 

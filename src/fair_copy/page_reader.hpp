@@ -30,6 +30,7 @@ class PageReader {
   Lines unplaced_landmark(std::string_view line);
   bool stands_alone(std::uint32_t number) const;
   Lines with_rest(Lines lines, std::string_view line, Tokens& tokens);
+  Lines title(std::string_view line) const;
   Lines kept(std::string_view line, const Tokens& tokens, std::uint32_t number) const;
 
   const notebook::Source& source_;

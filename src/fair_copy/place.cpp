@@ -3,11 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <lodebook/earth/position.hpp>
 
 #include "asides.hpp"
 #include "clock.hpp"
 #include "page_line.hpp"
+#include "positions.hpp"
 
 namespace lodebook::fair_copy {
 
@@ -15,38 +15,6 @@ namespace {
 
 using Type = Token::Type;
 using Use = Token::Use;
-
-/// Tokens of the longest position.
-constexpr std::size_t longest_position = 14;
-
-/// As the language writes it: decimal points, one space.
-std::string plain_position(std::string_view typed) {
-  std::string text;
-  for (std::size_t i = 0; i < typed.size(); ++i) {
-    const bool between = i > 0 && i + 1 < typed.size() && typed[i - 1] >= '0' &&
-                         typed[i - 1] <= '9' && typed[i + 1] >= '0' && typed[i + 1] <= '9';
-    char c = typed[i];
-    if (c == ',' && between) c = '.';
-    if (c == '/' || c == '\t' || c == ' ') c = ' ';
-    if (c == ' ' && (text.empty() || text.back() == ' ')) continue;
-    text.push_back(c);
-  }
-  return text;
-}
-
-/// `44-12-41 N`
-std::string without_dashes(std::string text) {
-  for (std::size_t i = 1; i + 1 < text.size(); ++i) {
-    if (text[i] == '-' && text[i - 1] >= '0' && text[i - 1] <= '9') text[i] = ' ';
-  }
-  return text;
-}
-
-bool is_position(std::string_view text) {
-  const auto read = earth::read_position(text);
-  const auto* const written = std::get_if<earth::WrittenPosition>(&read);
-  return written && (written->position || written->if_south);
-}
 
 class PlaceLine : PageLine {
  public:
@@ -56,7 +24,7 @@ class PlaceLine : PageLine {
     if (tokens_.empty()) return std::nullopt;
     const bool headed = take_heading();
     find_position();
-    if (position_.empty()) find_faulty();
+    if (position_.empty()) find_faulty(headed);
     if (!headed && !name_place(opens_block, stands_alone)) return said_of_station();
     return heading();
   }
@@ -64,6 +32,7 @@ class PlaceLine : PageLine {
  private:
   /// `Stop 4`, `St. 31`, `Pt. 101`, `Loc 2`
   bool take_heading() {
+    if (tokens_.front().is(Meaning::named)) return take_known_name();
     if (!tokens_.front().is(Meaning::station)) return false;
     std::size_t i = 1;
     while (is(i, '.') || is(i, '#') || is(i, ':') || is(i, Meaning::label))
@@ -89,48 +58,39 @@ class PlaceLine : PageLine {
     return true;
   }
 
+  /// The first line of a block in a series, or `E4:` before what was read at another station.
+  bool take_known_name() {
+    const std::string name(tokens_.front().says);
+    const bool is_leg_end = page_.leg_ends.contains(folded(name));
+    const bool apart = is_leg_end && tokens_.size() > 1 && tokens_[1].type == Type::word &&
+                       tokens_[1].begin - tokens_[0].end >= 2;
+    const bool leads =
+        is(1, ':') || ((page_.series.contains(name) || apart) && !page_.is_station(name));
+    const bool is_place = is_leg_end || page_.series.contains(name) || page_.is_station(name);
+    if (!leads || !is_place || page_.is_here(name)) return false;
+    if (is(1, Meaning::toward) || is(1, '>') || is(1, '-')) return false;
+    name_ = name;
+    settle(0, is(1, ':') ? 2 : 1);
+    return true;
+  }
+
   void find_position() {
-    for (std::size_t i = 0; i < tokens_.size(); ++i) {
-      if (tokens_[i].use != Use::none || !may_begin(i)) continue;
-      for (std::size_t end = std::min(tokens_.size(), i + longest_position); end > i + 1; --end) {
-        const std::string_view text = typed(i, end);
-        if (!looks_long(i, end)) break;
-        const std::string plain = plain_position(text);
-        for (const std::string& form : {plain, std::string(text), without_dashes(plain)}) {
-          if (!is_position(form)) continue;
-          position_ = form;
-          begin_ = i;
-          settle(i, end);
-          find_accuracy(end);
-          return;
-        }
-      }
-    }
+    const auto found = position_on(line_, tokens_);
+    if (!found) return;
+    position_ = found->text;
+    begin_ = found->begin;
+    settle(found->begin, found->end);
+    find_accuracy(found->end);
   }
 
-  bool may_begin(std::size_t i) const {
-    return tokens_[i].is_figure() || tokens_[i].type == Type::bearing ||
-           tokens_[i].type == Type::point;
-  }
-
-  /// Figures as long as those of positions, which no reading has.
-  bool looks_long(std::size_t first, std::size_t end) const {
-    std::size_t figures = 0;
-    bool is_long = false;
-    for (std::size_t i = first; i < end; ++i) {
-      const bool figure = tokens_[i].is_figure() || tokens_[i].type == Type::bearing;
-      if (!figure) continue;
-      ++figures;
-      const std::size_t digits = static_cast<std::size_t>(
-          std::ranges::count_if(tokens_[i].text, [](char c) { return c >= '0' && c <= '9'; }));
-      is_long = is_long || digits >= 5 || tokens_[i].decimals >= 3 ||
-                (tokens_[i].is_degrees && i + 1 < end && tokens_[i + 1].is_figure() &&
-                 tokens_[i + 1].is_minutes) ||
-                tokens_[i].text.find('\'') != npos ||
-                (i + 4 < end && tokens_[i + 1].is('-') && tokens_[i + 3].is('-') &&
-                 !tokens_[i + 3].spaced && tokens_[i + 4].is_figure());
-    }
-    return is_long && figures > 0;
+  /// What was meant for a position, and is none.
+  void find_faulty(bool headed) {
+    if (has_reading_words()) return;
+    const auto found = faulty_position_on(line_, tokens_, headed);
+    if (!found) return;
+    faulty_ = found->text;
+    begin_ = found->begin;
+    settle(found->begin, found->end);
   }
 
   void find_accuracy(std::size_t from) {
@@ -216,6 +176,7 @@ class PlaceLine : PageLine {
 
   std::optional<Lines> heading() {
     Lines lines;
+    add_datum(lines);
     Line& line = lines.emplace_back();
     line.text = fmt::format("{} {}", is_landmark_ ? "landmark" : "station", name_text(name_));
     if (!position_.empty()) {
@@ -244,6 +205,7 @@ class PlaceLine : PageLine {
       if (lines.empty()) return std::nullopt;
       return lines;
     }
+    add_datum(lines);
     std::string text = "at " + position_;
     if (!accuracy_.empty()) text += " ±" + accuracy_;
     lines.emplace_back().text = (page_.in_station ? "" : "ask ") + text;
@@ -258,34 +220,6 @@ class PlaceLine : PageLine {
     });
   }
 
-  /// Two figures as long as those of a position, that are none.
-  void find_faulty() {
-    std::size_t first = npos;
-    std::size_t last = npos;
-    std::size_t figures = 0;
-    for (std::size_t i = 0; i < tokens_.size(); ++i) {
-      const Token& token = tokens_[i];
-      if (token.use != Use::none || !(token.is_figure() || token.type == Type::bearing)) continue;
-      const auto digits =
-          std::ranges::count_if(token.text, [](char c) { return c >= '0' && c <= '9'; });
-      const bool whole_degrees =
-          token.is_degrees && i + 1 < tokens_.size() && tokens_[i + 1].is_minutes;
-      if (digits < 6 && token.decimals < 4 && !whole_degrees) continue;
-      ++figures;
-      if (first == npos) first = i;
-      last = token.is_degrees ? i + 1 : i;
-    }
-    if (figures < 2 || has_reading_words()) return;
-    // A zone, or a letter, stands before the figures.
-    while (first > 0 && tokens_[first - 1].use == Use::none &&
-           (tokens_[first - 1].is_figure() || tokens_[first - 1].type == Type::point ||
-            (tokens_[first - 1].type == Type::word && tokens_[first - 1].text.size() <= 2 &&
-             tokens_[first - 1].text.find_first_of("0123456789") == npos)))
-      --first;
-    begin_ = first;
-    faulty_ = typed(first, last + 1);
-    settle(first, last + 1);
-  }
   bool has_reading_words() const {
     return std::ranges::any_of(tokens_, [](const Token& token) {
       return token.is(Meaning::kind) || token.is(Meaning::sight) || token.is(Meaning::strike) ||
@@ -297,15 +231,23 @@ class PlaceLine : PageLine {
     lines.emplace_back().text = fmt::format("ask at {}  ; no position as it stands", faulty_);
   }
 
+  void add_datum(Lines& lines) {
+    const auto datum = datum_on(tokens_);
+    if (!datum) return;
+    settle(datum->begin, datum->end);
+    lines.emplace_back().text = "datum " + datum->text;
+  }
+
   void add_details(Lines& lines, bool is_place) {
-    const auto time = take_time(tokens_);
+    const auto time = take_time(tokens_, is_place);
     if (time) lines.emplace_back().text = "time " + *time;
     if (const auto height = take_elevation(tokens_, is_place || time))
       lines.emplace_back().text = "elevation " + *height;
     if (lines.empty()) return;
     set_aside(tokens_, true);
-    if (const std::string rest = unstated(line_, tokens_); !rest.empty())
-      lines.front().text += "  ; " + rest;
+    const std::string rest = unstated(line_, tokens_);
+    const bool has_datum = lines.size() > 1 && lines.front().text.starts_with("datum ");
+    if (!rest.empty()) lines[has_datum ? 1 : 0].text += "  ; " + rest;
   }
 
   std::string name_;

@@ -67,6 +67,7 @@ class RayLines {
     if (!ray.target.empty() && !found_.to_here && (ray.from.empty() || page_.is_here(ray.from))) {
       text += " to " + name_text(ray.target);
       page_.leg_ends.insert(folded(ray.target));
+      page_.add_name(ray.target);
     }
     return text;
   }

@@ -12,6 +12,7 @@
 #include "compass.hpp"
 #include "dates.hpp"
 #include "page_line.hpp"
+#include "positions.hpp"
 
 namespace lodebook::fair_copy {
 
@@ -165,7 +166,9 @@ class SettingsLine : PageLine {
     }
     if (quadrant && azimuth) return;
     if (quadrant) state("dial quadrant");
-    if (azimuth) state("dial azimuth");
+    if (!azimuth) return;
+    if (page_.has_north_east) page_.words.take_azimuths();
+    state("dial azimuth");
   }
 
   /// `my pace = .75 m`, `128 of my paces = 100 m`
@@ -253,16 +256,11 @@ class SettingsLine : PageLine {
       settle(0, end);
       return;
     }
-    for (std::size_t i = 0; i < tokens_.size(); ++i) {
-      if (!is(i, Meaning::datum) || folded(tokens_[i].text) == "datum") continue;
-      if (first_unsettled(tokens_) < tokens_.size() && page_.in_station) return;
-      std::string name = tokens_[i].text;
-      std::size_t end = i + 1;
-      if (is_figure(end) && name.find_first_of("0123456789") == std::string_view::npos)
-        name += tokens_[end++].text;
-      settle(i, end);
-      return state("datum " + name);
-    }
+    // Beside a position it belongs to the place.
+    const auto datum = position_on(line_, tokens_) ? std::nullopt : datum_on(tokens_);
+    if (!datum || (page_.in_station && first_unsettled(tokens_) < tokens_.size())) return;
+    settle(datum->begin, datum->end);
+    state("datum " + datum->text);
   }
 
   Lines lines_;

@@ -48,6 +48,9 @@ double part_of(std::string_view fraction) {
 }
 
 std::string point_by_initials(const std::string& word, bool glued) {
+  // A strike by both its ends: `NS`, `EW`.
+  if (word == "NS" || word == "SN") return "N";
+  if (word == "EW" || word == "WE") return "E";
   const bool capitals = std::ranges::none_of(word, [](char c) { return c >= 'a' && c <= 'z'; });
   const bool may_be = word.size() <= 3 && (capitals || glued || word.size() == 2);
   const auto point = may_be ? point_named(word) : std::nullopt;

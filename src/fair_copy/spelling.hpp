@@ -22,8 +22,9 @@ std::size_t blank_at(std::string_view line, std::size_t at);
 /// The value of `½` and its like; 0 for another mark.
 double part_of(std::string_view fraction);
 
-/// `NW` of `NW`, `nw`; empty for another word. Small letters alone may be a word (`we`): of one or
-/// three they are a point only where `glued` to a figure.
+/// `NW` of `NW`, `nw`; `N` of `NS`, a strike by both its ends; empty for another word. Small
+/// letters alone may be a word (`we`): of one or three they are a point only where `glued` to a
+/// figure.
 std::string point_by_initials(const std::string& word, bool glued);
 
 /// `NW` of `north-west`, `northwesterly`; empty for another word.

@@ -69,7 +69,9 @@ std::optional<double> dip_direction(double strike, double side) {
 Statement strike_and_dip(const Value& strike, const Value& dip, const std::string& side,
                          const Conventions& conventions) {
   Statement statement;
-  const std::string_view between = strike.is_lettered() ? " " : "/";
+  // `N 70 W` could be a bearing.
+  const bool is_pole = strike.type == Value::Type::point && strike.text.find_first_of("EW") != 0;
+  const std::string_view between = strike.is_lettered() && !is_pole ? " " : "/";
   statement.text = fmt::format("{}{}{}", bearing_text(strike), between, rough(dip));
   statement.meant.angle = dip.degrees;
   check_angle(statement, dip, "dip");

@@ -38,7 +38,9 @@ class Lexer {
         continue;
       }
       begin_ = at_;
-      if (is_digit(line_[at_]) || starts_fraction() || starts_decimal()) {
+      if (starts_name()) {
+        read_name();
+      } else if (is_digit(line_[at_]) || starts_fraction() || starts_decimal()) {
         read_figure();
       } else if (letter_at(at_) > 0) {
         read_word();
@@ -291,6 +293,19 @@ class Lexer {
     const bool glued = !spaced_ && !tokens_.empty() && tokens_.back().is_figure();
     const std::string initials = point_by_initials(word, glued);
     return initials.empty() ? point_spelled(word) : initials;
+  }
+
+  /// A name that the page knows begins only where no letter or figure ends.
+  bool starts_name() const {
+    return (spaced_ || tokens_.empty() || tokens_.back().type == Type::mark) &&
+           words_.name_at(line_, at_).length > 0;
+  }
+  void read_name() {
+    const Words::NameHere here = words_.name_at(line_, at_);
+    Token& token = add(Type::word, std::string(line_.substr(at_, here.length)));
+    token.meaning = Meaning::named;
+    token.says = here.name;
+    at_ += here.length;
   }
 
   void read_mark() {

@@ -43,7 +43,9 @@ constexpr WordRow table[] = {
     {kind, "groove", "groove,groove cast,glacial groove"},
     {kind, "crest", "crest,ripple crest,wave ripple crest"},
     // ---- how a reading is put
-    {sight, "", "sight,sighted,shot,shoot,bearing to,bearing on,brg to,brg,sighting,bearing"},
+    {sight, "",
+     "sight,sights,sighted,shot,shots,shoot,bearing to,bearing on,brg to,brg,brgs,sighting,"
+     "sightings,bearing,bearings,seen at,bearings taken,bearings to"},
     {leg, "", "leg,traverse,paced,chained,taped"},
     {strike, "", "strike,strikes,striking,str,stk"},
     {dip, "", "dip,dips,dipping,dp"},
@@ -122,7 +124,8 @@ constexpr WordRow table[] = {
      "l/"
      "min,rod,rods,chain,chains,link,links,sec,secs,days,mi,miles,yds,yards,inch,inches,times,pc,"
      "μm,um,ppm"},
-    {metres, "", "m,metre,meter,metres,meters,mtr,mtrs"},
+    {metres, "",
+     "m,metre,meter,metres,meters,mtr,mtrs,moh,m o h,msnm,m s n m,m ü m,masl,m a s l,m asl"},
     {feet, "", "ft,foot,feet"},
     {paces, "", "pace,paces,step,steps,pcs"},
     {label, "",
@@ -142,6 +145,7 @@ constexpr WordRow table[] = {
     {station, "window", "window"},
     {station, "hole", "hole,borehole"},
     {station, "peg", "peg"},
+    {station, "Ch", "face ch,face chainage"},
     {month, "1", "january,jan,januar,janvier"},
     {month, "2", "february,feb,februar"},
     {month, "3", "march,mar,märz,mars"},
@@ -233,6 +237,60 @@ std::string folded(std::string_view text) {
   std::erase(lower, ':');
   std::ranges::replace(lower, '-', ' ');
   return lower;
+}
+
+namespace {
+
+bool is_letter_or_digit(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+         static_cast<unsigned char>(c) >= 0x80;
+}
+bool is_gap(char c) {
+  return c == ' ' || c == '-' || c == '\t';
+}
+
+/// Adds a byte of a name in lower case, with one space for any gap.
+void add_plain(std::string& plain, char c) {
+  if (is_gap(c)) {
+    if (!plain.empty() && plain.back() != ' ') plain += ' ';
+  } else {
+    plain += c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+  }
+}
+
+/// The name ends here: neither a letter nor a decimal follows.
+bool is_boundary(std::string_view line, std::size_t end) {
+  if (end >= line.size()) return true;
+  if (is_letter_or_digit(line[end])) return false;
+  const bool goes_on = line[end] == '.' || line[end] == ',' || line[end] == '+';
+  const bool digit = end + 1 < line.size() && line[end + 1] >= '0' && line[end + 1] <= '9';
+  return !(goes_on && digit);
+}
+
+constexpr std::size_t longest_name = 40;  ///< bytes
+
+}  // namespace
+
+void Words::add_name(std::string_view name) {
+  std::string plain;
+  for (const char c : name)
+    add_plain(plain, c);
+  const bool telling = plain.find_first_of("0123456789 ") != std::string::npos;
+  const bool has_letter = std::ranges::any_of(plain, [](char c) { return c >= 'a' && c <= 'z'; });
+  if (telling && has_letter && plain.size() > 1) names_.try_emplace(std::move(plain), name);
+}
+
+Words::NameHere Words::name_at(std::string_view line, std::size_t at) const {
+  NameHere found;
+  if (names_.empty()) return found;
+  std::string plain;
+  for (std::size_t i = at; i < line.size() && i - at < longest_name; ++i) {
+    add_plain(plain, line[i]);
+    if (is_gap(line[i]) || !is_boundary(line, i + 1)) continue;
+    if (const auto name = names_.find(plain); name != names_.end())
+      found = {name->second, i + 1 - at};
+  }
+  return found;
 }
 
 std::optional<Word> Words::find(const std::string& phrase) const {

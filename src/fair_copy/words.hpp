@@ -62,6 +62,7 @@ enum class Meaning : std::uint8_t {
   ordinal,  ///< 2nd
   filler,   ///< changes nothing about the figure beside it
   // ---- headings
+  named,    ///< a station or mark that the page has named; says: its name
   station,  ///< says: the word that stays before its name, such as Window
   at,
   month,    ///< says: its number
@@ -115,8 +116,25 @@ class Words {
   void add(std::string_view word, Word meaning) { own_[folded(word)] = meaning; }
   bool is_own(std::string_view word) const { return own_.contains(folded(word)); }
 
+  /// A name of a station or a mark, which a line then has as one word: with a figure in it, or of
+  /// several words. Any other may be a word of the trade as well, and is not kept. `name` must
+  /// outlive it.
+  void add_name(std::string_view name);
+  /// The page says that its bearings are azimuths.
+  void take_azimuths() { has_azimuths_ = true; }
+  bool has_azimuths() const { return has_azimuths_; }
+
+  struct NameHere {
+    std::string_view name;
+    std::size_t length = 0;  ///< bytes of the line; 0 for no name
+  };
+  /// The longest name that stands at `at`.
+  NameHere name_at(std::string_view line, std::size_t at) const;
+
  private:
   std::unordered_map<std::string, Word> own_;
+  bool has_azimuths_ = false;
+  std::unordered_map<std::string, std::string_view> names_;  ///< by their plain form
 };
 
 }  // namespace lodebook::fair_copy

@@ -1,55 +1,10 @@
 // SPDX-License-Identifier: MIT
-#include <catch2/catch.hpp>
-
-#include <lodebook/fair_copy/fair_copy.hpp>
-#include <string>
-#include <vector>
+#include "made.hpp"
 
 namespace lodebook {
 namespace {
 
-fair_copy::Copy copied(const std::string& page) {
-  const notebook::Source source("page", page);
-  return fair_copy::copy_page(source);
-}
-
-/// What the copy says of the last line of `page`, without indentation and remarks.
-std::vector<std::string> made_of(const std::string& page) {
-  std::vector<std::string> lines;
-  const std::string log = copied(page).log;
-  for (std::size_t begin = 0; begin < log.size();) {
-    const std::size_t end = log.find('\n', begin);
-    std::string line = log.substr(begin, end - begin);
-    begin = end + 1;
-    if (line.starts_with("# page ")) {
-      lines.clear();
-      continue;
-    }
-    line.erase(0, line.find_first_not_of(' '));
-    line = line.substr(0, line.find("  ; "));
-    lines.push_back(line);
-  }
-  return lines;
-}
-
-using Made = std::vector<std::string>;
-
-const std::string heading =
-    "dial quadrant\nset 0\ndeclination 24.6E\nrule right\nlandmark Cairn\nstation 7\n";
-const std::string azimuths =
-    "dial azimuth\nset 0\ndeclination 24.6E\norder direction/dip\nstation 7\n";
-
-struct Example {
-  std::string line;
-  Made made;
-};
-
-void check_all(const std::string& before, const std::vector<Example>& examples) {
-  for (const auto& [line, made] : examples) {
-    CAPTURE(line);
-    CHECK(made_of(before + line + "\n") == made);
-  }
-}
+using namespace test;
 
 TEST_CASE("attitudes in words are taken") {
   check_all(heading, {
