@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // `ask STATEMENT`: an open question. The statement has no effect, but stays visible: as rejected
-// rows, as the block of a station, as the name of a landmark, or as a setting that counts as not
-// stated.
+// rows, as the block of a station, as the name of a landmark, as a setting that counts as not
+// stated, or as a word with which only such statements begin.
 #include <algorithm>
 #include <tuple>
 
@@ -42,12 +42,30 @@ void LogReader::read_ask(const Statement& statement) {
                 wording::incomplete("'ask'", "statement", "such as 'ask bedding N62E 37NW'"));
     return push_unread(statement);
   }
+  const std::uint32_t readings = reading_count_;
+  const VoidSetting lost =
+      read_without_effect(statement, inner, vocabulary_.find(text(inner.word)));
+  faults_.start(statement.line, reading_count_ > readings ? readings : no_reading);
+  faults_.add({inner.word.offset, inner.whole.end() - inner.word.offset},
+              wording::unanswered(text(statement.remark)));
+  begin_void(inner, lost);
+}
+
+void LogReader::read_waiting(const Statement& statement, Meaning meaning) {
+  Statement inner = statement;
+  const std::uint32_t readings = reading_count_;
+  const VoidSetting lost = read_without_effect(statement, inner, meaning);
+  if (!notebook_) waits_.for_line[meaning.asked_at] += std::max(1U, reading_count_ - readings);
+  begin_void(meaning.asked_at, lost);
+}
+
+VoidSetting LogReader::read_without_effect(const Statement& statement, Statement& asked,
+                                           std::optional<Meaning> meaning) {
   const std::size_t entries = block_->entries.size();
   const std::size_t faults = block_->diagnostics.size();
   const std::uint32_t readings = reading_count_;
   asking_ = true;
-  const auto meaning = vocabulary_.find(text(inner.word));
-  const VoidSetting lost = meaning ? read_asked(inner, *meaning) : VoidSetting::none;
+  const VoidSetting lost = meaning ? read_asked(asked, *meaning) : VoidSetting::none;
   if (reading_count_ == readings && block_->entries.size() == entries) push_unread(statement, lost);
   asking_ = false;
 
@@ -56,16 +74,13 @@ void LogReader::read_ask(const Statement& statement) {
       std::remove_if(first, block_->diagnostics.end(),
                      [](const auto& fault) { return fault.code != Code::reading_outside_station; }),
       block_->diagnostics.end());
-  faults_.start(statement.line, reading_count_ > readings ? readings : no_reading);
-  faults_.add({inner.word.offset, inner.whole.end() - inner.word.offset},
-              wording::unanswered(text(statement.remark)));
   for (std::size_t i = entries; i < block_->entries.size(); ++i) {
     if (auto* reading = std::get_if<Reading>(&block_->entries[i].what)) {
       reading->rejected = true;
       reading->waits_for = Code::unanswered;
     }
   }
-  begin_void(inner, lost);
+  return lost;
 }
 
 VoidSetting LogReader::read_asked(Statement& asked, Meaning meaning) {
@@ -78,6 +93,12 @@ VoidSetting LogReader::read_asked(Statement& asked, Meaning meaning) {
       return VoidSetting::none;
     case Keyword::landmark:
       read_asked_landmark(asked);
+      return VoidSetting::none;
+    case Keyword::kind:
+      read_kind(asked);
+      return VoidSetting::none;
+    case Keyword::short_word:
+      read_short(asked);
       return VoidSetting::none;
     default:
       return open_setting(meaning.keyword);

@@ -37,14 +37,6 @@ bool is_sound(char c) {
   return (meaning_of_byte[static_cast<unsigned char>(c)] & is_strange) == 0;
 }
 
-/// The length of `text` up to its first white space, `;` or end.
-std::size_t word_length(std::string_view text) {
-  std::size_t at = 0;
-  while (at < text.size() && text[at] != ';' && !starts_with_space(text, at))
-    ++at;
-  return at;
-}
-
 /// Whether the `#` at `at` starts a comment: at the start of the line, or between white space and
 /// white space or the end of the line.
 bool starts_comment(std::string_view text, std::size_t at) {
@@ -58,6 +50,13 @@ Span sub(Span whole, std::size_t offset, std::size_t length) {
 }
 
 }  // namespace
+
+std::size_t word_length(std::string_view text) {
+  std::size_t at = 0;
+  while (at < text.size() && text[at] != ';' && !starts_with_space(text, at))
+    ++at;
+  return at;
+}
 
 LogReader::LogReader(const Source& source, const ReadOptions& options)
     : source_(source),
@@ -112,7 +111,7 @@ bool LogReader::is_lone_attitude(std::uint32_t line) {
   const std::size_t begin = std::min(bytes.find_first_not_of(' '), bytes.size());
   const std::size_t end = std::min(bytes.find(' ', begin), bytes.size());
   const auto meaning = meaning_of(sub(whole, begin, end - begin));
-  if (!meaning || !is_attitude(*meaning)) return false;
+  if (!meaning || !is_attitude(*meaning) || meaning->asked_at != 0) return false;
   const std::string_view body = trimmed(bytes.substr(end));
   // `x3` makes several readings of one, also before a remark.
   if (body.find_first_of("xX") != std::string_view::npos) return false;
@@ -205,7 +204,8 @@ void LogReader::read_line(std::uint32_t line, Span whole) {
   if (may_be_unsound && !has_sound_bytes(whole)) return read_unsound(statement);
 
   const auto meaning = meaning_of(statement.word);
-  if (meaning) {
+  const bool is_asked = meaning && meaning->asked_at != 0;
+  if (meaning && !is_asked) {
     switch (meaning->keyword) {
       case Keyword::area:
       case Keyword::observer:
@@ -226,6 +226,7 @@ void LogReader::read_line(std::uint32_t line, Span whole) {
   const bool is_heading = meaning && meaning->keyword == Keyword::heading;
   at_head_ = at_head_ && (in_heading_ || is_heading);
   if (!meaning) return read_unknown(statement);
+  if (is_asked) return read_waiting(statement, *meaning);
   dispatch(statement, *meaning);
 }
 

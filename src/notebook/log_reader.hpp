@@ -30,6 +30,9 @@ bool matters_beyond_its_station(const What& what) {
            std::is_same_v<What, Bare>);
 }
 
+/// The length of `text` up to its first white space, `;` or end.
+std::size_t word_length(std::string_view text);
+
 /// The offset of the comma that ends the repeat which begins at `at`, or the size of `text`. A
 /// comma between two digits is a decimal comma, and ends no repeat.
 std::size_t repeat_end(std::string_view text, std::size_t at);
@@ -178,6 +181,10 @@ class LogReader final : private Judge {
   /// The statement of a setting is void: the setting counts as not stated until the next valid
   /// statement.
   void begin_void(const Statement& statement, VoidSetting setting);
+  /// The same for one that is void because of another statement, whose offset plus one is `cause`.
+  void begin_void(std::uint32_t cause, VoidSetting setting);
+  /// The last fault is that of `statement`: adds how many readings wait for it.
+  void say_waiting(const Statement& statement);
   void end_void(VoidSetting setting);
   std::uint32_t* void_line(VoidSetting setting);
   void forget(VoidSetting setting);
@@ -198,7 +205,12 @@ class LogReader final : private Judge {
   void read_ask(const Statement& statement);
   /// What stands behind `ask`, as if it began the line.
   Statement asked(const Statement& statement) const;
+  /// A statement that begins with a word that stands behind `ask` itself: no error of its own.
+  void read_waiting(const Statement& statement, Meaning meaning);
+  /// Reads `asked`, the statement in question of `statement`, without effect and without faults.
   /// Returns the setting that from here on counts as not stated.
+  VoidSetting read_without_effect(const Statement& statement, Statement& asked,
+                                  std::optional<Meaning> meaning);
   VoidSetting read_asked(Statement& asked, Meaning meaning);
   void read_asked_station(const Statement& asked);
   void read_asked_landmark(const Statement& asked);
@@ -326,6 +338,8 @@ class LogReader final : private Judge {
   bool take_datum(const Statement& statement);
   void read_kind(Statement& statement);
   void read_short(Statement& statement);
+  /// For the words that a statement gives; 0 if it does not stand behind `ask`.
+  std::uint32_t asked_at(const Statement& statement) const;
 
   // ---- trial.cpp
   struct Trial;

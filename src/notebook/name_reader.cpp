@@ -160,6 +160,10 @@ void LogReader::report_words(Span words, Span second) {
   faults_.add(second, wording::name_of_two_words(text(second), joined, offers));
 }
 
+std::uint32_t LogReader::asked_at(const Statement& statement) const {
+  return asking_ ? statement.whole.offset + 1 : 0;
+}
+
 void LogReader::read_kind(Statement& statement) {
   Span body = statement.body;
   const auto name = take_one_word(body, "the kind");
@@ -196,7 +200,8 @@ void LogReader::read_kind(Statement& statement) {
   Kind kind{std::string(text(*name)), plane ? Kind::Type::plane : Kind::Type::line};
   kind.two_ended = axis;
   kinds_.push_back(std::move(kind));
-  vocabulary_.add(text(*name), {Keyword::reading, id});
+  vocabulary_.add(text(*name), {Keyword::reading, id, asked_at(statement)});
+  if (asking_) return;
   declared_kinds_.emplace(id, source_.place(statement.line, *name));
   push(statement, KindDeclaration{id});
 }
@@ -209,7 +214,7 @@ void LogReader::read_short(Statement& statement) {
   Cursor cursor(source_.text(), tokens, faults_);
   const Span meaning_span = take_word(cursor);
   const std::string_view meant = text(meaning_span);
-  const auto meaning = vocabulary_.find(meant);
+  auto meaning = vocabulary_.find(meant);
   if (!meaning) {
     const auto near = vocabulary_.nearest_to(meant);
     const std::string advice = near ? std::string(*near) + "?" : "short b bedding";
@@ -222,8 +227,9 @@ void LogReader::read_short(Statement& statement) {
     faults_.add(*word, wording::word_taken(text(*word)));
     return push_unread(statement);
   }
+  if (meaning->asked_at == 0) meaning->asked_at = asked_at(statement);
   vocabulary_.add(text(*word), *meaning);
-  push(statement, ShortDeclaration{*word, meaning_span});
+  if (!asking_) push(statement, ShortDeclaration{*word, meaning_span});
 }
 
 }  // namespace lodebook::notebook

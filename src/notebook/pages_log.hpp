@@ -247,8 +247,8 @@ station Q1
     {unanswered, "unanswered", error, "a statement waits for an answer",
      "'ask' before a statement says that whoever typed it was not sure. The statement is not taken "
      "until the word is deleted: a reading is rejected, a station has no position, and a setting "
-     "is as if it were not stated, in this line or above. The remark, if there is one, is the "
-     "question.",
+     "is as if it were not stated, in this line or above. A line that begins with a kind or short "
+     "word that stands behind 'ask' waits with it. The remark, if there is one, is the question.",
      R"(set 0
 declination 24.6E
 station Q1

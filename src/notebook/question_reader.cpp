@@ -172,7 +172,7 @@ void LogReader::count_for_void(VoidSetting setting) {
   const bool all_wait = setting == VoidSetting::set || setting == VoidSetting::declination;
   if (notebook_ || !all_wait || *line == 0) return;
   const std::uint32_t from = setting == VoidSetting::set ? void_.set_from : void_.declination_from;
-  if (reading_count_ > from) waits_.for_line[*line] = reading_count_ - from;
+  if (reading_count_ > from) waits_.for_line[*line] += reading_count_ - from;
 }
 
 void LogReader::end_void(VoidSetting setting) {
@@ -181,17 +181,32 @@ void LogReader::end_void(VoidSetting setting) {
 }
 
 void LogReader::begin_void(const Statement& statement, VoidSetting setting) {
+  begin_void(statement.whole.offset + 1, setting);
+  say_waiting(statement);
+}
+
+void LogReader::begin_void(std::uint32_t cause, VoidSetting setting) {
   end_void(setting);
   std::uint32_t* const line = void_line(setting);
   if (!line) return;
-  *line = statement.whole.offset + 1;
+  *line = cause;
   if (setting == VoidSetting::set) void_.set_from = reading_count_;
   if (setting == VoidSetting::declination) void_.declination_from = reading_count_;
   forget(setting);
+}
+
+void LogReader::say_waiting(const Statement& statement) {
   if (!notebook_ || block_->diagnostics.empty()) return;
   const auto waiting = notebook_->waiting.for_line.find(statement.whole.offset + 1);
-  if (waiting != notebook_->waiting.for_line.end())
-    wording::add_waiting(block_->diagnostics.back(), waiting->second, text(statement.word));
+  if (waiting == notebook_->waiting.for_line.end()) return;
+  const auto meaning = vocabulary_.find(text(statement.word));
+  const bool is_short = meaning && meaning->keyword == Keyword::short_word;
+  const std::string_view given = text(statement.body);
+  const auto stands_for =
+      is_short ? vocabulary_.find(given.substr(0, word_length(given))) : std::nullopt;
+  const bool of_lines = stands_for && stands_for->keyword != Keyword::reading;
+  wording::add_waiting(block_->diagnostics.back(), waiting->second, of_lines ? "line" : "reading",
+                       is_short ? "short word" : text(statement.word));
 }
 
 }  // namespace lodebook::notebook

@@ -183,13 +183,15 @@ std::optional<Meaning> Vocabulary::find(std::string_view word) const {
 
 bool Vocabulary::is_taken(std::string_view word) const {
   const std::string folded = fold_case(word);
-  return language().contains(folded) || added_.contains(folded) ||
-         point_named(folded).has_value() ||
+  const auto added = added_.find(folded);
+  const bool is_stated = added != added_.end() && added->second.asked_at == 0;
+  return language().contains(folded) || is_stated || point_named(folded).has_value() ||
          std::find(inner_words.begin(), inner_words.end(), folded) != inner_words.end();
 }
 
 void Vocabulary::add(std::string_view word, Meaning meaning) {
-  added_.emplace(fold_case(word), meaning);
+  added_.insert_or_assign(fold_case(word), meaning);
+  ++additions_;
 }
 
 std::optional<std::string_view> Vocabulary::nearest_to(std::string_view word) const {

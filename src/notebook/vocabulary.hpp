@@ -41,6 +41,8 @@ enum class Keyword : std::uint8_t {
 struct Meaning {
   Keyword keyword = Keyword::reading;
   KindId kind = no_kind;
+  /// For a word that the log only asks for, the offset plus one of that statement; otherwise 0.
+  std::uint32_t asked_at = 0;
 };
 
 /// The words of the language and those that a log adds, compared ignoring case. A word of the log
@@ -52,12 +54,14 @@ class Vocabulary {
 
   /// What `word` means, or nothing.
   std::optional<Meaning> find(std::string_view word) const;
-  /// Whether `word` may not be given a new meaning, because it is a word of the first edition or of
-  /// the log, a point of the rose, or a word inside statements since the first edition.
+  /// Whether `word` may not be given a new meaning, because it is a word of the first edition or
+  /// one that the log has stated, a point of the rose, or a word inside statements since the first
+  /// edition.
   bool is_taken(std::string_view word) const;
+  /// Gives a word that is not taken a meaning.
   void add(std::string_view word, Meaning meaning);
-  /// The number of words that the log has added.
-  std::size_t added() const { return added_.size(); }
+  /// How often the log has added a word.
+  std::size_t added() const { return additions_; }
 
   /// Allows a search without making a std::string.
   struct Hash {
@@ -73,6 +77,7 @@ class Vocabulary {
 
  private:
   Meanings added_;
+  std::size_t additions_ = 0;
 };
 
 }  // namespace lodebook::notebook

@@ -399,9 +399,10 @@ Diagnostic readings_wait(Question question, std::uint32_t count) {
              "a line such as 'pace 0.76m' above the first, with your own length");
 }
 
-void add_waiting(Diagnostic& diagnostic, std::uint32_t count, std::string_view what) {
-  diagnostic.message += count == 1 ? format("; 1 reading waits for this {}", what)
-                                   : format("; {} readings wait for this {}", count, what);
+void add_waiting(Diagnostic& diagnostic, std::uint32_t count, std::string_view who,
+                 std::string_view what) {
+  diagnostic.message += count == 1 ? format("; 1 {} waits for this {}", who, what)
+                                   : format("; {} {}s wait for this {}", count, who, what);
   diagnostic.weight = std::max(diagnostic.weight, setting_weight);
 }
 

@@ -195,7 +195,7 @@ bool LogReader::read_line_words(Reading& reading, LineAttitude& line, Cursor& cu
       const Span span = take_word(cursor);
       const std::string_view word = text(span);
       const auto meaning = vocabulary_.find(word);
-      if (!meaning || meaning->keyword != Keyword::reading ||
+      if (!meaning || meaning->asked_at != 0 || meaning->keyword != Keyword::reading ||
           kinds_[meaning->kind].type != Kind::Type::plane) {
         cursor.report(span,
                       word.empty()

@@ -86,6 +86,59 @@ TEST_CASE("a setting behind ask is void, and says itself how many readings wait"
   }
 }
 
+TEST_CASE("what begins with a word behind ask waits for it, and has rows all the same") {
+  const Book book = read(
+      "station Q1\nask kind wall plane ; or a line?\nwall N62E 37NW, N60E 36NW\n"
+      "wall N98E 37NW x3\nask short j joint\nj N14E 60NE # above the ford\njoint N14E 60NE\n");
+  REQUIRE(places(book) == "2:5-20 unanswered, 5:5-18 unanswered");
+  CHECK(book.diagnostics[0].message ==
+        "an open question: or a line?; 5 readings wait for this kind");
+  CHECK(book.diagnostics[1].message == "an open question; 1 reading waits for this short word");
+  const auto readings = all<Reading>(book);
+  REQUIRE(readings.size() == 7);
+  for (std::size_t i = 0; i + 1 < readings.size(); ++i) {
+    CHECK(readings[i].rejected);
+    CHECK(readings[i].waits_for == Code::unanswered);
+    CHECK(kind_of(book, readings[i]) == (i < 5 ? "wall" : "joint"));
+  }
+  CHECK_FALSE(readings[6].rejected);
+}
+
+TEST_CASE("a word behind ask may mean any statement, which is then in question as well") {
+  const Book book = read(
+      "rule right\nask short st station\nask short r rule\nask short nt note\nst Q1 at 44.7S 169E\n"
+      "bedding N62E 37\nr left\nbedding N62E 37\nnt wet # all day\nnt wetter\n");
+  CHECK(codes(book) == "unanswered unanswered unanswered");
+  CHECK(book.diagnostics[0].message == "an open question; 1 line waits for this short word");
+  CHECK(book.diagnostics[1].message == "an open question; 2 lines wait for this short word");
+  CHECK(book.diagnostics[2].message == "an open question; 2 lines wait for this short word");
+  CHECK_FALSE(last<StationHeading>(book).position);
+  CHECK(all<Unread>(book).size() == 6);
+  const auto readings = all<Reading>(book);
+  REQUIRE(readings.size() == 2);
+  CHECK_FALSE(readings[0].rejected);
+  CHECK(readings[1].waits_for == Code::dip_side_missing);
+}
+
+TEST_CASE("a word is no longer in question once it is stated") {
+  const Book book = read(
+      "station Q1\nask kind wall line\nwall N62E 37NW\nkind wall plane\nwall N62E 37NW\n"
+      "ask short b joint\nshort b bedding\nb N62E 37NW\n");
+  REQUIRE(places(book) == "2:5-19 unanswered, 6:5-18 unanswered");
+  CHECK(book.diagnostics[0].message == "an open question; 1 reading waits for this kind");
+  CHECK(book.diagnostics[1].message == "an open question");
+  const auto readings = all<Reading>(book);
+  REQUIRE(readings.size() == 3);
+  CHECK(readings[0].rejected);
+  CHECK_FALSE(readings[1].rejected);
+  CHECK(kind_of(book, readings[2]) == "bedding");
+  // A question that could not be answered with yes gives no word.
+  CHECK(codes(read("station Q1\nask kind bedding line\nbedding N62E 37NW\nask kind wall\n"
+                   "wall N62E 37NW\n")) == "unanswered unanswered unknown-word");
+  CHECK(codes(read("station Q1\nask kind wall plane\nlineation N50W 35 on wall\n")) ==
+        "unanswered unknown-word");
+}
+
 TEST_CASE("any other statement behind ask is not taken either") {
   for (const char* line :
        {"ask at 44.7S 169E", "ask elevation 812", "ask time 09:40", "ask note a b c",

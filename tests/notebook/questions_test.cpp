@@ -134,6 +134,12 @@ TEST_CASE("random logs: every rejected reading has an error or is counted by a q
       "set 24.6",
       "declination 24.6",
       "joint 37/33\u00A0",
+      "ask kind wall plane",
+      "kind wall plane",
+      "ask short r rule",
+      "ask short w joint",
+      "wall N62E 37NW, 242/37",
+      "w N62E 37NW",
   };
   for (int log = 0; log < 2000; ++log) {
     std::string typed;

@@ -26,7 +26,7 @@ inline constexpr std::size_t question_count = static_cast<std::size_t>(Question:
 struct Waiting {
   /// By question.
   std::array<std::uint32_t, question_count> for_answer{};
-  /// Readings that wait for a void statement, by its offset plus one.
+  /// Readings, or other lines, that wait for a void statement, by its offset plus one.
   std::map<std::uint32_t, std::uint32_t> for_line;
   /// Lines with an unknown word before an attitude, by that word with its case folded.
   std::map<std::string, std::uint32_t> words;

@@ -90,7 +90,8 @@ Diagnostic pace_missing();
 Diagnostic readings_wait(Question question, std::uint32_t count);
 /// Adds to `diagnostic`, which reports a void statement of `what`, that `count` readings wait for
 /// it.
-void add_waiting(Diagnostic& diagnostic, std::uint32_t count, std::string_view what);
+void add_waiting(Diagnostic& diagnostic, std::uint32_t count, std::string_view who,
+                 std::string_view what);
 Diagnostic landmark_unknown(std::string_view name, std::optional<std::string_view> nearest);
 Diagnostic station_unknown(std::string_view name, std::optional<std::string_view> nearest);
 Diagnostic own_station(std::string_view name);
