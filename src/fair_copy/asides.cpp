@@ -94,6 +94,12 @@ class Asides {
       return aside(list ? last : i, last + 1);
     }
     if (is(i + 1, Meaning::unit) || (!keep_lengths_ && is_length(i + 1))) return aside(i, i + 1);
+    // `11.4 °C`; `5 pc` of something, where no reading follows
+    const std::size_t unit = at(i + 1) && at(i + 1)->text == "°" ? i + 2 : i + 1;
+    const bool celsius = (at(i)->is_degrees || unit == i + 2) && at(unit) && !at(unit)->spaced &&
+                         (at(unit)->text == "C" || at(unit)->text == "F");
+    const bool percent = at(i + 1) && folded(at(i + 1)->text) == "pc" && !is_figure(i + 2);
+    if (celsius || percent) return aside(i, celsius ? unit : i + 1);
     // `14:20`, `9.40 am`, `0915 h`
     if (is(i + 1, ':') && !at(i + 1)->spaced && is_figure(i + 2) && !at(i + 2)->spaced) {
       aside(i, i + 2);

@@ -44,9 +44,10 @@ class AttitudeReader : ValueReader {
     if (is(Meaning::dip) || is(Meaning::plunge)) return read_angle();
     if (is(Meaning::trend)) return read_trend();
     if (is(Meaning::direction)) return read_direction();
-    if (directions_ && is(Meaning::from) && starts_value(1)) {
+    const bool from = is(Meaning::from);
+    if (directions_ && (from || is(Meaning::toward)) && starts_value(1)) {
       ++at_;
-      attitude_.is_from = true;
+      attitude_.is_from = from;
       attitude_.first = take_value();
       attitude_.form = Form::direction;
       return true;
@@ -115,7 +116,7 @@ class AttitudeReader : ValueReader {
     }
     const bool comma = skip(',');
     skip(';');
-    if (is(Meaning::dip, 1)) skip(Meaning::together);
+    if (is(Meaning::dip, 1) || is(Meaning::vertical, 1)) skip(Meaning::together);
     const bool says = skip(Meaning::dip);
     if (says) skip('=');
     if (!says && is(Meaning::vertical)) {
@@ -130,6 +131,22 @@ class AttitudeReader : ValueReader {
     }
     attitude_.second = take_value();
     read_side();
+  }
+
+  /// `200 to 225`: the other end of a range of directions.
+  bool take_other_direction() {
+    const bool range = attitude_.first.type == Value::Type::figure && attitude_.first.digits == 3 &&
+                       is(Meaning::toward) && starts_figure(1) && peek(1)->digits == 3;
+    if (!range) return false;
+    ++at_;
+    const Value other = take_value();
+    fault(fmt::format("{} to {} is a range: its middle?", attitude_.first.text, other.text));
+    const double half = std::remainder(other.degrees - attitude_.first.degrees, 360.0) / 2;
+    attitude_.first.degrees = wrap_degrees(attitude_.first.degrees + half);
+    attitude_.first.text = trimmed_text(attitude_.first.degrees, 1);
+    attitude_.first.digits = static_cast<std::uint8_t>(
+        std::min(attitude_.first.text.find('.'), attitude_.first.text.size()));
+    return true;
   }
 
   static constexpr double across = 10;  ///< degrees; our own choice
@@ -174,6 +191,7 @@ class AttitudeReader : ValueReader {
       if (starts_value()) {
         attitude_.form = Form::towards;
         attitude_.first = std::exchange(attitude_.second, take_value());
+        if (!plunge) join_strike();
         return true;
       }
     }
@@ -183,12 +201,43 @@ class AttitudeReader : ValueReader {
     return true;
   }
 
+  /// `dips 64 to S30W, i.e. strike N60W`: the same plane said once more.
+  void join_strike() {
+    const std::size_t start = at_;
+    if (!skip(',') && !skip(';')) skip('(');
+    while (skip(Meaning::so) || skip(Meaning::filler)) {
+    }
+    const bool says = skip(Meaning::strike);
+    skip('=');
+    if (!says || !starts_value()) {
+      at_ = start;
+      return;
+    }
+    const Value strike = take_value();
+    if (is('/') || is(Meaning::dip) || starts_value()) {
+      at_ = start;  // of the next plane
+      return;
+    }
+    skip(')');
+    const Value& direction = attitude_.second;
+    const bool is_point = direction.type == Value::Type::point;
+    const double off = std::abs(std::remainder(direction.degrees - strike.degrees - 90, 180.0));
+    if (off > (is_point ? Plane<north::dial>::side_tolerance : across))
+      return fault(
+          fmt::format("a plane that strikes {} cannot dip to {}", strike.text, direction.text));
+    if (!is_point) return;
+    attitude_.side = direction.text;
+    attitude_.second = std::exchange(attitude_.first, strike);
+    attitude_.form = Form::strike_dip;
+  }
+
   bool read_trend() {
     ++at_;
     skip('=');
     if (!starts_value()) return false;
     attitude_.first = take_value();
     attitude_.form = Form::direction;
+    take_other_direction();
     const std::size_t start = at_;
     skip(',');
     skip('/');
@@ -220,15 +269,25 @@ class AttitudeReader : ValueReader {
     if (!starts_value()) return false;
     const bool figure = starts_figure();
     attitude_.first = take_value();
+    if (directions_ && take_other_direction()) {
+      attitude_.form = Form::direction;
+      return true;
+    }
     // `58@112`: a dip, at its direction.
     const bool at_direction =
         is('@') && attitude_.first.digits <= 2 && starts_figure(1) && peek(1)->digits == 3;
-    if (figure && (at_direction ? skip('@')
-                                : skip('>') || (is(Meaning::toward) && starts_value(1) &&
-                                                skip(Meaning::toward)))) {
+    attitude_.says_to = is(Meaning::toward) && starts_value(1);
+    const bool points = figure && (at_direction        ? skip('@')
+                                   : attitude_.says_to ? skip(Meaning::toward)
+                                                       : skip('>'));
+    if (points) {
       if (!starts_value()) return false;
       attitude_.form = Form::towards;
       attitude_.second = take_value();
+      const bool angles = attitude_.says_to && attitude_.second.digits < 3 &&
+                          attitude_.second.type == Value::Type::figure;
+      if (angles) fault("a range, or an angle and its direction?");
+      join_strike();
       return true;
     }
     if (!figure && is('>') && starts_figure(1)) {

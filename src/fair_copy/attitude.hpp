@@ -80,6 +80,8 @@ struct Meant {
 struct Statement {
   std::string text;
   Meant meant;
+  /// The dip's side as the page's rule gives it, where none is written.
+  std::string side;
   /// Why it is a question; empty for a statement that may stand.
   std::string question;
   /// It waits for an answer about the whole page, and stands as typed.

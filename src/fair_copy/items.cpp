@@ -10,6 +10,7 @@
 #include <lodebook/orientation/quadrant.hpp>
 
 #include "asides.hpp"
+#include "facing.hpp"
 #include "plausible.hpp"
 
 namespace lodebook::fair_copy {
@@ -26,6 +27,7 @@ class Settler {
 
   Lines settled() {
     settle_kinds();
+    share_strangeness();
     for (Item& item : found_.items)
       settle(item);
     share_facing();
@@ -33,7 +35,8 @@ class Settler {
     if (const std::size_t left = first_unsettled(tokens_); left < tokens_.size())
       ask(fmt::format("what is '{}'?", tokens_[left].text));
     if (const Token* const word = loose_word()) ask(fmt::format("'{}' of what?", word->text));
-    if (!may_stand_bare(found_.items.back().kind) && has_column()) ask("which columns are these?");
+    if (!may_stand_bare(page_, found_.items.back().kind) && has_column())
+      ask("which columns are these?");
     return lines();
   }
 
@@ -48,12 +51,23 @@ class Settler {
 
   /// A kind behind the first attitude, where none stands before it, is its own.
   void settle_kinds() {
-    const bool unnamed = !found_.items.front().has_own_kind && !found_.unknown_first;
+    const Item& first = found_.items.front();
+    const bool unnamed = !first.has_own_kind && !first.is_strange && !is_noun(found_.kind);
     if (found_.has_new_kind && unnamed && found_.items.size() == 1) {
       found_.items.front().kind = found_.kind;
       found_.items.front().has_own_kind = true;
       kind_behind_ = true;
       found_.question.clear();
+    }
+  }
+
+  /// What nobody knows the kind of, the rest of its list has.
+  void share_strangeness() {
+    for (std::size_t i = 1; i < found_.items.size(); ++i) {
+      const Item& before = found_.items[i - 1];
+      Item& item = found_.items[i];
+      if (before.is_strange && !item.has_own_kind && before.kind == item.kind)
+        item.is_strange = true;
     }
   }
 
@@ -66,19 +80,33 @@ class Settler {
     if (item.kind == "striation" &&
         (item.attitude.form == Attitude::Form::rake || !item.on.empty()))
       item.kind = "slickenline";
-    const bool plane = type_of(page_, item.kind) == KindType::plane;
+    const bool plane = is_plane(page_, item.kind);
     item.statement =
         plane ? plane_statement(item.attitude, page_.conventions)
-              : line_statement(item.attitude, page_.conventions, may_stand_bare(item.kind));
-    if (!found_.facing_ahead.empty() && item.facing.empty()) item.facing = found_.facing_ahead;
+              : line_statement(item.attitude, page_.conventions, may_stand_bare(page_, item.kind));
+    settle_facing(item);
     if (!plane && !item.facing.empty()) ask("a line does not face");
     if (plane && !item.on.empty() && found_.on.empty()) ask("a plane does not lie on another");
     settle_sense(item);
-    if (item.is_strange && item.statement.question.empty())
+    if (item.is_strange && item.statement.question.empty()) {
       item.statement.question = "which kind is it?";
+      if (!item.has_own_kind) found_.kind_in_doubt = true;
+    }
     if (item.statement.question.empty())
       item.statement.question = implausible(page_, item.kind, item.attitude, item.statement);
     remember(page_, item.kind, item.statement);
+  }
+
+  void settle_facing(Item& item) {
+    if (item.facing.empty()) item.facing = found_.facing_ahead;
+    if (item.youngs.empty()) item.youngs = found_.youngs_ahead;
+    if (item.youngs.empty()) return;
+    const std::string youngs = "youngs " + item.youngs;
+    if (item.facing.empty()) {
+      item.facing = youngs;
+    } else if (item.facing != facing_by_younging(item.statement.meant.azimuth, item.youngs)) {
+      ask(fmt::format("{}, or {}?", item.facing, youngs));
+    }
   }
 
   void settle_sense(Item& item) {
@@ -91,7 +119,6 @@ class Settler {
                          item.statement.text.find('>') != std::string_view::npos;
     if (!direction) return ask("which side does it dip to, and which went down?");
     if (!written) {
-      item.statement.text += fmt::format(" {}", name_of(nearest_eighth(*direction)));
       ask(fmt::format("does it dip {}, and is '{}' a block?", name_of(nearest_eighth(*direction)),
                       found_.block_side));
     }
@@ -146,12 +173,14 @@ class Settler {
     Lines lines;
     const std::string remark = unstated(line_, tokens_);
     for (const Item& item : found_.items) {
+      if (auto declared = declaration_of(page_, item.kind)) lines.push_back(*std::move(declared));
       Line& line = lines.emplace_back();
       const std::string& own = item.statement.question;
       const std::string& question = own.empty() ? found_.question : own;
       const bool waits = question.empty() && item.statement.waits != Statement::Wait::none;
       if (!question.empty()) line.text = "ask ";
       line.text += item.kind + " " + item.statement.text;
+      if (!question.empty() && !item.statement.side.empty()) line.text += " " + item.statement.side;
       if (!item.on.empty()) line.text += " on " + item.on;
       if (!item.facing.empty())
         line.text += (item.facing == "unknown" ? " facing " : " ") + item.facing;
@@ -172,7 +201,7 @@ class Settler {
     page_.last = {last.kind, last.attitude, last.facing, last.sense, kind_behind_};
     page_.kind = last.kind;
     if (found_.items.front().has_own_kind && !found_.ditto) page_.list_kind.clear();
-    if (type_of(page_, last.kind) == KindType::plane) page_.plane_kind = last.kind;
+    if (is_plane(page_, last.kind)) page_.plane_kind = last.kind;
     return lines;
   }
 

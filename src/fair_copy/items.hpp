@@ -14,12 +14,13 @@ struct Item {
   Attitude attitude;
   Statement statement;
   std::string facing;
+  std::string youngs;  ///< a point of the compass
   std::string sense;
   bool doubtful = false;
   unsigned times = 1;
   /// The kind stands on this line, or a ditto mark for it.
   bool has_own_kind = false;
-  /// An unknown word stands before it.
+  /// An unknown word stands before it that may be its kind.
   bool is_strange = false;
 };
 
@@ -28,14 +29,14 @@ struct FoundItems {
   static constexpr std::size_t none = static_cast<std::size_t>(-1);
 
   std::vector<Item> items;
-  std::string kind;              ///< the last on the line; empty where none stands there
-  bool has_new_kind = false;     ///< no attitude stands behind it
-  bool unknown_first = false;    ///< an unknown word stands before the first
-  bool ditto = false;            ///< a mark for the kind
-  bool ditto_behind = false;     ///< a mark behind the figures
-  bool kind_in_doubt = false;    ///< what stands below is not of that kind either
-  std::string on;                ///< the plane, named before its line
-  std::string facing_ahead;      ///< said before the figures
+  std::string kind;            ///< the last on the line; empty where none stands there
+  bool has_new_kind = false;   ///< no attitude stands behind it
+  bool ditto = false;          ///< a mark for the kind
+  bool ditto_behind = false;   ///< a mark behind the figures
+  bool kind_in_doubt = false;  ///< what stands below is not of that kind either
+  std::string on;              ///< the plane, named before its line
+  std::string facing_ahead;    ///< said before the figures
+  std::string youngs_ahead;
   std::size_t facing_of = none;  ///< the item behind which facing is said
   bool says_sense = false;
   bool all = false;  ///< facing or sense holds for the whole list

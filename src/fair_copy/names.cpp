@@ -156,7 +156,8 @@ std::size_t Names::start_before(std::size_t at) const {
   };
   std::size_t first = at;
   while (first > 0 && is_free(first - 1) &&
-         (is(first - 1, Meaning::unknown) || is(first - 1, Meaning::place) || leads(first - 1)))
+         (is(first - 1, Meaning::unknown) || is(first - 1, Meaning::place) ||
+          is(first - 1, Meaning::where) || is(first - 1, Meaning::which) || leads(first - 1)))
     --first;
   while (first < at && leads(first))
     ++first;

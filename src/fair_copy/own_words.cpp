@@ -18,20 +18,35 @@ class OwnWords : PageLine {
   OwnWords(std::string_view line, Tokens& tokens, Page& page) : PageLine(line, tokens, page) {}
 
   std::optional<Lines> read() {
-    read_own_words();
+    read_letter_o();
+    if (lines_.empty()) read_own_words();
     if (lines_.empty()) return std::nullopt;
     return std::move(lines_);
   }
 
  private:
+  /// `O for west`, `SO = SW`, `N30O = N30W`
+  void read_letter_o() {
+    const std::string said = ' ' + folded(line_) + ' ';
+    const auto says = [&](std::string_view words) { return said.find(words) != std::string::npos; };
+    const bool west = says(" o for west") || says(" o = west") || says(" o = w ") ||
+                      says(" o is west") || says(" o means west") || says("so = sw");
+    const bool east = says(" o for east") || says(" o = east") || says(" o = e ") ||
+                      says(" o is east") || says(" o means east") || says("so = se");
+    if (west == east || line_.find('O') == std::string_view::npos) return;
+    page_.words.set_letter_o(west ? 'W' : 'E');
+    state(fmt::format("note {}", stripped(line_)));
+    lines_.back().is_note = true;
+    settle(0, tokens_.size());
+  }
+
   void state(std::string text) { lines_.emplace_back().text = std::move(text); }
 
   /// A word of the page's own, and what the page says it means.
   struct Own {
     std::string_view word;
     Word meaning;
-    bool is_new_kind = false;
-    bool is_plane = true;
+    std::optional<KindType> new_kind;
   };
 
   /// `ss bedding, k joint`, `f=foliation j=jt`, `x-bed = foreset plane`
@@ -50,16 +65,21 @@ class OwnWords : PageLine {
       while (mark < end && !tokens_[mark].is('=') && !tokens_[mark].is(':'))
         ++mark;
       const bool marked = mark < end && mark > begin;
-      const auto own = marked ? own_word(mark - 1, mark, mark + 1, end, true)
-                              : own_word(begin, begin + 1, begin + 1, end, false);
+      const auto own = marked ? marked_word(mark, end) : plain_word(begin, end);
       equals = equals || (marked && is(mark, '='));
       unread = unread || !own;
       if (own) found.push_back(*own);
+      // `J1 J2 J3 = joint sets`
+      const bool codes = std::all_of(at(begin), at(mark), [](const Token& token) {
+        return token.text.find_first_of("0123456789") != std::string::npos;
+      });
+      for (std::size_t i = begin; own && marked && codes && i + 1 < mark; ++i)
+        found.push_back({typed(i, i + 1), own->meaning, own->new_kind});
       begin = end < tokens_.size() && (is(end, ',') || is(end, ';')) ? end + 1 : end;
     }
     if (found.empty() || (!equals && (found.size() < 2 || unread))) return;
     for (const Own& own : found)
-      declare(own.word, own.meaning, own.is_new_kind, own.is_plane);
+      declare(own);
     settle(0, tokens_.size());
   }
 
@@ -75,59 +95,112 @@ class OwnWords : PageLine {
     return end;
   }
 
-  std::optional<Own> own_word(std::size_t begin, std::size_t word_end, std::size_t meaning,
-                              std::size_t end, bool marked) const {
-    const std::string_view word = typed(begin, word_end);
-    if (meaning >= end || word.empty() || word.find(' ') != std::string_view::npos)
-      return std::nullopt;
-    for (std::size_t i = meaning; i < end; ++i) {
-      if (tokens_[i].is_figure() || tokens_[i].type == Type::bearing) return std::nullopt;
+  /// The kind that is meant by the words from `begin` up to `end`: the last, or the intersection of
+  /// others (`S0/S1 intersection`); nothing where nobody knows.
+  const Token* kind_in(std::size_t begin, std::size_t end) const {
+    const Token* found = nullptr;
+    for (std::size_t i = begin; i < end; ++i) {
+      const bool beats = !found || tokens_[i].says == "intersection";
+      if (tokens_[i].is(Meaning::kind) && beats) found = &tokens_[i];
     }
+    for (std::size_t i = begin; found && i < end; ++i) {
+      const bool other = tokens_[i].is(Meaning::kind) && tokens_[i].says != found->says;
+      if (other && found->says != "intersection") return nullptr;
+    }
+    return found;
+  }
+
+  /// The kind that `word` becomes for a noun of the trade, or for a line said to have two ends.
+  std::optional<KindType> new_kind(std::string_view kind, std::size_t begin,
+                                   std::size_t end) const {
+    const KindType type = type_of(page_, kind);
+    const std::string said = folded(typed(begin, end));
+    const bool two_ends = said.find("two end") != std::string::npos ||
+                          said.find("both ends") != std::string::npos ||
+                          said.find("2 end") != std::string::npos;
+    if (two_ends && type == KindType::line) return KindType::axis;
+    return is_noun(kind) ? std::optional(type) : std::nullopt;
+  }
+
+  /// `word = meaning`: the kind may stand behind other words (`S1 = main cleavage`).
+  std::optional<Own> marked_word(std::size_t mark, std::size_t end) const {
+    const std::size_t meaning = mark + 1;
     Own own;
-    own.word = word;
-    // The kind may stand behind other words: `S1 = main cleavage`.
-    std::size_t telling = meaning;
-    while (marked && telling < end && !tokens_[telling].is(Meaning::kind))
-      ++telling;
-    if (telling >= end) telling = meaning;
-    // Of several kinds the intersection is meant (`L01 = S0/S1 intersection`), or nobody knows.
-    for (std::size_t i = telling; i < end; ++i) {
-      if (tokens_[i].is(Meaning::kind) && tokens_[i].says == "intersection") telling = i;
+    own.word = typed(mark - 1, mark);
+    if (meaning >= end || own.word.find(' ') != std::string_view::npos) return std::nullopt;
+    if (const Token* const kind = kind_in(meaning, end)) {
+      own.meaning = {Meaning::kind, kind->says};
+      own.new_kind = new_kind(kind->says, meaning, end);
+      return own;
     }
-    for (std::size_t i = meaning; i < end; ++i) {
-      const bool other = tokens_[i].is(Meaning::kind) && tokens_[i].says != tokens_[telling].says;
-      if (other && tokens_[telling].says != "intersection") return std::nullopt;
-    }
-    own.meaning = {tokens_[telling].meaning, tokens_[telling].says};
+    if (has_kind(meaning, end)) return std::nullopt;
     std::size_t closing = end - 1;
     while (closing > meaning && tokens_[closing].type == Type::mark)
       --closing;
     const std::string last = folded(tokens_[closing].text);
-    own.is_plane = last != "line";
-    own.is_new_kind =
-        !tokens_[telling].is(Meaning::kind) && marked && (last == "plane" || last == "line");
-    if (own.is_new_kind || tokens_[telling].is(Meaning::kind)) return own;
+    if (last == "plane" || last == "line" || last == "axis") {
+      own.new_kind = last == "plane"  ? KindType::plane
+                     : last == "line" ? KindType::line
+                                      : KindType::axis;
+      return own;
+    }
     // Another word for one that the page uses as the trade does: `yg = youngs`.
-    const bool renames = marked && tokens_[telling].meaning != Meaning::unknown &&
-                         !tokens_[telling].is(Meaning::filler);
-    const bool is_setting = tokens_[begin].type == Type::word &&
-                            tokens_[begin].meaning != Meaning::unknown &&
-                            tokens_[begin].meaning != tokens_[telling].meaning;
+    own.meaning = {tokens_[meaning].meaning, tokens_[meaning].says};
+    const bool renames =
+        own.meaning.meaning != Meaning::unknown && own.meaning.meaning != Meaning::filler;
+    const Token& word = tokens_[mark - 1];
+    const bool is_setting = word.type == Type::word && word.meaning != Meaning::unknown &&
+                            word.meaning != own.meaning.meaning;
     if (!renames || is_setting) return std::nullopt;
     return own;
   }
 
-  void declare(std::string_view word, Word meaning, bool is_new_kind, bool is_plane) {
-    const std::string_view kept = *page_.kept.emplace(word).first;
-    if (is_new_kind) {
-      page_.words.add(word, {Meaning::kind, kept});
-      page_.is_plane[std::string(word)] = is_plane;
-      return state(fmt::format("kind {} {}", word, is_plane ? "plane" : "line"));
+  bool has_kind(std::size_t begin, std::size_t end) const {
+    return std::any_of(at(begin), at(end),
+                       [](const Token& token) { return token.is(Meaning::kind); });
+  }
+  Tokens::const_iterator at(std::size_t i) const {
+    return tokens_.begin() + static_cast<std::ptrdiff_t>(i);
+  }
+
+  /// `cl slaty cleavage`, `rc ripple crest (two ended)`: a short word, and in the page's heading
+  /// words of which the last is a kind.
+  std::optional<Own> plain_word(std::size_t begin, std::size_t end) const {
+    constexpr std::size_t longest = 5;
+    Own own;
+    own.word = typed(begin, std::min(begin + 1, end));
+    const bool is_short = begin < end && tokens_[begin].type == Type::word &&
+                          own.word.size() <= longest &&
+                          own.word.find(' ') == std::string_view::npos;
+    if (!is_short || page_.in_station) return std::nullopt;
+    std::size_t last = begin + 1;
+    while (last < end && !is(last, '('))
+      ++last;
+    std::size_t closing = last;
+    while (closing > begin + 1 && is(closing - 1, '.'))
+      --closing;
+    if (closing <= begin + 1 || !is(closing - 1, Meaning::kind)) return std::nullopt;
+    const bool plain = std::all_of(at(begin + 1), at(closing), [](const Token& token) {
+      return token.is(Meaning::kind) || token.is(Meaning::unknown) || token.is(Meaning::filler) ||
+             token.is(Meaning::ordinal) || token.is('/');
+    });
+    if (!plain) return std::nullopt;
+    own.meaning = {Meaning::kind, tokens_[closing - 1].says};
+    own.new_kind = new_kind(own.meaning.says, last, end);
+    return own;
+  }
+
+  void declare(const Own& own) {
+    const std::string_view kept = *page_.kept.emplace(own.word).first;
+    if (own.new_kind) {
+      page_.words.add(kept, {Meaning::kind, kept});
+      page_.own_kinds[std::string(kept)] = *own.new_kind;
+      return state(fmt::format("kind {} {}", kept, word_of(*own.new_kind)));
     }
-    page_.words.add(word, meaning);
-    if (meaning.meaning == Meaning::kind && word != meaning.says)
-      return state(fmt::format("short {} {}", word, meaning.says));
-    state(fmt::format("note {}", word));
+    page_.words.add(kept, own.meaning);
+    if (own.meaning.meaning == Meaning::kind && kept != own.meaning.says)
+      return state(fmt::format("short {} {}", kept, own.meaning.says));
+    state(fmt::format("note {}", kept));
     lines_.back().is_note = true;
   }
 

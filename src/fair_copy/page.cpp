@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: MIT
 #include "page.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 
@@ -8,12 +10,10 @@ namespace lodebook::fair_copy {
 
 namespace {
 
-constexpr std::array<std::string_view, 10> lines = {
-    "lineation", "slickenline", "fold-axis", "intersection", "stretching",
-    "flute",     "current",     "striation", "groove",       "crest"};
+constexpr std::array<std::string_view, 7> lines = {
+    "lineation", "slickenline", "fold-axis", "intersection", "stretching", "flute", "current"};
 
-constexpr std::array<std::string_view, 5> bare = {"flute", "current", "striation", "groove",
-                                                  "crest"};
+constexpr std::array<std::string_view, 4> axes = {"striation", "groove", "crest", "alignment"};
 
 }  // namespace
 
@@ -114,13 +114,37 @@ std::string name_text(std::string_view typed) {
 }
 
 KindType type_of(const Page& page, std::string_view kind) {
-  if (const auto own = page.is_plane.find(std::string(kind)); own != page.is_plane.end())
-    return own->second ? KindType::plane : KindType::line;
+  if (const auto own = page.own_kinds.find(std::string(kind)); own != page.own_kinds.end())
+    return own->second;
+  if (const auto* const noun = std::ranges::find(nouns, kind, &Noun::name); noun != nouns.end())
+    return noun->type;
+  if (std::ranges::find(axes, kind) != axes.end()) return KindType::axis;
   return std::ranges::find(lines, kind) == lines.end() ? KindType::plane : KindType::line;
 }
 
-bool may_stand_bare(std::string_view kind) {
-  return std::ranges::find(bare, kind) != bare.end();
+bool is_noun(std::string_view kind) {
+  return std::ranges::find(nouns, kind, &Noun::name) != nouns.end();
+}
+
+bool is_plane(const Page& page, std::string_view kind) {
+  return type_of(page, kind) == KindType::plane;
+}
+
+bool may_stand_bare(const Page& page, std::string_view kind) {
+  return type_of(page, kind) == KindType::axis || kind == "flute" || kind == "current";
+}
+
+std::optional<Line> declaration_of(Page& page, std::string_view kind) {
+  const auto* const noun = std::ranges::find(nouns, kind, &Noun::name);
+  if (noun == nouns.end() || page.own_kinds.contains(std::string(kind))) return std::nullopt;
+  page.own_kinds[std::string(kind)] = noun->type;
+  Line line;
+  line.text = fmt::format("kind {} {}", kind, word_of(noun->type));
+  return line;
+}
+
+std::string_view word_of(KindType type) {
+  return type == KindType::plane ? "plane" : type == KindType::line ? "line" : "axis";
 }
 
 }  // namespace lodebook::fair_copy

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "attitude.hpp"
+#include "nouns.hpp"
 
 namespace lodebook::fair_copy {
 
@@ -48,8 +49,7 @@ struct Page {
   // ---- what the heading says
   bool has_set = false;
   bool has_declination = false;
-  std::set<std::string> own_kinds;
-  std::map<std::string, bool> is_plane;  ///< of the page's own kinds
+  std::map<std::string, KindType> own_kinds;  ///< that a statement has declared
   /// Names in the page's own words, which the table of words keeps as views.
   std::set<std::string> kept;
   // ---- where it is
@@ -90,11 +90,17 @@ std::string name_text(std::string_view typed);
 /// `text` without white space and stray marks at its ends.
 std::string_view stripped(std::string_view text);
 
-/// Whether a kind is a plane or a line.
-enum class KindType : std::uint8_t { plane, line };
 KindType type_of(const Page& page, std::string_view kind);
+bool is_plane(const Page& page, std::string_view kind);
 /// A kind that may have a direction alone.
-bool may_stand_bare(std::string_view kind);
+bool may_stand_bare(const Page& page, std::string_view kind);
+/// A noun of the trade that is no kind of the language.
+bool is_noun(std::string_view kind);
+/// `plane`, `line` or `axis`.
+std::string_view word_of(KindType type);
+/// The statement that declares a kind which the page has not declared yet and the language does not
+/// have; nothing for another.
+std::optional<Line> declaration_of(Page& page, std::string_view kind);
 
 // ---- the readers of lines: each gives nothing for a line that is not its own
 

@@ -41,12 +41,33 @@ std::vector<double> of(const std::vector<Meant>& neighbours, std::optional<doubl
   return values;
 }
 
+/// `61/15` beside 20/055 and 22/048: two short figures that are nearer to their neighbours the
+/// other way round.
+bool is_turned(const Attitude& attitude, const Meant& meant, const Meant& neighbour) {
+  const Value& a = attitude.first;
+  const Value& b = attitude.second;
+  const bool short_pair = attitude.form == Attitude::Form::pair && attitude.side.empty() &&
+                          a.type == Value::Type::figure && b.type == Value::Type::figure &&
+                          a.digits < 3 && b.digits < 3;
+  if (!short_pair || !meant.angle || !meant.azimuth || !neighbour.angle || !neighbour.azimuth)
+    return false;
+  const double bearing = *meant.angle == a.degrees ? b.degrees : a.degrees;
+  const double other_azimuth = *meant.azimuth - bearing + *meant.angle;
+  const double off =
+      std::abs(*meant.angle - *neighbour.angle) + apart(*meant.azimuth, *neighbour.azimuth);
+  const double other_off =
+      std::abs(bearing - *neighbour.angle) + apart(other_azimuth, *neighbour.azimuth);
+  return off > far_off && other_off < off;
+}
+
 }  // namespace
 
 std::string implausible(const Page& page, std::string_view kind, const Attitude& attitude,
                         const Statement& statement) {
   const auto found = page.neighbours.find(std::string(kind));
   if (found == page.neighbours.end()) return {};
+  if (!found->second.empty() && is_turned(attitude, statement.meant, found->second.back()))
+    return fmt::format("{}/{}: which is the dip?", attitude.first.text, attitude.second.text);
   const std::vector<double> angles = of(found->second, &Meant::angle);
   const auto angle = statement.meant.angle;
   if (angle && !angles.empty()) {

@@ -8,8 +8,10 @@
 
 #include "asides.hpp"
 #include "blocks.hpp"
+#include "facing.hpp"
 #include "items.hpp"
 #include "page_line.hpp"
+#include "places.hpp"
 
 namespace lodebook::fair_copy {
 
@@ -24,6 +26,7 @@ class ReadingLine : PageLine {
 
   std::optional<Lines> read() {
     set_aside(tokens_, false);
+    join_unseen_facing(line_, tokens_);
     if (!tokens_.empty() && tokens_.front().is(Meaning::mean)) return std::nullopt;
     for (at_ = 0; at_ < tokens_.size();)
       step();
@@ -48,48 +51,74 @@ class ReadingLine : PageLine {
       ++at_;
       return;
     }
-    if (take_kind() || take_ditto() || take_blocks() || take_attitude() || take_word()) return;
+    if (take_on() || take_kind() || take_kind_behind() || take_ditto() || take_blocks() ||
+        take_attitude() || take_word())
+      return;
     if (here().is('-') && is_first() && at_ == 0) found_.ditto = true;
-    const bool is_other = here().type == Type::word && here().meaning == Meaning::unknown;
-    if (is_other && is_first() && !found_.ditto) found_.unknown_first = true;
     ++at_;
   }
 
-  bool take_kind() {
-    if (here().is(Meaning::on)) {
-      const std::size_t skip = is(at_ + 1, Meaning::filler) || is(at_ + 1, Meaning::ditto) ? 2 : 1;
-      if (is(at_ + skip, Meaning::kind)) {
-        set_on(std::string(tokens_[at_ + skip].says));
-        take(skip + 1);
-        return true;
-      }
-      // `on it`, `on this`
-      const std::string said = folded(here().text);
-      if (here().end - here().begin > 2 && !page_.plane_kind.empty()) {
-        set_on(page_.plane_kind);
-        take();
-        return true;
-      }
-      return false;
+  /// `on bedding`, `in the fault`, `on it`: the plane of a line. A plane's place stays in the
+  /// remark.
+  bool take_on() {
+    if (!here().is(Meaning::on)) return false;
+    std::size_t k = at_ + 1;
+    while (is(k, Meaning::filler) || is(k, Meaning::ditto))
+      ++k;
+    const bool of_plane = found_.has_new_kind && is_plane(page_, found_.kind);
+    if (is(k, Meaning::kind) && (of_plane || !is_plane(page_, tokens_[k].says))) {
+      at_ = k + 1;
+      return true;
     }
+    if (is(k, Meaning::kind)) {
+      set_on(std::string(tokens_[k].says));
+      take(k + 1 - at_);
+      return true;
+    }
+    // `on it`, `on this`
+    const std::string said = folded(here().text);
+    const bool same = said.ends_with(" it") || said.ends_with(" this") || said.ends_with(" same");
+    if (!same || page_.plane_kind.empty()) return false;
+    set_on(page_.plane_kind);
+    take();
+    return true;
+  }
+
+  bool take_kind() {
     if (!here().is(Meaning::kind)) return false;
+    const bool known = !found_.kind.empty() || !found_.items.empty();
+    if (known && is_in_place(tokens_, at_)) return false;
     const std::string kind(here().says);
     const bool pending = found_.has_new_kind;
     // `intersection bedding x cleavage`: of the two planes.
     // `flutes, flow to 128`: the same thing again.
-    const bool same = pending && may_stand_bare(found_.kind) && kind == "current";
+    const bool same = pending && may_stand_bare(page_, found_.kind) && kind == "current";
     if (!(pending && found_.kind == "intersection") && !same) found_.kind = kind;
     found_.has_new_kind = true;
     is_thrust_ = folded(here().text).starts_with("thrust");
-    if (found_.items.empty()) found_.unknown_first = false;
     take();
     take_question_mark();
     return true;
   }
 
+  /// `74/170 (J1)`, `74/170, 71/166 (both J1)`: the kind of what stands before it.
+  bool take_kind_behind() {
+    if (!here().is('(') || found_.items.empty()) return false;
+    const std::size_t k = is(at_ + 1, Meaning::all) ? at_ + 2 : at_ + 1;
+    if (!is(k, Meaning::kind) || !is(k + 1, ')')) return false;
+    for (auto item = found_.items.rbegin(); item != found_.items.rend(); ++item) {
+      if (item->has_own_kind) break;
+      item->kind = tokens_[k].says;
+      item->has_own_kind = true;
+      item->is_strange = false;
+      if (k == at_ + 1) break;
+    }
+    take(k + 2 - at_);
+    return true;
+  }
+
   void set_on(std::string plane) {
-    if (found_.items.empty() || found_.has_new_kind ||
-        type_of(page_, found_.items.back().kind) == KindType::plane) {
+    if (found_.items.empty() || found_.has_new_kind || is_plane(page_, found_.items.back().kind)) {
       found_.on = std::move(plane);
     } else {
       found_.items.back().on = std::move(plane);
@@ -143,27 +172,26 @@ class ReadingLine : PageLine {
   }
 
   bool take_attitude() {
-    const bool bare = may_stand_bare(current_kind());
+    const bool bare = may_stand_bare(page_, current_kind());
     // A point alone under such a kind only where nothing else stands between.
     const auto attitude = attitude_at(tokens_, at_, bare);
     if (!attitude) return false;
     for (std::size_t i = attitude->begin; i < attitude->end; ++i)
       tokens_[i].use = Use::stated;
     // `vein 59@112, FW 60@111`: a word that nobody knows where a kind may stand.
-    const bool strange = !found_.items.empty() && !found_.has_new_kind && at_ > 0 &&
-                         tokens_[at_ - 1].is(Meaning::unknown);
+    const bool named = found_.has_new_kind || (found_.items.empty() && found_.ditto);
+    const bool strange = !named && has_strange_word(tokens_, behind_last_, at_);
     Item& item = found_.items.emplace_back();
     item.is_strange = strange;
     item.attitude = *attitude;
     item.kind = current_kind();
     // With a side it is a plane, below whatever line it stands.
     if (found_.kind.empty() && !item.attitude.side.empty() && !page_.plane_kind.empty() &&
-        type_of(page_, item.kind) == KindType::line)
+        !is_plane(page_, item.kind))
       item.kind = page_.plane_kind;
     item.has_own_kind = !found_.kind.empty() || found_.ditto;
     item.on = std::exchange(found_.on, {});
     item.doubtful = std::exchange(doubtful_, false);
-    if (found_.unknown_first && !item.has_own_kind) ask_kind("which kind is it?");
     // Below a line on a plane another such line, or the next plane?
     if (!item.has_own_kind && page_.list_kind.empty() && page_.last.kind == "slickenline") {
       item.kind = page_.plane_kind;
@@ -172,10 +200,23 @@ class ReadingLine : PageLine {
     if (std::exchange(is_thrust_, false)) item.sense = "reverse";
     if (std::exchange(repeats_form_, false)) repeat_form(item);
     found_.has_new_kind = false;
-    at_ = attitude->end;
+    ask_unit(*attitude);
+    at_ = behind_last_ = attitude->end;
     take_question_mark();
     if (doubtful_) found_.items.back().doubtful = std::exchange(doubtful_, false);
     return true;
+  }
+
+  /// `flow 3.2 buckets`: a figure, and a word that may be its unit.
+  void ask_unit(const Attitude& attitude) {
+    const Value& only = attitude.first;
+    const bool alone = attitude.form == Attitude::Form::direction &&
+                       only.type == Value::Type::figure && only.digits < 3;
+    if (!alone) return;
+    const bool unknown = is(attitude.end, Meaning::unknown);
+    if (unknown) ask(fmt::format("what is '{}'?", tokens_[attitude.end].text));
+    if (!unknown && only.text.find('.') != std::string::npos)
+      ask(fmt::format("what is '{}'?", only.text));
   }
 
   std::string current_kind() const {
@@ -206,6 +247,9 @@ class ReadingLine : PageLine {
         return take_facing(std::string(token.says), 1);
       case Meaning::youngs:
         return take_youngs();
+      case Meaning::way_up:
+        ask("which way up is it?");
+        break;
       case Meaning::sense:
         if (found_.items.empty() || is_question(1))
           ask("of which reading is the sense, and is it sure?");
@@ -247,36 +291,47 @@ class ReadingLine : PageLine {
            (tokens_[at_ + 1].is_figure() || tokens_[at_ + 1].type == Type::bearing);
   }
   bool is_question(std::size_t ahead) const {
-    return is(at_ + ahead, Meaning::doubt) && tokens_[at_ + ahead].text.starts_with('?');
+    return is_free(at_ + ahead) && is(at_ + ahead, Meaning::doubt) &&
+           tokens_[at_ + ahead].text.starts_with('?');
   }
 
   bool take_facing(const std::string& said, std::size_t length) {
-    if (is_question(length)) {
-      ask("is the facing doubtful, or the reading?");
-      ++length;
-    }
     if (found_.items.empty()) {
+      if (!found_.facing_ahead.empty()) ask("facing is said twice");
       found_.facing_ahead = said;
     } else if (!found_.items.back().facing.empty()) {
       ask("facing is said twice");
     } else {
       found_.items.back().facing = said;
-      if (found_.facing_of == FoundItems::none) found_.facing_of = found_.items.size() - 1;
     }
     take(length);
+    note_facing();
     return true;
+  }
+
+  void note_facing() {
+    if (is_question(0)) {
+      ask("is the facing doubtful, or the reading?");
+      take();
+    }
+    if (!found_.items.empty() && found_.facing_of == FoundItems::none)
+      found_.facing_of = found_.items.size() - 1;
   }
 
   /// `youngs SE`, `yg to the SE`, `youngs ?`
   bool take_youngs() {
     const std::size_t k = is(at_ + 1, Meaning::toward) ? 2 : 1;
     if (is_point(at_ + k)) {
-      const std::string said = "youngs " + tokens_[at_ + k].text;
-      return take_facing(said, k + 1);
+      std::string& youngs = found_.items.empty() ? found_.youngs_ahead : found_.items.back().youngs;
+      if (!youngs.empty() && youngs != tokens_[at_ + k].text) ask("which way does it young?");
+      youngs = tokens_[at_ + k].text;
+      take(k + 1);
+      note_facing();
+      return true;
     }
     if (is_question(1)) {
       take();
-      return take_facing("facing unknown", 1);
+      return take_facing("unknown", 1);
     }
     ask("which way does it young?");
     take();
@@ -300,6 +355,8 @@ class ReadingLine : PageLine {
   }
 
   bool take_doubt() {
+    // `mud cracks say upright`
+    if (here().is(Meaning::rough) && folded(here().text) == "say") return false;
     const bool mark = here().text.starts_with('?');
     // On a word that is no kind and no figure it may be about that word alone.
     if (mark && !here().spaced && at_ > 0 && tokens_[at_ - 1].type == Type::word &&
@@ -338,7 +395,11 @@ class ReadingLine : PageLine {
     constexpr std::size_t most_words = 3;
     const bool colon = !tokens_.empty() && tokens_.back().is(':');
     const bool first = kind && !tokens_.empty() && kind == &tokens_.front();
-    if (first || (kind && words <= most_words)) {
+    // A noun of the trade is often no more than talk of the rock.
+    const bool noun = kind && is_noun(kind->says);
+    const bool ends = colon && tokens_.size() > 1 && kind == &tokens_[tokens_.size() - 2];
+    const bool heads = first || ends || (kind && words <= most_words);
+    if (heads && (!noun || colon || words == 1)) {
       page_.kind = page_.list_kind = page_.last.kind = kind->says;
     } else if (colon || (unknown && words > 0 && words <= most_words)) {
       // Over a list of something else the kind above ends.
@@ -347,6 +408,7 @@ class ReadingLine : PageLine {
   }
 
   FoundItems found_;
+  std::size_t behind_last_ = 0;  ///< the attitude read last
   bool repeats_form_ = false;
   bool doubtful_ = false;
   bool is_thrust_ = false;

@@ -89,6 +89,7 @@ Statement strike_and_dip(const Value& strike, const Value& dip, const std::strin
   } else if (conventions.rule) {
     statement.meant.azimuth =
         wrap_degrees(strike.degrees + (*conventions.rule == HandRule::right ? 90 : -90));
+    statement.side = name_of(nearest_eighth(*statement.meant.azimuth));
   } else {
     statement.waits = Statement::Wait::rule;
   }

@@ -92,6 +92,26 @@ class Lexer {
     return line_.substr(begin, at_ - begin);
   }
 
+  /// `4O`, `3l5`: letters that look like the figure's digits.
+  bool take_like_digits(std::string& whole) {
+    const bool in_bearing = !spaced_ && !tokens_.empty() && tokens_.back().type == Type::point;
+    if (in_bearing || whole.empty() || words_.letter_o() != 0) return false;
+    std::size_t end = at_;
+    std::string more;
+    bool letters = false;
+    while (end < line_.size() && (is_digit(line_[end]) || line_[end] == 'O' || line_[end] == 'l')) {
+      letters = letters || !is_digit(line_[end]);
+      more += line_[end] == 'O' ? '0' : line_[end] == 'l' ? '1' : line_[end];
+      ++end;
+    }
+    // `10l` are litres.
+    if (!letters || letter_at(end) > 0 || line_[end - 1] == 'l' || whole.size() + more.size() > 3)
+      return false;
+    whole += more;
+    at_ = end;
+    return true;
+  }
+
   bool takes_sign() const {
     if (tokens_.empty() || tokens_.back().type != Type::mark) return false;
     const std::string& mark = tokens_.back().text;
@@ -108,7 +128,7 @@ class Lexer {
     }
     std::string whole(take_digits());
     std::string fraction;
-    bool unclear = false;
+    bool unclear = take_like_digits(whole);
     if (at_ + 1 < line_.size() && (line_[at_] == '.' || line_[at_] == ',') &&
         is_digit(line_[at_ + 1])) {
       const bool comma = line_[at_] == ',';
@@ -272,11 +292,13 @@ class Lexer {
     // `S3W`, `s30½°e` are bearings, whatever S3 may be.
     const bool pole = word == "N" || word == "S" || word == "n" || word == "s";
     const Spelling* const mark = spelling();
+    const bool own = words_.letter_o() != 0 && rest().starts_with('O');
     const bool goes_on =
         (mark && (mark->meant == "°" || part_of(mark->meant) > 0)) || rest().starts_with('.');
-    const bool closes = at_ < line_.size() &&
-                        std::string_view("EWew").find(line_[at_]) != std::string_view::npos &&
-                        letter_at(at_ + 1) == 0;
+    const bool closes =
+        at_ < line_.size() &&
+        (own || std::string_view("EWew").find(line_[at_]) != std::string_view::npos) &&
+        letter_at(at_ + 1) == 0;
     const bool bearing = pole && (goes_on || closes);
     if (bearing) return false;
     if (words_.find(folded(std::string(word) + std::string(digits)))) return true;
@@ -288,9 +310,13 @@ class Lexer {
   }
 
   /// The point of the compass that a word is; empty for another.
-  std::string point_of(const std::string& word) const {
+  std::string point_of(std::string word) const {
     if (words_.is_own(word)) return point_spelled(word);
-    const bool glued = !spaced_ && !tokens_.empty() && tokens_.back().is_figure();
+    const bool behind_figure = !tokens_.empty() && tokens_.back().is_figure();
+    const bool glued = !spaced_ && behind_figure;
+    if (words_.letter_o() != 0 && (word.size() > 1 || behind_figure) &&
+        word.find_first_not_of("NSEWO") == std::string::npos)
+      std::ranges::replace(word, 'O', words_.letter_o());
     const std::string initials = point_by_initials(word, glued);
     return initials.empty() ? point_spelled(word) : initials;
   }

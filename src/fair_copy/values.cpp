@@ -16,6 +16,7 @@ namespace {
 
 using Type = Token::Type;
 
+constexpr std::size_t npos = std::string::npos;
 constexpr double widest_range = 45;  ///< degrees; our own choice
 
 }  // namespace
@@ -31,6 +32,9 @@ Value ValueReader::take_value() {
                : token.type == Type::bearing ? Value::Type::bearing
                                              : Value::Type::point;
   if (value.type == Value::Type::point) value.degrees = degrees_of(*point_named(token.text));
+  // `N20`: its other letter is missing.
+  if (token.is_faulty && token.text.size() > 1 && token.text.find_first_of("EW", 1) == npos)
+    value.text += 'E';
   if (token.is_faulty) fault(fmt::format("'{}' is no bearing", token.text));
   if (token.is_unclear) fault(fmt::format("'{}' is not one plain figure", token.text));
   if (token.is_figure() && (is('-') || is(Meaning::toward)) && starts_figure(1) &&
@@ -58,7 +62,18 @@ void ValueReader::take_range(Value& value) {
   value.degrees = (value.degrees + high.value) / 2;
   value.text = trimmed_text(value.degrees, 2);
   value.digits = static_cast<std::uint8_t>(std::min(value.text.find('.'), value.text.size()));
+  const double lowest = tokens_[at_ - 1].value;
   at_ += 2;
+  // `038-042, say 040`
+  const std::size_t said = is(',') || is('(') ? 1 : 0;
+  if (starts_figure(said) && peek(said)->is_rough && peek(said)->value >= lowest &&
+      peek(said)->value <= high.value) {
+    value.degrees = peek(said)->value;
+    value.text = peek(said)->text;
+    value.digits = peek(said)->digits;
+    at_ += said + 1;
+    skip(')');
+  }
 }
 
 }  // namespace lodebook::fair_copy

@@ -119,7 +119,9 @@ void learn(Page& page, const StrictLine& line, const notebook::Notebook& noteboo
       const Kind& kind = notebook.kinds[own->kind];
       const std::string_view kept = *page.kept.insert(kind.name).first;
       page.words.add(kind.name, {Meaning::kind, kept});
-      page.is_plane[kind.name] = kind.type == Kind::Type::plane;
+      page.own_kinds[kind.name] = kind.type == Kind::Type::plane ? KindType::plane
+                                  : kind.two_ended               ? KindType::axis
+                                                                 : KindType::line;
     }
   }
 }

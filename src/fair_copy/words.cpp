@@ -4,6 +4,8 @@
 #include <algorithm>
 #include <lodebook/notebook/notebook.hpp>
 
+#include "nouns.hpp"
+
 namespace lodebook::fair_copy {
 
 namespace {
@@ -25,8 +27,7 @@ constexpr WordRow table[] = {
     {kind, "contact", "contact,ctct,cont,contact plane,unconformity"},
     {kind, "axial-plane",
      "axial plane,ax pl,ax plane,axial surface,fold axial plane,ap,axial planar cleavage"},
-    {kind, "lineation",
-     "lineation,lin,lineat,l1,l2,mineral lineation,parting lineation,parting lin"},
+    {kind, "lineation", "lineation,lin,lineat,l1,l2,mineral lineation"},
     {kind, "slickenline",
      "slickenline,slick,slicks,slickenside striae,slickenside striation,slicken,slickenfibre,"
      "slickenfiber,slickenside lineation,slickenside"},
@@ -38,8 +39,10 @@ constexpr WordRow table[] = {
     {kind, "stretching", "stretching,stretching lineation,stretch lineation,str lin"},
     {kind, "flute", "flute,flute cast,flute mark"},
     {kind, "current",
-     "current,palaeocurrent,paleocurrent,flow,palaeoflow,paleoflow,current ripple"},
+     "current,pc,palaeocurrent,paleocurrent,flow,palaeoflow,paleoflow,current ripple"},
     {kind, "striation", "striation,stria,striae,glacial striae,glacial striation"},
+    {kind, "alignment",
+     "alignment,drumlin axis,drumlin long axis,drumlin,esker,esker ridge,esker axis"},
     {kind, "groove", "groove,groove cast,glacial groove"},
     {kind, "crest", "crest,ripple crest,wave ripple crest"},
     // ---- how a reading is put
@@ -56,11 +59,11 @@ constexpr WordRow table[] = {
     {rake, "", "rake,rakes,raking,pitch,pitches,pitching"},
     {toward, "", "to,toward,towards,to the,towards the,toward the,twd,due,nach,vers"},
     {from, "", "from,from the,off"},
-    {on, "", "on,in,on it,on this,within,on the,on same,on the same,in the,in this"},
+    {on, "", "on,in,on it,in it,on this,within,on the,on same,on the same,in the,in this"},
     {slope, "", "clino,inclination,incl,slope,grade,vertical angle,va,clinometer"},
     {back, "", "back,back bearing,back brg,backsight,bs,back sight,reverse bearing,bb"},
-    {up, "", "up,rising,rises,rise,climbing"},
-    {down, "", "down,dn,falling,falls,fall,dropping"},
+    {up, "", "up,raised,went up,rising,rises,rise,climbing"},
+    {down, "", "down,dropped,lowered,went down,dn,falling,falls,fall,dropping"},
     {level, "", "level,on the level"},
     {south_end, "", "south end,s end,south end of the needle,s end of the needle,s end of needle"},
     {end, "", "end"},
@@ -81,7 +84,7 @@ constexpr WordRow table[] = {
     {facing, "unknown",
      "facing unknown,facing not seen,way up unknown,way up not seen,no way up,facing not known,"
      "younging unknown,way up unclear,facing unclear,way up uncertain"},
-    {youngs, "", "youngs,yg,younging,youngs to,youngs to the,faces,facing,yngs,younging to"},
+    {youngs, "", "youngs,yg,yng,yngs,younging,youngs to,youngs to the,faces,facing,younging to"},
     {sense, "normal",
      "hanging wall down,hanging wall dropped,hw down,hw dropped,footwall up,fw up,normal,normal "
      "sense,normal fault,normal movement"},
@@ -92,6 +95,9 @@ constexpr WordRow table[] = {
     {sense, "sinistral", "sinistral,left lateral,sinistral sense"},
     {downthrow, "", "downthrow,downthrown,downthrows,downthrow to,downthrown to,throws down,dt"},
     {upthrow, "", "upthrow,upthrown,upthrows"},
+    {way_up, "",
+     "way up,which way up,which way is up,younging direction,facing direction,way up criteria,"
+     "which way it faces,which way it youngs,polarity,stratigraphic up"},
     {top_to, "", "top to,top to the,top moved to,hanging wall to"},
     {block, "", "side,block,wall,side is,block is"},
     {place, "",
@@ -108,7 +114,7 @@ constexpr WordRow table[] = {
      "questionable,perhaps,possibly,float,hard to see,not reliable,unreliable,not to be trusted,"
      "out of reach,by eye,eyeballed,poss,prob,probably,could be float,guess,i think,i "
      "guess,estimated,est"},
-    {rough, "", "~,ca,c,approx,about,abt,approximately,circa,roughly"},
+    {rough, "", "~,ca,c,say,approx,about,abt,approximately,circa,roughly"},
     {ditto, "", "\",'',do,ditto,same,repeat,repeated,the same,again,idem,id,dto"},
     {all, "", "all,both,each"},
     {together, "", "and,&,und,et,plus"},
@@ -117,13 +123,16 @@ constexpr WordRow table[] = {
     {contrary, "",
      "not,wrong,oops,cross out,crossed out,scrap,delete,ignore,backwards,mistake,error,no,"
      "except,instead,should be,correction,corrected,sorry,was,but"},
-    {unread, "", "no reading,not measured,not read,unmeasured,no readings,no measurement"},
+    {unread, "",
+     "not visible,not exposed,plunge not visible,plunge not seen,plunge not read,plunge not "
+     "measured,no plunge,plunge unknown,dip not seen,"
+     "no reading,not measured,not read,unmeasured,no readings,no measurement"},
     // ---- what shows a figure to be no reading
     {unit, "",
      "cm,mm,km,dm,kg,min,mins,minutes,hrs,hours,years,yr,ka,ma,pct,percent,mpa,kpa,litre,ml,"
      "l/"
-     "min,rod,rods,chain,chains,link,links,sec,secs,days,mi,miles,yds,yards,inch,inches,times,pc,"
-     "μm,um,ppm"},
+     "min,rod,rods,chain,chains,link,links,sec,secs,days,mi,miles,yds,yards,inch,inches,times,"
+     "μm,um,ppm,ppb,l/s,lps,lpm,m3/s,m/s,degc,us/cm,ms/cm,hz,khz,mv,gpm,psi"},
     {metres, "",
      "m,metre,meter,metres,meters,mtr,mtrs,moh,m o h,msnm,m s n m,m ü m,masl,m a s l,m asl"},
     {feet, "", "ft,foot,feet"},
@@ -132,12 +141,22 @@ constexpr WordRow table[] = {
      "photo,photos,pic,picture,sample,spec,specimen,spacing,sp,spaced,trace,persistence,jrc,jcs,"
      "ucs,rqd,thickness,thick,width,no,nr,number,fig,figure,sheet,page,pg,ch,chainage,"
      "fm,formation,unit,layer,zone,level no,notebook,nb,bag,core,depth,throw,offset,gps,"
-     "frame,frames,day,trip,img,dsc,throw c,offset "
+     "ec,ph,gsi,rmr,class,temp,temperature,frame,frames,day,trip,img,dsc,throw c,offset "
      "c,amplitude,wavelength,weathering,wpt,file,roll,film"},
     {ordinal, "", "1st,2nd,3rd,4th,first,second,third"},
     {filler, "",
      "is,are,other,another,better,good,the,a,an,it,its,with,bg,one,two,surface,plane,dir,main,"
      "clean,here,there,at,of,top,base,upper,lower,next,more,same set,sharp"},
+    {where, "",
+     "near,beside,below,above,under,over,along,across,behind,opposite,between,around,past,against,"
+     "inside,outside,beneath,alongside,upstream,downstream,uphill,downhill,upslope,downslope,"
+     "nearby,further,farther,next to,close to,just above,just below,left of,right of"},
+    {which, "",
+     "older,younger,once more,checked,rechecked,re checked,measured,remeasured,re measured,reads,"
+     "no sense,sense unclear,sense not seen,sense unknown,sense not clear,no sense seen"},
+    {so, "", "i e,ie,so,thus,hence,that is,therefore"},
+    {slip, "90", "dip slip,pure dip slip,down dip,straight down dip"},
+    {slip, "0", "strike slip,pure strike slip,along strike"},
     // ---- headings
     {station, "",
      "station,sta,st,stn,stop,loc,locality,pt,point,site,outcrop,oc,o/c,pos,posn,location,"
@@ -224,6 +243,8 @@ const std::unordered_map<std::string, Word>& words_of_the_trade() {
     };
     std::ranges::for_each(table, add);
     std::ranges::for_each(words_abroad, add);
+    for (const Noun& noun : nouns)
+      add({kind, noun.name, noun.phrases});
     return all;
   }();
   return words;

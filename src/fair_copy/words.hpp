@@ -43,6 +43,7 @@ enum class Meaning : std::uint8_t {
   upthrow,
   top_to,  ///< of a shear, where its upper side went
   block,   ///< side, block, wall of a fault, behind a point
+  way_up,  ///< which way up, without a word that says it
   place,   ///< limb, bank: a point before or behind it says where it is, and is no reading
   doubt,
   rough,
@@ -61,6 +62,10 @@ enum class Meaning : std::uint8_t {
   label,    ///< photo, sample, spacing: the figure behind it belongs to it
   ordinal,  ///< 2nd
   filler,   ///< changes nothing about the figure beside it
+  where,    ///< near, below, upstream: leads to a place
+  which,    ///< older, checked: tells one reading from another
+  so,       ///< i.e.: the same thing again
+  slip,     ///< of striae; says: the rake of such a slip
   // ---- headings
   named,    ///< a station or mark that the page has named; says: its name
   station,  ///< says: the word that stays before its name, such as Window
@@ -115,6 +120,10 @@ class Words {
   /// Declares a word of the page's own; `says` must outlive it.
   void add(std::string_view word, Word meaning) { own_[folded(word)] = meaning; }
   bool is_own(std::string_view word) const { return own_.contains(folded(word)); }
+  /// The page writes `O` for west or for east: `N30O`, `SO`.
+  void set_letter_o(char meant) { letter_o_ = meant; }
+  /// What the page's `O` stands for; 0 where it has not said so.
+  char letter_o() const { return letter_o_; }
 
   /// A name of a station or a mark, which a line then has as one word: with a figure in it, or of
   /// several words. Any other may be a word of the trade as well, and is not kept. `name` must
@@ -135,6 +144,7 @@ class Words {
   std::unordered_map<std::string, Word> own_;
   bool has_azimuths_ = false;
   std::unordered_map<std::string, std::string_view> names_;  ///< by their plain form
+  char letter_o_ = 0;
 };
 
 }  // namespace lodebook::fair_copy

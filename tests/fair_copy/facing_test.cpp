@@ -1,0 +1,50 @@
+// SPDX-License-Identifier: MIT
+// Facing and sense as people write them, once or twice.
+#include "made.hpp"
+
+namespace lodebook::test {
+namespace {
+
+const std::string facing_page =
+    "dial azimuth\nset 0\ndeclination 0\norder strike/dip\nrule right\nstation 1\n";
+
+TEST_CASE("facing said twice is said once where both agree") {
+  check_all(facing_page,
+            {
+                {"bedding 032/71, youngs NW so o/t", {"bedding 032/71 overturned"}},
+                {"bedding 032/71 right way up, yng SE", {"bedding 032/71 upright"}},
+                {"beds 032/71 youngs NW", {"bedding 032/71 youngs NW"}},
+                {"bedding 032/71 o/t, youngs SE", {"ask bedding 032/71 SE overturned"}},
+                {"bedding 032/71 o/t, youngs SW", {"ask bedding 032/71 SE overturned"}},
+            });
+}
+
+TEST_CASE("a facing that was not seen is unknown") {
+  for (const std::string said :
+       {"cannae see which way up", "can't see which way up", "way up not clear", "no way up",
+        "could not see which way it youngs", "facing?", "way up?"}) {
+    CAPTURE(said);
+    CHECK(made_of(facing_page + "bedding 029/79, " + said + "\n") ==
+          Made{"bedding 029/79 facing unknown"});
+  }
+  CHECK(made_of(facing_page + "bedding 029/79, way up by grading\n") ==
+        Made{"ask bedding 029/79 SE"});
+}
+
+TEST_CASE("the block that went down says the sense") {
+  const std::string dips = "dial azimuth\nset 0\ndeclination 0\norder dip/direction\nstation 1\n";
+  check_all(dips, {
+                      {"fault 48 twd 290, west side dropped", {"fault 48 > 290 normal"}},
+                      {"fault 48 twd 290, W block raised", {"fault 48 > 290 reverse"}},
+                  });
+}
+
+TEST_CASE("a question spells out the side that the rule gives") {
+  check_all(facing_page, {
+                             {"bedding 043/61 or 44", {"ask bedding 043/61 SE"}},
+                             {"bedding 223/61 or 44", {"ask bedding 223/61 NW"}},
+                         });
+}
+
+}  // namespace
+}  // namespace lodebook::test

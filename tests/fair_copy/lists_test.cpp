@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: MIT
+// Several readings on a line, and the words between them.
+#include "made.hpp"
+
+namespace lodebook::test {
+namespace {
+
+const std::string by_rule =
+    "dial azimuth\nset 0\ndeclination 0\norder strike/dip\norder trend/plunge\nrule right\nstation "
+    "1\n";
+const std::string in_quadrants = "dial quadrant\nset 0\ndeclination 0\nstation 1\n";
+
+TEST_CASE("words that say where a reading was taken are no kinds") {
+  for (const std::string where :
+       {"by the stream", "10 m upstream", "in the floor", "along a blue band", "below the falls",
+        "near camp", "next one", "another", "once more", "checked:", "older set"}) {
+    CAPTURE(where);
+    CHECK(made_of(by_rule + "bedding 034/22, " + where + " 029/25\n") ==
+          Made{"bedding 034/22", "bedding 029/25"});
+    CHECK(made_of(by_rule + "bedding 034/22\n" + where + " 029/25\n") == Made{"bedding 029/25"});
+  }
+  check_all(by_rule,
+            {{"bedding W of it 041/30, E of it 038/17", {"bedding 041/30", "bedding 038/17"}}});
+}
+
+TEST_CASE("a word that may be a kind is asked, with the rest of its list") {
+  check_all(by_rule + "joint 034/82\n",
+            {
+                {"xw 029/85, 031/84", {"ask joint 029/85 SE", "ask joint 031/84 SE"}},
+                {"xw in the wall 029/85", {"ask joint 029/85 SE"}},
+                {"joint 029/85, FW 030/84", {"joint 029/85", "ask joint 030/84 SE"}},
+            });
+}
+
+TEST_CASE("a kind behind a preposition is a place, or the plane of a line") {
+  check_all(by_rule,
+            {
+                {"bedding off the hinge: 030/25", {"bedding 030/25"}},
+                {"bedding 034/22, near the fault 036/24", {"bedding 034/22", "bedding 036/24"}},
+                {"joints in the dike 005/88", {"joint 005/88"}},
+            });
+  check_all(by_rule + "foliation 122/32\n",
+            {{"lineation on foliation 140/10", {"lineation 140/10 on foliation"}},
+             {"fold axis in the foliation 18 -> 140", {"fold-axis 18 > 140 on foliation"}}});
+}
+
+TEST_CASE("a kind in brackets belongs to what stands before it") {
+  const std::string dips = "dial azimuth\nset 0\ndeclination 0\norder dip/direction\nstation 1\n";
+  check_all(dips, {
+                      {"left wall: 74/170, 71/166 (both joints), 42/051 (foln)",
+                       {"joint 74 > 170", "joint 71 > 166", "foliation 42 > 051"}},
+                      {"74/170 (vein), 42/051 (fault)", {"vein 74 > 170", "fault 42 > 051"}},
+                  });
+}
+
+TEST_CASE("two halves of one plane are joined where they agree") {
+  check_all(in_quadrants,
+            {
+                {"fault, dips 64 to S30W, i.e. strike N60W", {"fault 64 > S30W"}},
+                {"joint dips 84 to the E, strike N6W", {"joint N6W 84 E"}},
+                {"jt dip 60 to SE; strike N50E", {"joint N50E 60 SE"}},
+                {"fault, dips 64 to S30W, strike N20W", {"ask fault 64 > S30W"}},
+                {"joint dips 84 to the E, strike N85E", {"ask joint 84 > E"}},
+                {"joint dips 84 to the E, strike N5E dip 70 W", {"joint 84 > E", "joint N5E 70 W"}},
+            });
+}
+
+TEST_CASE("lines with two ends, and lists of directions") {
+  check_all(by_rule, {
+                         {"groove 138/318, no sense", {"groove 138/318"}},
+                         {"ripple crest E-W", {"crest E"}},
+                         {"striae 038-042, say 040", {"ask striation 040"}},
+                         {"striae 225 to 240", {"ask striation 232.5"}},
+                         {"flow SSW, another due S", {"current SSW", "current S"}},
+                         {"flow to 097, to 103", {"current 097", "current 103"}},
+                         {"currents 155 160 148", {"current 155", "current 160", "current 148"}},
+                     });
+}
+
+TEST_CASE("a figure with a unit is no direction, and one with an unknown word is asked") {
+  for (const std::string what : {"3.2 l/s by bucket", "11.4 degC", "11.4 °C", "5 pc"}) {
+    CAPTURE(what);
+    CHECK(made_of(by_rule + "flow " + what + "\n") == Made{"note flow " + what});
+  }
+  CHECK(made_of(by_rule + "flow EC 82 uS/cm, pH 6.8\n") == Made{"note flow EC 82 uS/cm, pH 6.8"});
+  CHECK(made_of(by_rule + "flow 32 buckets\n") == Made{"ask current 032"});
+}
+
+TEST_CASE("two short figures are asked where their neighbours have them the other way round") {
+  check_all(by_rule + "joint 041/82\njoint 043/79\n",
+            {{"jt 42/80", {"joint 042/80"}}, {"jt 80/42", {"ask joint 080/42 S"}}});
+}
+
+TEST_CASE("a letter typed for a digit is asked with the digit") {
+  check_all(by_rule, {{"bedding 034/4O", {"ask bedding 034/40 SE"}},
+                      {"bedding 0l4/42", {"ask bedding 014/42 E"}}});
+}
+
+TEST_CASE("a bearing without its second letter is asked") {
+  check_all(in_quadrants, {{"fault N20/75E", {"ask fault N20E 75 E"}}});
+}
+
+}  // namespace
+}  // namespace lodebook::test
