@@ -41,23 +41,18 @@ std::vector<double> of(const std::vector<Meant>& neighbours, std::optional<doubl
   return values;
 }
 
-/// `61/15` beside 20/055 and 22/048: two short figures that are nearer to their neighbours the
-/// other way round.
-bool is_turned(const Attitude& attitude, const Meant& meant, const Meant& neighbour) {
-  const Value& a = attitude.first;
-  const Value& b = attitude.second;
+/// `61/15` beside 20/055: two short figures that are their neighbour's neither way round for sure.
+bool may_be_turned(const Attitude& attitude, const Meant& meant, const Meant& neighbour) {
+  constexpr double alike = 10;  // degrees; our own choice
+  const auto is_short = [](const Value& value) {
+    return value.type == Value::Type::figure && value.digits < 3;
+  };
   const bool short_pair = attitude.form == Attitude::Form::pair && attitude.side.empty() &&
-                          a.type == Value::Type::figure && b.type == Value::Type::figure &&
-                          a.digits < 3 && b.digits < 3;
+                          is_short(attitude.first) && is_short(attitude.second);
   if (!short_pair || !meant.angle || !meant.azimuth || !neighbour.angle || !neighbour.azimuth)
     return false;
-  const double bearing = *meant.angle == a.degrees ? b.degrees : a.degrees;
-  const double other_azimuth = *meant.azimuth - bearing + *meant.angle;
-  const double off =
-      std::abs(*meant.angle - *neighbour.angle) + apart(*meant.azimuth, *neighbour.azimuth);
-  const double other_off =
-      std::abs(bearing - *neighbour.angle) + apart(other_azimuth, *neighbour.azimuth);
-  return off > far_off && other_off < off;
+  return std::abs(*meant.angle - *neighbour.angle) + apart(*meant.azimuth, *neighbour.azimuth) >
+         alike;
 }
 
 }  // namespace
@@ -66,7 +61,7 @@ std::string implausible(const Page& page, std::string_view kind, const Attitude&
                         const Statement& statement) {
   const auto found = page.neighbours.find(std::string(kind));
   if (found == page.neighbours.end()) return {};
-  if (!found->second.empty() && is_turned(attitude, statement.meant, found->second.back()))
+  if (!found->second.empty() && may_be_turned(attitude, statement.meant, found->second.back()))
     return fmt::format("{}/{}: which is the dip?", attitude.first.text, attitude.second.text);
   const std::vector<double> angles = of(found->second, &Meant::angle);
   const auto angle = statement.meant.angle;

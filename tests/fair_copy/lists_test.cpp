@@ -86,7 +86,7 @@ TEST_CASE("a figure with a unit is no direction, and one with an unknown word is
   CHECK(made_of(by_rule + "flow 32 buckets\n") == Made{"ask current 032"});
 }
 
-TEST_CASE("two short figures are asked where their neighbours have them the other way round") {
+TEST_CASE("two short figures are asked where their neighbour has other ones") {
   check_all(by_rule + "joint 041/82\njoint 043/79\n",
             {{"jt 42/80", {"joint 042/80"}}, {"jt 80/42", {"ask joint 080/42 S"}}});
 }
