@@ -85,7 +85,7 @@ struct Statement {
   /// Why it is a question; empty for a statement that may stand.
   std::string question;
   /// It waits for an answer about the whole page, and stands as typed.
-  enum class Wait : std::uint8_t { none, order, rule } waits = Wait::none;
+  enum class Wait : std::uint8_t { none, order, rule, kind } waits = Wait::none;
 };
 
 Statement plane_statement(const Attitude& attitude, const Conventions& conventions);

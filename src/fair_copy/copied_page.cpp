@@ -75,6 +75,16 @@ std::uint32_t CopiedPage::waiting(Statement::Wait what) const {
   return count;
 }
 
+std::uint32_t CopiedPage::waiting_for_kind(const std::string& kind) const {
+  std::uint32_t count = 0;
+  for (const Copied& copied : lines_) {
+    for (const Line& line : copied.lines) {
+      if (waits(line) && line.text.starts_with(kind + " ")) count += line.readings;
+    }
+  }
+  return count;
+}
+
 bool CopiedPage::is_asked(std::string_view setting) const {
   return std::ranges::any_of(lines_, [&](const Copied& copied) {
     return std::ranges::any_of(copied.lines, [&](const Line& line) {
@@ -95,6 +105,11 @@ void CopiedPage::ask_about_heading(const Page& page) {
   if (const auto count = waiting(Statement::Wait::rule); count > 0)
     ask(fmt::format("rule right  ; or left? {} need{} it", counted(count, "plane"),
                     count == 1 ? "s" : ""));
+  for (const std::string& kind : page.wanted_kinds) {
+    if (const auto count = waiting_for_kind(kind); count > 0)
+      ask(fmt::format("kind {} {}  ; {} need{} it", kind, word_of(type_of(page, kind)),
+                      counted(count, "reading"), count == 1 ? "s" : ""));
+  }
   const bool any = std::ranges::any_of(lines_, has_readings);
   if (any && !page.has_set && !is_asked("set ")) ask("set 0  ; what was turned into the dial?");
   if (any && !page.has_declination && !is_asked("declination "))

@@ -35,6 +35,7 @@ class CopiedPage {
 
  private:
   std::uint32_t waiting(Statement::Wait what) const;
+  std::uint32_t waiting_for_kind(const std::string& kind) const;
   bool is_asked(std::string_view setting) const;
   bool asks_what_fails(const notebook::Source& headings);
 

@@ -177,7 +177,9 @@ class Settler {
       Line& line = lines.emplace_back();
       const std::string& own = item.statement.question;
       const std::string& question = own.empty() ? found_.question : own;
-      const bool waits = question.empty() && item.statement.waits != Statement::Wait::none;
+      const auto waited =
+          page_.wanted_kinds.contains(item.kind) ? Statement::Wait::kind : item.statement.waits;
+      const bool waits = question.empty() && waited != Statement::Wait::none;
       if (!question.empty()) line.text = "ask ";
       line.text += item.kind + " " + item.statement.text;
       if (!question.empty() && !item.statement.side.empty()) line.text += " " + item.statement.side;
@@ -194,7 +196,7 @@ class Settler {
       }
       line.readings = item.times;
       if (question.empty() && !waits) line.meant = item.statement.meant;
-      line.waits = waits ? item.statement.waits : Statement::Wait::none;
+      line.waits = waits ? waited : Statement::Wait::none;
     }
     const Item& last = found_.items.back();
     if (found_.kind_in_doubt) return lines;

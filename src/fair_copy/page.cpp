@@ -76,6 +76,12 @@ void Page::begin_station(const std::string& name) {
   neighbours.clear();
 }
 
+void Page::want_kind(const std::string& name, KindType type) {
+  if (!wanted_kinds.insert(name).second) return;
+  own_kinds[name] = type;
+  words.add(name, {Meaning::kind, *kept.insert(name).first});
+}
+
 std::string_view stripped(std::string_view text) {
   constexpr std::string_view stray = " \t,;:.-()[]";
   constexpr std::array<std::string_view, 3> longer = {"–", "—", "\u00A0"};

@@ -8,6 +8,7 @@
 
 #include "attitude.hpp"
 #include "nouns.hpp"
+#include "units.hpp"
 
 namespace lodebook::fair_copy {
 
@@ -50,6 +51,11 @@ struct Page {
   bool has_set = false;
   bool has_declination = false;
   std::map<std::string, KindType> own_kinds;  ///< that a statement has declared
+  /// Of these, kinds in its tables that neither the trade nor the page has a word for: asked once.
+  std::set<std::string> wanted_kinds;
+  /// What a letter in a column of senses means; empty for one that says none.
+  std::map<std::string, std::string> sense_letters;
+  Units units;
   /// Names in the page's own words, which the table of words keeps as views.
   std::set<std::string> kept;
   // ---- where it is
@@ -82,6 +88,8 @@ struct Page {
   /// readings drift.
   void remember(const std::string& of_kind, const Meant& meant);
   void begin_station(const std::string& name);
+  /// From here on its word is one of a kind, whose readings wait for the answer to a question.
+  void want_kind(const std::string& name, KindType type);
 };
 
 /// A name as a statement has it: its words joined by hyphens, and in quotes where it needs them.
@@ -108,6 +116,8 @@ using Lines = std::vector<Line>;
 
 /// A line of a page's heading: dates, the dial, declination, rule, order, pace, own words.
 std::optional<Lines> settings_of(std::string_view line, Tokens& tokens, Page& page);
+/// What the letters in a column of senses mean: `sense: N normal, R reverse`.
+std::optional<Lines> sense_letters_of(std::string_view line, Page& page);
 /// Words that the page declares, alone on their line.
 std::optional<Lines> own_words_of(std::string_view line, Tokens& tokens, Page& page);
 /// A station's heading, a landmark, or what is said of a station: position, height, time.

@@ -144,7 +144,11 @@ Copied PageReader::read_line(std::uint32_t number) {
   if (copied.as_typed) {
     copied.is_too_long = is_long && !strict.is_good;
     learn(page_, strict, notebook_);
-    if (table_) table_->pass(copied.typed);
+    if (table_) table_->pass(copied.typed, page_);
+    // To the language it is a comment: `# strike,dip,side`.
+    if (copied.typed.starts_with('#')) {
+      if (auto table = Table::headed_by(copied.typed, page_)) table_ = std::move(table);
+    }
     copied.typed_readings = static_cast<std::uint32_t>(
         std::ranges::count_if(strict.entries, [](const notebook::Entry& entry) {
           return std::holds_alternative<notebook::Reading>(entry.what);
@@ -166,9 +170,11 @@ Lines PageReader::understood(std::uint32_t number, std::string_view line) {
   const bool alone = stands_alone(number);
   Tokens used = tokens;
   page_.is_title = number == 1;
+  page_.units.learn(line);
   const bool below_landmark = std::exchange(page_.below_landmark, false);
   const bool is_order = !tokens.empty() && tokens.front().is(Meaning::order);
   if (auto lines = is_order ? std::nullopt : in_table(line)) return *std::move(lines);
+  if (auto lines = sense_letters_of(line, page_)) return *std::move(lines);
   if (!tokens.empty() && tokens.front().is(Meaning::marks)) return listed_marks(line, tokens);
   if (auto lines = settings_of(line, used, page_)) return *lines;
   used = tokens;
@@ -186,14 +192,12 @@ Lines PageReader::understood(std::uint32_t number, std::string_view line) {
 
 /// A heading of columns, or a row below one.
 std::optional<Lines> PageReader::in_table(std::string_view line) {
-  if (auto table = Table::headed_by(line)) {
+  if (auto table = Table::headed_by(line, page_)) {
     table_ = std::move(table);
+    if (!table_->kind().empty()) page_.kind = page_.list_kind = table_->kind();
     Lines lines;
     lines.emplace_back().text = fmt::format("note {}", stripped_ends(line));
     lines.back().is_note = true;
-    for (const Token& token : tokens_of(line, page_.words, false)) {
-      if (token.is(Meaning::kind)) page_.kind = page_.list_kind = token.says;
-    }
     return lines;
   }
   if (!table_) return std::nullopt;

@@ -5,323 +5,341 @@
 
 #include <algorithm>
 #include <array>
-#include <lodebook/orientation/decimal.hpp>
-#include <lodebook/orientation/quadrant.hpp>
 #include <utility>
 
 namespace lodebook::fair_copy {
 
 namespace {
 
-struct Name {
-  Column column;
-  std::string_view names;
-};
-
-/// Headings as people write them, folded, parted by commas.
-constexpr Name names[] = {
-    {Column::station,
-     "station,sta,stn,st,stop,site,loc,locality,point,pt,outcrop,waypoint,wp,location"},
-    {Column::kind,
-     "kind,type,feature,structure,element,what,measurement,feat,surface,feature type,plane type"},
-    {Column::strike, "strike,str,strike az,strike azimuth"},
-    {Column::dip, "dip,dip deg,dip angle,dip amount,dip °"},
-    {Column::side,
-     "dip to,dips to,side,dip side,dip quadrant,quad,quadrant,dip "
-     "letter,toward,towards,dip_to,dipto"},
-    {Column::direction,
-     "dip direction,dip dir,dipdir,dip azimuth,dip az,ddir,dip dirn,dir,direction,dip_dir,"
-     "dip_direction,dipdirection,azimuth of dip,dip direction deg"},
-    {Column::trend, "trend,azimuth,az,bearing,azim"},
-    {Column::plunge, "plunge,pl,plg"},
-    {Column::rake, "rake,pitch"},
-    {Column::facing, "facing,way up,younging,polarity"},
-    {Column::sense, "sense,movement,sense of movement"},
-    {Column::remark, "remark,remarks,comment,comments,note,notes,description,descr,desc"},
-    {Column::latitude, "latitude,lat"},
-    {Column::longitude, "longitude,lon,long,lng"},
-    {Column::elevation, "elevation,elev,alt,altitude,height,z"},
-};
-
-Column column_named(std::string_view heading) {
-  const std::string whole = folded(heading);
-  for (const std::string_view word : {"remark", "note", "comment"}) {
-    if (whole.find(word) != std::string_view::npos) return Column::remark;
-  }
-  const std::string name = whole.substr(0, whole.find_first_of(",("));
-  for (const Name& row : names) {
-    for (std::size_t begin = 0; begin <= row.names.size();) {
-      const std::size_t end = std::min(row.names.find(',', begin), row.names.size());
-      if (row.names.substr(begin, end - begin) == name) return row.column;
-      begin = end + 1;
-    }
-  }
-  return Column::other;
-}
-
-std::vector<std::string_view> split(std::string_view line, char separator) {
-  std::vector<std::string_view> cells;
-  const bool blanks = separator == ' ';
-  const bool may_quote = separator == ',' || separator == ';';
-  std::size_t begin = blanks ? std::min(line.find_first_not_of(" \t"), line.size()) : 0;
-  bool quoted = false;
-  for (std::size_t at = begin; at <= line.size(); ++at) {
-    if (may_quote && at < line.size() && line[at] == '"') quoted = !quoted;
-    const bool ends =
-        at == line.size() || (!quoted && (blanks ? line.substr(at, 2) == "  " || line[at] == '\t'
-                                                 : line[at] == separator));
-    if (!ends) continue;
-    std::string_view cell = line.substr(begin, at - begin);
-    while (cell.starts_with(' '))
-      cell.remove_prefix(1);
-    while (cell.ends_with(' '))
-      cell.remove_suffix(1);
-    if (may_quote && cell.size() >= 2 && cell.starts_with('"') && cell.ends_with('"'))
-      cell = cell.substr(1, cell.size() - 2);
-    cells.push_back(cell);
-    if (blanks) {
-      while (at + 1 < line.size() && (line[at + 1] == ' ' || line[at + 1] == '\t'))
-        ++at;
-    }
-    begin = at + 1;
-  }
-  return cells;
-}
-
-/// Codes of kinds as they stand in a column of their own. Common practice, no source.
-constexpr std::pair<std::string_view, std::string_view> codes[] = {
-    {"bd", "bedding"},     {"bp", "bedding"},   {"be", "bedding"},   {"b", "bedding"},
-    {"s0", "bedding"},     {"jn", "joint"},     {"jt", "joint"},     {"j", "joint"},
-    {"ft", "fault"},       {"flt", "fault"},    {"f", "fault"},      {"fa", "fault"},
-    {"sz", "shear"},       {"sh", "shear"},     {"sr", "shear"},     {"vn", "vein"},
-    {"v", "vein"},         {"fo", "foliation"}, {"fl", "foliation"}, {"cl", "cleavage"},
-    {"ct", "contact"},     {"co", "contact"},   {"cn", "contact"},   {"dk", "dike"},
-    {"sc", "schistosity"}, {"li", "lineation"}, {"ln", "lineation"},
-};
-
-std::string kind_coded(const std::string& cell, const Page& page) {
-  if (page.words.is_own(cell)) return cell;
-  const std::string code = folded(cell);
-  const auto* const found =
-      std::ranges::find(codes, std::string_view(code), [](const auto& one) { return one.first; });
-  return found == std::end(codes) ? cell : std::string(found->second);
-}
-
-bool is_ditto(std::string_view cell) {
-  return cell == "\"" || cell == "''" || cell == "″" || cell == "”" || cell == "〃" ||
-         folded(cell) == "do" || folded(cell) == "ditto";
-}
-
 /// A longer one is a sentence.
 constexpr std::size_t longest_heading = 24;
 
-bool is_attitude(Column column) {
-  return column >= Column::strike && column <= Column::rake;
+bool has_digit(std::string_view text) {
+  return text.find_first_of("0123456789") != std::string_view::npos;
 }
 
-void ask(Line& line, std::string_view why) {
-  if (line.is_question()) return;
-  line.text = fmt::format("ask {}  ; {}", line.text.substr(0, line.text.find("  ; ")), why);
-  line.meant.reset();
+bool is_of_attitude(Column column) {
+  return is_angle(column) || is_bearing(column) || column == Column::side;
 }
 
-/// `vert.` in place of a figure.
-bool starts_upright(std::string_view cell) {
-  const std::string lower = folded(cell);
-  return lower.starts_with("vert") || lower.starts_with("horiz") || lower == "flat";
+/// `N62E` is no figure; `approx. 40` may be one.
+constexpr std::size_t longest_point = 6;
+bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
-bool starts_with_figure(std::string_view text) {
-  return !text.empty() && ((text[0] >= '0' && text[0] <= '9') || text[0] == '-' || text[0] == '~');
+/// Bytes as letters, so that columns stand below each other.
+Span in_letters(std::string_view line, const Span& span) {
+  const auto letters = [&](std::size_t bytes) {
+    return static_cast<std::size_t>(std::ranges::count_if(line.substr(0, bytes), [](char c) {
+      return (static_cast<unsigned char>(c) & 0xC0) != 0x80;
+    }));
+  };
+  return {letters(span.begin), letters(span.end)};
+}
+
+/// What a value of the column may look like; a word such as `vert.` is one, too.
+bool is_like(Column column, std::string_view text, const Words& words) {
+  if (is_unread(text) || is_ditto(text, words)) return true;
+  const Tokens tokens = tokens_of(text, words, false);
+  const bool bearing = is_bearing(column) || column == Column::back;
+  if (std::ranges::any_of(tokens,
+                          [](const Token& token) { return token.is('>') || token.is('/'); }))
+    return false;
+  if (has_digit(text)) return bearing || !is_letter(text.front()) || text.size() > longest_point;
+  if (bearing) return tokens.size() == 1 && tokens.front().type == Token::Type::point;
+  const std::string lower = folded(text);
+  const auto word = words.find(lower);
+  const bool level =
+      word && (word->meaning == Meaning::level || word->meaning == Meaning::vertical ||
+               word->meaning == Meaning::horizontal);
+  return level || lower.find("vert") != std::string::npos ||
+         lower.find("horiz") != std::string::npos || lower.find("flat") != std::string::npos;
 }
 
 }  // namespace
 
-std::optional<Table> Table::headed_by(std::string_view line) {
-  if (line.find_first_of("0123456789=") != std::string_view::npos) return std::nullopt;
-  for (const char separator : {'\t', ';', '|', ',', '/', ' '}) {
-    Table table;
-    // A heading with strokes between stands over rows with blanks.
-    table.separator_ = separator == '/' ? ' ' : separator;
-    int attitudes = 0;
-    bool angle = false;
-    bool is_prose = false;
-    for (const std::string_view cell : split(line, separator)) {
-      is_prose = is_prose || cell.size() > longest_heading;
-      const Column column = column_named(cell);
-      table.headings_.push_back({column, std::string(cell)});
-      attitudes += is_attitude(column) ? 1 : 0;
-      angle = angle || column == Column::dip || column == Column::plunge || column == Column::rake;
+bool Table::has(Column column) const {
+  return std::ranges::any_of(headings_, [&](const Heading& heading) {
+    return heading.column == column || heading.second == column;
+  });
+}
+
+/// Of several columns of that name the first.
+void Table::turn(Column from, Column to) {
+  if (has(to)) return;
+  const auto found = std::ranges::find(headings_, from, &Heading::column);
+  if (found != headings_.end()) found->column = to;
+}
+
+/// What stands in a second column of a name goes into the remark.
+void Table::drop_repeats() {
+  for (auto later = headings_.begin(); later != headings_.end(); ++later) {
+    const bool repeats =
+        std::find_if(headings_.begin(), later, [&](const Heading& earlier) {
+          return earlier.column == later->column || earlier.second == later->column;
+        }) != later;
+    if (repeats && later->column != Column::remark) later->column = Column::other;
+  }
+}
+
+bool Table::take_as_leg() {
+  const bool ends =
+      has(Column::to) || (has(Column::station) && (has(Column::back) || has(Column::slope)));
+  if (!has(Column::distance) || !ends) return false;
+  for (const Column column : {Column::strike, Column::direction, Column::trend})
+    turn(column, Column::bearing);
+  for (const Column column : {Column::dip, Column::plunge})
+    turn(column, Column::slope);
+  if (!has(Column::bearing)) return false;
+  drop_repeats();
+  return is_leg_ = true;
+}
+
+bool Table::take_as_attitude() {
+  if (has(Column::rake)) {
+    for (Heading& heading : headings_) {
+      if (heading.column == Column::station && folded(heading.name) == "from" && !has(Column::end))
+        heading.column = Column::end;
     }
-    // Two words with a stroke between are an order of pairs.
-    const bool is_order = separator == '/' && table.headings_.size() < 3;
-    if (attitudes >= 2 && angle && !is_order && !is_prose) return table;
+  }
+  turn(Column::to, Column::side);
+  if (!has(Column::set)) turn(Column::surface, Column::kind);
+  if (has(Column::plunge)) turn(Column::bearing, Column::trend);
+  drop_repeats();
+  const bool named = has(Column::strike) || has(Column::direction) || has(Column::trend);
+  int parts = 0;
+  bool angle = false;
+  for (Heading& heading : headings_) {
+    const bool needless = heading.column == Column::bearing && named && !heading.second;
+    const bool of_leg = heading.column == Column::back || heading.column == Column::distance ||
+                        heading.column == Column::slope || heading.column == Column::to;
+    const bool endless = heading.column == Column::end && !has(Column::rake);
+    const bool looks = heading.column == Column::surface;
+    if (needless || of_leg || endless || looks) heading.column = Column::other;
+    parts += (is_of_attitude(heading.column) ? 1 : 0) + (heading.second ? 1 : 0);
+    angle = angle || is_angle(heading.column) || (heading.second && is_angle(*heading.second));
+  }
+  return parts >= 2 && angle;
+}
+
+/// Else it is prose, or the order of pairs.
+bool Table::is_heading() const {
+  std::size_t known = 0;
+  std::size_t pairs = 0;
+  bool is_prose = false;
+  for (const Heading& heading : headings_) {
+    known += heading.column == Column::other ? 0 : 1;
+    pairs += heading.second ? 1 : 0;
+    is_prose = is_prose || heading.name.size() > longest_heading;
+    const bool strange = heading.column == Column::other &&
+                         (heading.name.size() > 2 || !is_letter(heading.name.front()));
+    is_prose = is_prose || (separator_ == Separator::blank && strange);
+  }
+  const bool tight = separator_ == Separator::tab || separator_ == Separator::bar;
+  const bool has_more = has(Column::kind) || has(Column::index) || has(Column::set) ||
+                        has(Column::station) || has(Column::remark) || tight;
+  const std::size_t least =
+      separator_ == Separator::stroke || separator_ == Separator::blank ? 3 : 2;
+  return !is_prose && headings_.size() >= least &&
+         (pairs == 0 || (has_more && known > pairs) || (tight && headings_.size() > pairs));
+}
+
+/// `fault tables: no | strike | ...`, `Joints | strike | dip`, `rake of striae`
+void Table::name_kinds(std::string_view line, const Words& words) {
+  const auto kind_in_words = [&](std::string_view text) {
+    for (const Token& token : tokens_of(text, words, false)) {
+      if (token.is(Meaning::kind)) return std::string(token.says);
+    }
+    return std::string();
+  };
+  state_.kind = kind_in_words(line.substr(0, line.find(headings_.front().name)));
+  for (const Heading& heading : headings_) {
+    const bool may_name = heading.column == Column::other || heading.column == Column::remark;
+    if (may_name && state_.kind.empty()) state_.kind = kind_in_words(heading.name);
+    const bool of_line = heading.column == Column::rake || heading.column == Column::trend ||
+                         heading.column == Column::plunge;
+    if (of_line && state_.rake_kind.empty()) state_.rake_kind = kind_in_words(heading.name);
+  }
+  if (state_.rake_kind == "striation") state_.rake_kind = "slickenline";
+}
+
+std::optional<Table> Table::headed_by(std::string_view line, const Page& page) {
+  if (has_digit(line) || line.find('=') != std::string_view::npos) return std::nullopt;
+  for (const Separator separator :
+       {Separator::tab, Separator::semicolon, Separator::bar, Separator::comma, Separator::stroke,
+        Separator::blanks, Separator::blank}) {
+    Table table(headings_in(line, separator, page.words), separator);
+    for (Heading& heading : table.headings_)
+      heading.span = in_letters(line, heading.span);
+    if (!table.is_heading()) continue;
+    if (!table.take_as_leg() && !table.take_as_attitude()) continue;
+    table.name_kinds(line, page.words);
+    return table;
   }
   return std::nullopt;
 }
 
-std::vector<std::string> Table::cells(std::string_view line) const {
-  std::vector<std::string> cells;
-  for (const std::string_view cell : split(line, separator_)) {
-    // A ditto mark stands for what is above it in its column.
-    const bool repeats = is_ditto(cell) && cells.size() < above_.size();
-    cells.push_back(repeats ? above_[cells.size()] : std::string(cell));
-  }
-  return cells;
+/// The heading that a cell is aligned with, at its start or at its end; the last for none.
+std::size_t Table::aligned_with(const Span& span) const {
+  const auto found = std::ranges::find_if(headings_, [&](const Heading& heading) {
+    return heading.span.begin == span.begin || heading.span.end == span.end;
+  });
+  return static_cast<std::size_t>(found - headings_.begin());
 }
 
-bool Table::is_row(const std::vector<std::string>& row) const {
-  // With blanks between its columns a row has all that an attitude needs.
-  std::size_t needed = 2;
-  for (std::size_t i = 0; i < headings_.size() && separator_ == ' '; ++i) {
-    const Column column = headings_[i].column;
-    const bool counts = is_attitude(column) && column != Column::side;
-    if (counts) needed = std::max(needed, i + 1);
-    if (counts && i < row.size() && row[i].find_first_of("0123456789") == std::string::npos &&
-        !starts_upright(row[i]))
-      return false;
-  }
-  return row.size() >= needed;
-}
-
-bool Table::has_stations() const {
-  return std::ranges::any_of(
-      headings_, [](const Heading& heading) { return heading.column == Column::station; });
-}
-
-void Table::pass(std::string_view line) {
-  std::vector<std::string> row = cells(line);
-  if (is_row(row)) above_ = std::move(row);
-}
-
-std::optional<Lines> Table::row(std::string_view line, Page& page) {
-  std::vector<std::string> row = cells(line);
-  if (!is_row(row)) return std::nullopt;
-  const std::string words = in_words(row, page);
-  if (words.empty()) return std::nullopt;
-  Lines lines;
-  add_place(row, page, lines);
-  Tokens tokens = tokens_of(words, page.words, separator_ == ';');
-  auto readings = readings_of(words, tokens, page);
-  if (!readings) return std::nullopt;
-  if (const std::string doubt = doubt_of(row, page); !doubt.empty()) {
-    for (Line& made : *readings)
-      ask(made, doubt);
-  }
-  std::string remark;
-  for (std::size_t i = 0; i < row.size(); ++i) {
-    if (!is_counted(i, row[i])) continue;
-    const std::string_view name = i < headings_.size() ? std::string_view(headings_[i].name) : "";
-    remark +=
-        fmt::format("{}{}{}{}", remark.empty() ? "" : ", ", name, name.empty() ? "" : " ", row[i]);
-  }
-  if (!remark.empty()) {
-    std::string& text = readings->back().text;
-    text += (text.find("  ; ") == std::string_view::npos ? "  ; " : ", ") + remark;
-  }
-  lines.insert(lines.end(), readings->begin(), readings->end());
-  above_ = std::move(row);
-  return lines;
-}
-
-bool Table::is_counted(std::size_t column, std::string_view cell) const {
-  const bool other = column < headings_.size() && headings_[column].column == Column::other;
-  return other && cell.find_first_of("0123456789") != std::string_view::npos;
-}
-
-/// A remark that names another kind, or says how often, is about the reading.
-std::string Table::doubt_of(const std::vector<std::string>& row, const Page& page) const {
-  bool has_kind = false;
-  for (std::size_t i = 0; i < row.size() && i < headings_.size(); ++i)
-    has_kind = has_kind || (headings_[i].column == Column::kind && !row[i].empty());
-  for (std::size_t i = 0; i < row.size(); ++i) {
-    if (i < headings_.size() && headings_[i].column != Column::remark) continue;
-    for (const Token& token : tokens_of(row[i], page.words, false)) {
-      if (!has_kind && token.is(Meaning::kind)) return fmt::format("or is it {}?", token.says);
-      if (token.type == Token::Type::word && token.text.size() == 2 && (token.text[0] == 'x') &&
-          token.text[1] >= '2')
-        return "one, or several alike?";
+/// Under blanks a row with fewer cells than headings, each aligned with its own; empty for a row
+/// that is not aligned. One cell may reach under two headings.
+std::vector<std::string> Table::by_position(std::string_view line,
+                                            const std::vector<Cell>& cells) const {
+  std::vector<std::string> texts(headings_.size());
+  const auto put = [&](std::size_t column, std::string_view text) {
+    const bool fits = column < texts.size() && texts[column].empty();
+    if (fits) texts[column] = text;
+    return fits;
+  };
+  bool is_parted = false;
+  for (const Cell& cell : cells) {
+    const Span span = in_letters(line, cell.span);
+    const auto under = std::ranges::count_if(headings_, [&](const Heading& heading) {
+      return span.begin < heading.span.end && heading.span.begin < span.end;
+    });
+    const std::size_t blank = cell.text.rfind(' ');
+    if (under == 2 && blank != std::string::npos && !std::exchange(is_parted, true)) {
+      const Span second = {cell.span.begin + blank + 1, cell.span.end};
+      if (!put(aligned_with({span.begin, 0}), cell.text.substr(0, blank)) ||
+          !put(aligned_with(in_letters(line, second)), cell.text.substr(blank + 1)))
+        return {};
+    } else if (!put(aligned_with(span), cell.text)) {
+      return {};
     }
+  }
+  return texts;
+}
+
+std::vector<std::string> Table::texts_of(std::string_view line, Separator separator, bool strict,
+                                         const Words& words) const {
+  std::vector<Cell> cells = cells_in(line, separator);
+  const bool by_blanks = separator == Separator::blanks || separator == Separator::blank;
+  std::vector<std::string> texts;
+  if (by_blanks && !strict && separator_ == separator && cells.size() < headings_.size())
+    texts = by_position(line, cells);
+  for (std::size_t i = 0; texts.size() < cells.size() && i < cells.size(); ++i) {
+    const bool joins = i >= headings_.size() && headings_.back().column == Column::remark &&
+                       (separator == Separator::comma || by_blanks);
+    if (!joins) {
+      texts.push_back(cells[i].text);
+      continue;
+    }
+    // The rest of the line is its last remark.
+    texts.back() = line.substr(cells[headings_.size() - 1].span.begin);
+    break;
+  }
+  for (std::size_t i = 0; i < texts.size(); ++i) {
+    if (i < above_.size() && is_ditto(texts[i], words)) texts[i] = above_[i];
+  }
+  return texts;
+}
+
+bool Table::is_row(const std::vector<std::string>& texts, Separator separator, bool strict,
+                   const Words& words) const {
+  const bool by_blanks = separator == Separator::blanks || separator == Separator::blank;
+  std::size_t needed = 2;
+  std::size_t read = 0;
+  for (std::size_t i = 0; i < headings_.size(); ++i) {
+    const Heading& heading = headings_[i];
+    const std::string_view text = i < texts.size() ? std::string_view(texts[i]) : "";
+    const bool counts = is_angle(heading.column) || is_bearing(heading.column) ||
+                        (is_leg_ && heading.column == Column::distance);
+    if (!counts) continue;
+    needed = by_blanks || strict ? std::max(needed, i + 1) : needed;
+    if (heading.second) {
+      read += has_digit(text) ? 2 : 0;
+    } else if (!is_like(heading.column, text, words)) {
+      return false;
+    } else if (!is_unread(text)) {
+      ++read;
+    }
+  }
+  if (texts.size() < needed || (strict && texts.size() > headings_.size() + 1)) return false;
+  if (is_leg_ || by_blanks) return read >= 2;
+  return !strict || read > 0;
+}
+
+/// The cells of a row as the heading, or the rows above, part them.
+std::vector<std::string> Table::row_like_above(std::string_view line, const Words& words) const {
+  const Separator own = separator_ == Separator::stroke ? Separator::blanks : separator_;
+  const bool strict = may_be_over_ && has_rows_;
+  auto texts = texts_of(line, own, strict, words);
+  return is_row(texts, own, strict, words) ? texts : std::vector<std::string>();
+}
+
+/// The cells of a row; nothing for a line that is none. The first row shows what parts them.
+std::vector<std::string> Table::row_of(std::string_view line, const Words& words) {
+  if (auto texts = row_like_above(line, words); !texts.empty() || has_rows_) return texts;
+  for (const Separator other : {Separator::tab, Separator::bar, Separator::semicolon,
+                                Separator::blanks, Separator::comma, Separator::blank}) {
+    auto texts = texts_of(line, other, true, words);
+    if (texts.size() < 3 || !is_row(texts, other, true, words)) continue;
+    separator_ = other;
+    return texts;
   }
   return {};
 }
 
-std::string Table::in_words(const std::vector<std::string>& row, const Page& page) const {
-  std::array<std::string, static_cast<std::size_t>(Column::elevation) + 1> said;
-  for (std::size_t i = 0; i < row.size() && i < headings_.size(); ++i) {
-    std::string& cell = said[static_cast<std::size_t>(headings_[i].column)];
-    if (cell.empty()) cell = row[i];
+void Table::pass(std::string_view line, const Page& page) {
+  if (stripped(line).empty()) {
+    may_be_over_ = true;
+    return;
   }
-  const auto cell = [&](Column column) -> const std::string& {
-    return said[static_cast<std::size_t>(column)];
-  };
-  const auto angle = [&](Column column) {
-    const std::string lower = folded(cell(column));
-    return lower == "vert" || lower == "vertical" ? std::string("90") : cell(column);
-  };
-  // Words of a column that nobody knows may be about the reading, too.
-  for (std::size_t i = 0; i < row.size(); ++i) {
-    const bool other = i >= headings_.size() || headings_[i].column == Column::other;
-    if (other && !row[i].empty() && !is_counted(i, row[i]))
-      said[static_cast<std::size_t>(Column::remark)] += fmt::format(", {}", row[i]);
-  }
-  std::string& side = said[static_cast<std::size_t>(Column::side)];
-  const std::string& direction = cell(Column::direction);
-  if (side.empty() && !cell(Column::strike).empty() && !direction.empty()) {
-    const auto degrees = read_decimal(direction);
-    side = degrees ? std::string(name_of(nearest_eighth(*degrees))) : direction;
-  }
-  std::string text;
-  if (!cell(Column::strike).empty() && !cell(Column::dip).empty()) {
-    text = fmt::format("strike {} dip {} {}", cell(Column::strike), angle(Column::dip),
-                       cell(Column::side));
-  } else if (!cell(Column::direction).empty() && !cell(Column::dip).empty()) {
-    text = fmt::format("dip direction {} dip {}", cell(Column::direction), angle(Column::dip));
-  } else if (!cell(Column::trend).empty() && !cell(Column::plunge).empty()) {
-    text = fmt::format("trend {} plunge {}", cell(Column::trend), angle(Column::plunge));
-  } else if (!cell(Column::rake).empty()) {
-    text = fmt::format("rake {}", cell(Column::rake));
-  } else if (!cell(Column::kind).empty() && !angle(Column::dip).empty()) {
-    text = fmt::format("dip {}", angle(Column::dip));
-  } else {
-    return {};
-  }
-  const bool figures = starts_with_figure(angle(Column::dip)) ||
-                       starts_with_figure(angle(Column::plunge)) ||
-                       starts_with_figure(cell(Column::rake));
-  if (!figures) return {};
-  const std::string& kind = cell(Column::kind);
-  std::string line = kind.empty() ? page.kind : kind_coded(kind, page);
-  line += " " + text;
-  for (const Column column : {Column::facing, Column::sense, Column::remark}) {
-    if (!cell(column).empty()) line += (column == Column::remark ? ", " : " ") + cell(column);
-  }
-  return line;
+  auto texts = row_like_above(line, page.words);
+  if (!texts.empty()) above_ = std::move(texts);
 }
 
-void Table::add_place(const std::vector<std::string>& row, Page& page, Lines& lines) const {
-  std::string station;
-  std::string latitude;
-  std::string longitude;
-  std::string elevation;
-  for (std::size_t i = 0; i < row.size() && i < headings_.size(); ++i) {
-    if (headings_[i].column == Column::station) station = row[i];
-    if (headings_[i].column == Column::latitude) latitude = row[i];
-    if (headings_[i].column == Column::longitude) longitude = row[i];
-    if (headings_[i].column == Column::elevation) elevation = row[i];
+void Table::add_pair(const Heading& heading, std::size_t column, const std::string& text,
+                     const Words& words, std::vector<Field>& fields) const {
+  Halves halves = halves_of(text);
+  const Halves above = column < above_.size() ? halves_of(above_[column]) : Halves();
+  if (is_ditto(halves.first, words)) halves.first = above.first;
+  if (is_ditto(halves.second, words)) halves.second = above.second;
+  // `vert.` alone is an angle, whatever stands first.
+  if (halves.second.empty() && !has_digit(halves.first) && is_angle(*heading.second))
+    std::swap(halves.first, halves.second);
+  fields.push_back({&heading, heading.column, with_point(halves.first)});
+  fields.push_back({&heading, *heading.second, with_point(halves.second)});
+}
+
+Row Table::fields_of(const std::vector<std::string>& texts, const Words& words) const {
+  std::vector<Field> fields;
+  for (std::size_t i = 0; i < texts.size(); ++i) {
+    const Heading* const heading = i < headings_.size() ? &headings_[i] : nullptr;
+    const std::string text = is_unread(texts[i]) ? std::string() : texts[i];
+    if (heading && heading->second) {
+      add_pair(*heading, i, text, words, fields);
+    } else {
+      fields.push_back({heading, heading ? heading->column : Column::remark, with_point(text)});
+    }
   }
-  if (station.empty() || folded(station) == folded(page.station)) return;
-  page.begin_station(station);
-  Line& heading = lines.emplace_back();
-  heading.text = "station " + name_text(station);
-  if (separator_ == ';') {
-    std::ranges::replace(latitude, ',', '.');
-    std::ranges::replace(longitude, ',', '.');
-    std::ranges::replace(elevation, ',', '.');
+  return Row(std::move(fields));
+}
+
+std::optional<Lines> Table::row(std::string_view line, Page& page) {
+  std::vector<std::string> texts = row_of(line, page.words);
+  if (texts.empty()) {
+    may_be_over_ = true;
+    return std::nullopt;
   }
-  if (!latitude.empty() && !longitude.empty())
-    heading.text += fmt::format(" at {}, {}", latitude, longitude);
-  if (!elevation.empty()) lines.emplace_back().text = fmt::format("elevation {} m", elevation);
+  Row row = fields_of(texts, page.words);
+  std::optional<Lines> lines;
+  if (is_leg_) {
+    lines = leg_of(row, page);
+  } else {
+    lines = attitudes_of(row, state_, page);
+  }
+  if (!lines) return std::nullopt;
+  above_ = std::move(texts);
+  has_rows_ = true;
+  return lines;
 }
 
 }  // namespace lodebook::fair_copy

@@ -2,59 +2,56 @@
 // Readings in columns: a line of headings, and rows below it.
 #pragma once
 
-#include "page.hpp"
+#include "row.hpp"
 
 namespace lodebook::fair_copy {
 
-/// What a column holds.
-enum class Column : std::uint8_t {
-  other,  ///< goes into the remark, with its heading
-  remark,
-  station,
-  kind,
-  strike,
-  dip,
-  side,
-  direction,
-  trend,
-  plunge,
-  rake,
-  facing,
-  sense,
-  latitude,
-  longitude,
-  elevation,
-};
-
 class Table {
  public:
-  /// The table that `line` is the heading of, or nothing: two columns of an attitude are named, and
-  /// the line has no figure.
-  static std::optional<Table> headed_by(std::string_view line);
+  /// The table that `line` is the heading of, or nothing: columns of an attitude or of a leg are
+  /// named, and the line has no figure.
+  static std::optional<Table> headed_by(std::string_view line, const Page& page);
 
   /// What a row becomes, or nothing for a line that is none of its rows.
   std::optional<Lines> row(std::string_view line, Page& page);
-  /// A row that is in the language already: what a ditto mark below it may stand for.
-  void pass(std::string_view line);
-  bool has_stations() const;
+  /// A row that is in the language already: what a ditto mark below it may stand for. A blank line
+  /// may end the table.
+  void pass(std::string_view line, const Page& page);
+  bool has_stations() const { return has(Column::station); }
+  /// Named over it, or by its headings; empty for none.
+  const std::string& kind() const { return state_.kind; }
 
  private:
-  std::vector<std::string> cells(std::string_view line) const;
-  /// Figures of a column that nobody knows: no part of the reading.
-  bool is_row(const std::vector<std::string>& row) const;
-  bool is_counted(std::size_t column, std::string_view cell) const;
-  std::string doubt_of(const std::vector<std::string>& row, const Page& page) const;
-  /// The row as people write it in words, ready for the readers of lines; empty without a reading.
-  std::string in_words(const std::vector<std::string>& row, const Page& page) const;
-  void add_place(const std::vector<std::string>& row, Page& page, Lines& lines) const;
+  Table(std::vector<Heading> headings, Separator separator)
+      : headings_(std::move(headings)), separator_(separator) {}
 
-  struct Heading {
-    Column column = Column::other;
-    std::string name;
-  };
+  bool has(Column column) const;
+  void turn(Column from, Column to);
+  void drop_repeats();
+  bool take_as_leg();
+  bool take_as_attitude();
+  bool is_heading() const;
+  void name_kinds(std::string_view line, const Words& words);
+
+  std::vector<std::string> texts_of(std::string_view line, Separator separator, bool strict,
+                                    const Words& words) const;
+  std::size_t aligned_with(const Span& span) const;
+  std::vector<std::string> by_position(std::string_view line, const std::vector<Cell>& cells) const;
+  bool is_row(const std::vector<std::string>& texts, Separator separator, bool strict,
+              const Words& words) const;
+  std::vector<std::string> row_like_above(std::string_view line, const Words& words) const;
+  std::vector<std::string> row_of(std::string_view line, const Words& words);
+  Row fields_of(const std::vector<std::string>& texts, const Words& words) const;
+  void add_pair(const Heading& heading, std::size_t column, const std::string& text,
+                const Words& words, std::vector<Field>& fields) const;
+
   std::vector<Heading> headings_;
   std::vector<std::string> above_;  ///< the cells of the row before
-  char separator_ = '\t';           ///< a blank: two or more
+  Separator separator_;             ///< of the rows, once one was read
+  bool is_leg_ = false;
+  bool has_rows_ = false;
+  bool may_be_over_ = false;  ///< behind a blank line, or a line that is no row
+  TableState state_;
 };
 
 }  // namespace lodebook::fair_copy

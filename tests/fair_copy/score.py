@@ -40,7 +40,8 @@ def same(x, w, comment=""):
         t1, t2 = (set(re.findall(r"[^\W_]+", str(r.get("target") or "").lower())) for r in (x, w))
         if not t1 or not (t1 <= t2 or t2 <= t1): return False
     if w["type"] == "leg" or (w.get("codes") and "back" in str(w.get("codes"))):
-        u, v = num(x.get("back_bearing")), num(w.get("back_bearing"))
+        u, v = (num(r.get("back_bearing")) for r in (x, w))
+        u, v = (None if b is None else b - (num(r.get("correction")) or 0) for b, r in ((u, x), (v, w)))     # as read, like the fore bearing
         if (u is None) != (v is None) or (u is not None and circ(u, v) > .06): return False
     # doubt and roughness: marked in the one or the other way, or in neither
     marked = "doubtful" in str(x.get("codes")) or re.search(r"~|\babout\b|±", str(x.get("written")))
