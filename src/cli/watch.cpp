@@ -116,9 +116,10 @@ class WatchByEvents final : public Watch {
       add(file);
       if (const auto target = behind_links(file); target && *target != file) add(*target);
     }
-    for (const auto& [folder, number] : folders_) {
-      const auto is_same = [&](const auto& kept) { return kept.second == number; };
-      if (std::ranges::none_of(folders, is_same)) ::inotify_rm_watch(events_.number(), number);
+    for (const auto& before : folders_) {
+      const auto is_same = [&](const auto& kept) { return kept.second == before.second; };
+      if (std::ranges::none_of(folders, is_same))
+        ::inotify_rm_watch(events_.number(), before.second);
     }
     folders_.swap(folders);
     stamps_.look_at(files);
