@@ -10,6 +10,7 @@
 #include <lodebook/cli/ahead.hpp>
 #include <lodebook/cli/heading.hpp>
 #include <lodebook/cli/progress.hpp>
+#include <lodebook/cli/proposals.hpp>
 #include <lodebook/cli/stage.hpp>
 #include <lodebook/output/table.hpp>
 #include <utility>
@@ -208,8 +209,10 @@ class ReducedLog final : public LogPart {
   void reduce(reduction::Reduction& reduction, const GoOn& go_on) {
     for (LogText& text : texts_)
       text.begin_log(reduction);
+    Proposals proposals(reduction.notebook());
     reduction::Page page;
     while (reduction.next(page)) {
+      proposals.attach(page.diagnostics);
       for (LogText& text : texts_)
         text.page(reduction.notebook().source, page);
       if (!go_on()) return;

@@ -37,7 +37,7 @@ Outcome fair_copy(const CommandLine& line) {
   run_logs_in_turn(
       line, files,
       [&](const notebook::Notebook& notebook, LogPart&) {
-        copy = fair_copy::copy_page(notebook.source);
+        copy = fair_copy::copy_page(notebook);
       },
       outcome);
   if (!copy) return outcome;  // it could not be read

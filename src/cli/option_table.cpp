@@ -246,7 +246,7 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
     {Option::rule, "rule", 0, "HAND", rules, of_readers, false,
      "right or left: the side that goes down, as you\n"
      "look along the strike as typed"},
-    {Option::heading, "heading", 0, "FILE", any, of_logs, false,
+    {Option::heading, "heading", 0, "FILE", any, of_logs | of_fair_copy, false,
      "a file whose lines stand before those of each\n"
      "log: settings, kinds, short words, landmarks"},
     {Option::grid, "grid", 0, "", any, of_reduce, false, "add columns easting, northing and zone"},

@@ -46,11 +46,13 @@ class BearingLine : PageLine {
     for (std::size_t i = 0; i < tokens_.size(); ++i) {
       if (tokens_[i].use == Use::none &&
           (tokens_[i].is(Meaning::either) || tokens_[i].is(Meaning::contrary) ||
-           tokens_[i].is(Meaning::from)))
+           tokens_[i].is(Meaning::from) || tokens_[i].is(Meaning::back)))
         ask(fmt::format("'{}': what is meant?", tokens_[i].text));
     }
     if (const std::size_t left = first_unsettled(tokens_); left < tokens_.size())
       ask(fmt::format("what is '{}'?", tokens_[left].text));
+    if (found_.to_here && page_.is_here(from_))
+      ask(fmt::format("from {} to here: at which of them is this?", from_));
     found_.question = std::move(question_);
     return stated(std::move(found_), unstated(line_, tokens_), page_);
   }

@@ -115,7 +115,8 @@ std::optional<std::string> take_elevation(Tokens& tokens, bool is_place) {
     while (before > 0 && (tokens[before - 1].is(':') || tokens[before - 1].is('=') ||
                           tokens[before - 1].is('.') || tokens[before - 1].is(Meaning::rough)))
       --before;
-    const bool named = before > 0 && tokens[before - 1].is(Meaning::elevation);
+    const bool named = before > 0 && (tokens[before - 1].is(Meaning::elevation) ||
+                                      (is_place && tokens[before - 1].is(Meaning::level)));
     std::size_t end = i + 1;
     const bool metres = is(tokens, end, Meaning::metres);
     const bool feet = is(tokens, end, Meaning::feet) || figure.is_minutes;

@@ -136,21 +136,22 @@ std::string CopiedPage::text() const {
   return text;
 }
 
-void CopiedPage::hold_to_strict(const notebook::Source& headings) {
+void CopiedPage::hold_to_strict(const notebook::Notebook& page) {
   // A statement that becomes a question may take from another what it stood on.
   constexpr int passes = 2;
-  for (int pass = 0; pass < passes && asks_what_fails(headings); ++pass) {
+  for (int pass = 0; pass < passes && asks_what_fails(page); ++pass) {
   }
 }
 
-bool CopiedPage::asks_what_fails(const notebook::Source& headings) {
+bool CopiedPage::asks_what_fails(const notebook::Notebook& page) {
   notebook::Source copy("copy", text());
-  copy.take_headings(headings);
-  const std::vector<StrictLine> strict = strictly_read(notebook::read_log(std::move(copy)));
+  copy.take_headings(page.source);
+  const std::vector<StrictLine> strict =
+      strictly_read(notebook::read_log(std::move(copy), page.options));
   bool fails = false;
-  std::size_t number = 0;
+  std::size_t number = 1;
   for (Copied& copied : lines_) {
-    ++number;
+    ++number;  // as typed, or the comment
     if (copied.as_typed) continue;
     for (Line& line : copied.lines) {
       const StrictLine& read = strict[number++];
@@ -165,8 +166,8 @@ bool CopiedPage::asks_what_fails(const notebook::Source& headings) {
 Tally CopiedPage::tally() const {
   Tally tally;
   for (const Copied& copied : lines_) {
-    tally.taken += copied.typed_readings;
-    tally.other_questions += copied.is_too_long ? 1 : 0;
+    (copied.waits ? tally.asked : tally.taken) += copied.typed_readings;
+    if (copied.waits && copied.typed_readings == 0) ++tally.other_questions;
     for (const Line& line : copied.lines) {
       if (line.readings > 0) {
         (line.is_question() || waits(line) ? tally.asked : tally.taken) += line.readings;

@@ -17,7 +17,8 @@ struct Copied {
   Lines lines;  ///< in place of what is typed
   bool in_station = false;
   std::uint32_t typed_readings = 0;  ///< of a line that stands as typed
-  bool is_too_long = false;          ///< it stands as typed although it is not understood
+  /// It stands as typed although nobody understands it yet: a question, or a line that is too long.
+  bool waits = false;
 };
 
 class CopiedPage {
@@ -25,9 +26,9 @@ class CopiedPage {
   void add(Copied line);
   /// Puts the questions about the heading before the first station or reading.
   void ask_about_heading(const Page& page);
-  /// Turns into questions what the strict reader refuses, or takes for something else; the headings
-  /// are those that the page was read with.
-  void hold_to_strict(const notebook::Source& headings);
+  /// Turns into questions what the strict reader refuses, or takes for something else; its headings
+  /// and options are those of `page`.
+  void hold_to_strict(const notebook::Notebook& page);
 
   const std::vector<Copied>& lines() const { return lines_; }
   std::string text() const;
@@ -37,7 +38,7 @@ class CopiedPage {
   std::uint32_t waiting(Statement::Wait what) const;
   std::uint32_t waiting_for_kind(const std::string& kind) const;
   bool is_asked(std::string_view setting) const;
-  bool asks_what_fails(const notebook::Source& headings);
+  bool asks_what_fails(const notebook::Notebook& page);
 
   std::vector<Copied> lines_;
   std::optional<std::size_t> first_;  ///< the line of the first station or reading

@@ -92,7 +92,10 @@ std::optional<Names::Ends> Names::ends_before_colon() const {
   }
   if (colon == tokens_.size() || middle == npos || middle == 0 || middle + 1 >= colon)
     return std::nullopt;
-  const std::size_t start = is(0, Meaning::leg) || is(0, Meaning::from) ? 1 : 0;
+  std::size_t start = is(0, Meaning::from) ? 1 : 0;
+  for (std::size_t i = 0; i < middle; ++i) {
+    if (is(i, Meaning::leg)) start = i + 1;
+  }
   if (start >= middle) return std::nullopt;
   return Ends{target(start, middle), target(middle + 1, colon), colon};
 }

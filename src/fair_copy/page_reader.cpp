@@ -85,8 +85,10 @@ bool has_figureless_reading(const Tokens& tokens) {
 
 }  // namespace
 
-PageReader::PageReader(const notebook::Source& source)
-    : source_(source), notebook_(notebook::read_log(source)), strict_(strictly_read(notebook_)) {
+PageReader::PageReader(const notebook::Notebook& page)
+    : notebook_(page), source_(page.source), strict_(strictly_read(page)) {
+  page_.conventions.rule = page.options.rule;
+  learn(page_, strict_.front(), notebook_);
   for (StrictLine& line : strict_)
     line.is_good = line.is_good && !hides_reading(line);
   std::uint32_t north_east = 0;
@@ -101,7 +103,8 @@ PageReader::PageReader(const notebook::Source& source)
 }
 
 bool PageReader::is_log() const {
-  return std::ranges::all_of(strict_, &StrictLine::is_good);
+  return std::all_of(strict_.begin() + 1, strict_.end(),
+                     [](const StrictLine& line) { return line.is_good || line.is_question; });
 }
 
 CopiedPage PageReader::read() {
@@ -137,12 +140,12 @@ Copied PageReader::read_line(std::uint32_t number) {
   Copied copied;
   copied.number = number;
   copied.typed = line_of(number);
-  const StrictLine& strict = strict_[number - 1];
+  const StrictLine& strict = strict_[number];
   // Nobody types such a line, and a comment could not hold it.
   const bool is_long = copied.typed.size() > longest_typed;
-  copied.as_typed = strict.is_good || is_blank(copied.typed) || is_long;
+  copied.as_typed = strict.is_good || strict.is_question || is_blank(copied.typed) || is_long;
   if (copied.as_typed) {
-    copied.is_too_long = is_long && !strict.is_good;
+    copied.waits = !strict.is_good && !is_blank(copied.typed);
     learn(page_, strict, notebook_);
     if (table_) table_->pass(copied.typed, page_);
     // To the language it is a comment: `# strike,dip,side`.

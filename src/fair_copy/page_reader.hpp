@@ -12,8 +12,8 @@ namespace lodebook::fair_copy {
 
 class PageReader {
  public:
-  /// `source` must outlive the reader and what it reads.
-  explicit PageReader(const notebook::Source& source);
+  /// `page` must outlive the reader and what it reads.
+  explicit PageReader(const notebook::Notebook& page);
 
   /// Every line is in the language, and hides no reading in a remark.
   bool is_log() const;
@@ -33,8 +33,8 @@ class PageReader {
   Lines title(std::string_view line) const;
   Lines kept(std::string_view line, const Tokens& tokens, std::uint32_t number) const;
 
+  const notebook::Notebook& notebook_;
   const notebook::Source& source_;
-  notebook::Notebook notebook_;
   std::vector<StrictLine> strict_;
   Page page_;
   std::optional<Table> table_;

@@ -67,13 +67,12 @@ void learn_reading(Page& page, const notebook::Reading& reading,
 }  // namespace
 
 std::vector<StrictLine> strictly_read(const notebook::Notebook& notebook) {
-  std::vector<StrictLine> lines(notebook.source.line_count());
+  std::vector<StrictLine> lines(notebook.source.line_count() + 1);
   notebook::BlockReader blocks(notebook);
   notebook::Block block;
   while (blocks.next(block)) {
     for (const Entry& entry : block.entries) {
-      if (entry.line == 0 || entry.line > lines.size()) continue;
-      StrictLine& line = lines[entry.line - 1];
+      StrictLine& line = lines[entry.line];
       line.entries.push_back(entry);
       const auto* reading = std::get_if<notebook::Reading>(&entry.what);
       if ((reading && (reading->rejected || is_odd(*reading))) ||
@@ -84,7 +83,8 @@ std::vector<StrictLine> strictly_read(const notebook::Notebook& notebook) {
       const std::uint32_t number = diagnostic.place.line;
       const bool counts = diagnostic.severity == notebook::Severity::error ||
                           diagnostic.code == notebook::Code::remark_reading;
-      if (counts && number > 0 && number <= lines.size()) lines[number - 1].is_good = false;
+      if (counts) lines[number].is_good = false;
+      if (diagnostic.code == notebook::Code::unanswered) lines[number].is_question = true;
     }
   }
   return lines;

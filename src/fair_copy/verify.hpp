@@ -14,10 +14,12 @@ namespace lodebook::fair_copy {
 struct StrictLine {
   /// It has statements, and no error; or it is blank, or a comment.
   bool is_good = true;
+  /// It is a question that waits for an answer: `ask STATEMENT`.
+  bool is_question = false;
   std::vector<notebook::Entry> entries;
 };
 
-/// All lines of a log, from the first, which is number 0.
+/// All lines of a log by their numbers, from 1; what its headings state stands at 0.
 std::vector<StrictLine> strictly_read(const notebook::Notebook& notebook);
 
 /// Whether the strict reader takes a reading with the meaning that was meant.

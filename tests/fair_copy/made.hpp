@@ -12,7 +12,7 @@ namespace lodebook::test {
 
 inline fair_copy::Copy copied(const std::string& page) {
   const notebook::Source source("page", page);
-  return fair_copy::copy_page(source);
+  return fair_copy::copy_page(notebook::read_log(source));
 }
 
 /// What the copy says of the last line of `page`, without indentation and remarks.

@@ -30,7 +30,7 @@ std::uint32_t fewer_pages() {
 }
 
 std::string copy_of(const std::string& page) {
-  return fair_copy::copy_page(notebook::Source("page.txt", page)).log;
+  return fair_copy::copy_page(notebook::read_log(notebook::Source("page.txt", page))).log;
 }
 
 /// What a copy makes of its page, by the page's lines.

@@ -11,8 +11,9 @@
 
 #include <cstdint>
 #include <string>
+#include <vector>
 
-#include <lodebook/notebook/source.hpp>
+#include <lodebook/notebook/notebook.hpp>
 
 namespace lodebook::fair_copy {
 
@@ -40,6 +41,17 @@ struct Copy {
 /// The fair copy of a page. A page that is a log without errors comes out byte for byte, and so
 /// does a copy. The same page gives the same bytes. Cost is linear in the page,
 /// but for its landmarks and stations, each of whose names may stand on any line.
-Copy copy_page(const notebook::Source& page);
+Copy copy_page(const notebook::Notebook& page);
+
+/// A line that the language refuses, and the statements that it is taken for: those that stand in
+/// the copy without a question, and are no note.
+struct Proposal {
+  std::uint32_t line = 1;
+  std::vector<std::string> statements;
+};
+
+/// The proposals for a log, in the order of its lines. There are none for a copy, whose questions a
+/// person answers. Cost as that of the copy.
+std::vector<Proposal> proposals(const notebook::Notebook& log);
 
 }  // namespace lodebook::fair_copy
