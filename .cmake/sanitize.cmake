@@ -9,8 +9,4 @@ set(CMAKE_CXX_FLAGS_INIT
   "${CMAKE_CXX_FLAGS_INIT} -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer -fno-pie -Wno-shadow -Wno-maybe-uninitialized -Wno-unknown-warning-option"
   CACHE STRING "" FORCE)
 set(CMAKE_EXE_LINKER_FLAGS_INIT "-no-pie" CACHE STRING "")
-# Sources are compiled together, a dozen at a time, which saves a third of the time; one may then
-# have a name that another has.
-set(CMAKE_UNITY_BUILD ON CACHE BOOL "")
-set(CMAKE_UNITY_BUILD_BATCH_SIZE 12 CACHE STRING "")
 set(CMAKE_EXPORT_COMPILE_COMMANDS ON CACHE BOOL "")  # for clang-tidy

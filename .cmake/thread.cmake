@@ -6,5 +6,3 @@ set(CMAKE_CXX_FLAGS_INIT "-fsanitize=thread" CACHE STRING "")
 # clang's library of the sanitizer has the operators that src/cli/large_pages.cpp replaces; the
 # program's come first, and end in the sanitizer's own malloc.
 set(CMAKE_EXE_LINKER_FLAGS_INIT "-Wl,--allow-multiple-definition" CACHE STRING "")
-# Sources are compiled together, as by sanitize.cmake.
-set(CMAKE_UNITY_BUILD ON CACHE BOOL "")

@@ -45,7 +45,7 @@ TEST_CASE("a mark before a figure or bearing says that it is rough") {
 TEST_CASE("about is said of all figures of its reading") {
   const auto book = read_line("bedding N62E 37NW about, N60E 35NW");
   CHECK(codes(book) == "");
-  const auto& first = std::get<PlaneAttitude>(all<Reading>(book)[0].what);
+  const auto first = std::get<PlaneAttitude>(all<Reading>(book)[0].what);
   CHECK(first.bearing.own.rough);
   CHECK(first.dip.own.rough);
   CHECK_FALSE(good<PlaneAttitude>(book).bearing.own.rough);
