@@ -3,8 +3,10 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/orientation/quadrant.hpp>
+#include <utility>
 
 #include "row.hpp"
 
@@ -13,10 +15,6 @@ namespace lodebook::fair_copy {
 namespace {
 
 using Type = Token::Type;
-
-bool has_digit(std::string_view text) {
-  return text.find_first_of("0123456789") != std::string_view::npos;
-}
 
 /// A cell of angles: a figure, or a word for a plane that is upright or level.
 enum class Angle : std::uint8_t {
@@ -51,8 +49,15 @@ class AttitudeRow {
                          row_.peek(Column::direction).empty();
     kind_ = kind_in(row_.take(Column::kind), !is_line, table_, page_);
     take_set(!is_line);
+    if (kind_.kind.empty()) ask_about_kind();
     if (kind_.kind.empty()) kind_.kind = page_.list_kind;
     if (kind_.kind.empty()) kind_.kind = table_.kind.empty() ? page_.kind : table_.kind;
+    // Sets are of joints, nearly always.
+    if (kind_.kind.empty() && row_.has(Column::set)) {
+      kind_.kind = "joint";
+      is_invented_ = true;
+      ask("of which kind are the sets?");
+    }
     std::string first = plane();
     std::string second;
     if (first.empty()) {
@@ -77,13 +82,21 @@ class AttitudeRow {
   }
   bool is_line_kind() const { return !kind_.kind.empty() && !is_plane(page_, kind_.kind); }
 
+  /// An empty cell below others may be the same, or forgotten.
+  void ask_about_kind() {
+    if (!row_.has(Column::kind) && !row_.has(Column::set)) return;
+    const std::string_view set = row_.peek(Column::set);
+    if (row_.has(Column::kind) || set.empty() || !has_digit(set))
+      ask(set.empty() ? std::string("its kind is left out")
+                      : fmt::format("'{}': of which kind?", set));
+  }
   /// `J1` is a kind where the page says so, `2` is a number.
   void take_set(bool is_plane) {
     const std::string_view set = row_.peek(Column::set);
-    if (set.empty() || !kind_.kind.empty() || !tokens_name_kind(set)) return;
+    if (set.empty() || !kind_.kind.empty() || !names_kind(set)) return;
     kind_ = kind_in(row_.take(Column::set), is_plane, table_, page_);
   }
-  bool tokens_name_kind(std::string_view cell) const {
+  bool names_kind(std::string_view cell) const {
     return std::ranges::any_of(tokens_of(cell, page_.words, false),
                                [](const Token& token) { return token.is(Meaning::kind); });
   }
@@ -99,6 +112,9 @@ class AttitudeRow {
     turn_back(direction, dip);
     turn_back(strike, dip);
     if (strike.empty() && direction.empty() && bearing.empty() && dip.empty()) return {};
+    ask_about_digits(strike, 3);
+    ask_about_digits(direction, 3);
+    ask_about_digits(dip, 2);
     if (is_line_kind()) return line_in_plane_columns(strike, direction, bearing, dip);
     const Angle angle = angle_in(dip, page_.words);
     if (angle == Angle::nearly_vertical || angle == Angle::nearly_level)
@@ -113,11 +129,19 @@ class AttitudeRow {
       if (is_vertical && side.empty()) return "vertical " + strike;
       return fmt::format("strike {} dip {} {}", strike, dip, side);
     }
+    if (!direction.empty()) check_direction(direction);
     if (!direction.empty()) return fmt::format("dip direction {} dip {}", direction, dip);
     // An azimuth of a plane: the page's order says what of.
     if (!bearing.empty()) return fmt::format("{}/{}", bearing, dip);
     ask("a dip alone? its strike is missing");
     return "dip " + dip;
+  }
+
+  /// `7?` where two digits should stand.
+  void ask_about_digits(std::string_view cell, std::size_t usual) {
+    const std::size_t end = std::min(cell.find_first_not_of("0123456789"), cell.size());
+    if (end > 0 && end < usual && end < cell.size() && cell[end] == '?')
+      ask(fmt::format("'{}': is a digit missing?", cell));
   }
 
   /// `N171/74` under `dip/dd`.
@@ -162,6 +186,16 @@ class AttitudeRow {
     return degrees ? std::string(name_of(nearest_eighth(*degrees))) : direction;
   }
 
+  /// A point beside it, in a column that nobody knows, says otherwise.
+  void check_direction(const std::string& direction) {
+    const Field* const point = unplaced_point(row_, page_.words);
+    const auto degrees = read_decimal(direction);
+    if (!point || !degrees) return;
+    const auto side = point_named(tokens_of(point->text, page_.words, false).front().text);
+    if (side && std::abs(std::remainder(*degrees - degrees_of(*side), 360.0)) > 67.5)
+      ask(fmt::format("does it dip to {}, and is {} its strike?", point->text, direction));
+  }
+
   // ---- the line
 
   std::string line_words() {
@@ -196,21 +230,30 @@ class AttitudeRow {
 
   // ---- what is said of it
 
+  /// In its own column a point is where the beds young to, and `up` the way up.
+  std::string facing() {
+    const std::string cell = row_.take(Column::facing);
+    if (cell.empty()) return {};
+    const std::string text = folded(cell);
+    if (text == "up" || text == "right" || text == "normal") return " upright";
+    const Tokens tokens = tokens_of(cell, page_.words, false);
+    if (tokens.size() == 1 && tokens.front().type == Type::point) return " youngs " + cell;
+    const bool says = std::ranges::any_of(tokens, [](const Token& token) {
+      return token.is(Meaning::facing) || token.is(Meaning::youngs);
+    });
+    if (!says) ask(fmt::format("'{}': which way up?", cell));
+    return " " + cell;
+  }
+
   std::string said() {
     std::string words;
-    if (const std::string facing = row_.take(Column::facing); !facing.empty()) {
-      words += " " + facing;
-      const bool says =
-          std::ranges::any_of(tokens_of(facing, page_.words, false), [](const Token& token) {
-            return token.is(Meaning::facing) || token.is(Meaning::youngs);
-          });
-      if (!says) ask(fmt::format("'{}': which way up?", facing));
-    }
+    words += facing();
     SenseCell sense = sense_in(row_.take(Column::sense), table_, page_);
     if (!sense.words.empty()) words += " " + sense.words;
     remark_ = both(std::move(remark_), sense.remark);
     if (!sense.question.empty()) ask(std::move(sense.question));
-    return words + ", " + take_spoken(row_, page_.words);
+    spoken_ = take_spoken(row_, page_.words);
+    return words + ", " + spoken_;
   }
 
   // ---- its statements
@@ -222,14 +265,19 @@ class AttitudeRow {
     if (!kind_.on.empty()) words += " on " + kind_.on;
     words += said();
     Lines lines;
-    add_place(lines);
+    add_place(row_, table_, page_, lines);
     const std::size_t head = lines.size();
     add_reading(words, lines);
+    // Figures that are left over in a remark may be of the row's own reading.
+    const auto asked = std::find_if(lines.begin() + static_cast<std::ptrdiff_t>(head), lines.end(),
+                                    [](const Line& line) { return line.is_question(); });
+    if (asked != lines.end() && !names_kind(spoken_)) ask("see the other reading of this row");
     if (!question_.empty()) {
       for (std::size_t i = head; i < lines.size(); ++i) {
         if (lines[i].readings > 0) fair_copy::ask(lines[i], question_);
       }
     }
+    if (is_invented_) page_.kind.clear();
     number_row();
     const std::size_t plane = lines.size() - 1;
     if (!second.empty()) add_second(second, lines);
@@ -268,35 +316,6 @@ class AttitudeRow {
     }
   }
 
-  /// The station of a row, with what else the row says of it.
-  void add_place(Lines& lines) {
-    std::string station = row_.take(Column::station);
-    const Tokens tokens = tokens_of(station, page_.words, false);
-    if (tokens.size() == 2 && tokens.front().is(Meaning::station) && tokens.front().says.empty())
-      station = station.substr(tokens[1].begin);
-    if (station.empty() || page_.is_here(station)) {
-      if (!station.empty()) drop_place();
-      return;
-    }
-    page_.begin_station(station);
-    Line& heading = lines.emplace_back();
-    heading.text = "station " + name_text(station);
-    const std::string latitude = row_.take(Column::latitude);
-    const std::string longitude = row_.take(Column::longitude);
-    const std::string elevation = row_.take(Column::elevation);
-    if (!latitude.empty() && !longitude.empty())
-      heading.text += fmt::format(" at {}, {}", latitude, longitude);
-    const bool feet = row_.unit_of(Column::elevation) == Unit::feet;
-    if (!elevation.empty())
-      lines.emplace_back().text = fmt::format("elevation {} {}", elevation, feet ? "ft" : "m");
-  }
-  /// It stands at the station's first row.
-  void drop_place() {
-    row_.take(Column::latitude);
-    row_.take(Column::longitude);
-    row_.take(Column::elevation);
-  }
-
   Row& row_;
   TableState& table_;
   Page& page_;
@@ -304,6 +323,8 @@ class AttitudeRow {
   std::string remark_;
   std::string question_;
   std::string ask_second_;
+  std::string spoken_;        ///< of its other cells, what may be about it
+  bool is_invented_ = false;  ///< its kind stands nowhere
 };
 
 }  // namespace

@@ -54,11 +54,18 @@ class Splitter {
       case Separator::stroke:
         return line_[at] == '/';
       case Separator::blanks:
-        return line_.substr(at, 2) == "  " || line_[at] == '\t';
+        return (line_.substr(at, 2) == "  " || line_[at] == '\t') && !joins_at(at);
       case Separator::blank:
         return line_[at] == ' ' || line_[at] == '\t';
     }
     return false;
+  }
+
+  /// Blanks before the stroke of a pair: `"  / 241`.
+  bool joins_at(std::size_t at) const {
+    const std::size_t next = line_.find_first_not_of(" \t", at);
+    return next != std::string_view::npos && next > 0 && line_[next] == '/' &&
+           line_.find_first_not_of(" \t", next + 1) <= next + 2;
   }
 
   std::size_t length_of_mark(std::size_t at) const {
@@ -128,6 +135,19 @@ class Splitter {
 
 std::vector<Cell> cells_in(std::string_view line, Separator separator) {
   return Splitter(line, separator).cells();
+}
+
+Span in_letters(std::string_view line, const Span& span) {
+  const auto letters = [&](std::size_t bytes) {
+    return static_cast<std::size_t>(std::ranges::count_if(line.substr(0, bytes), [](char c) {
+      return (static_cast<unsigned char>(c) & 0xC0) != 0x80;
+    }));
+  };
+  return {letters(span.begin), letters(span.end)};
+}
+
+bool has_digit(std::string_view text) {
+  return text.find_first_of(digits) != std::string_view::npos;
 }
 
 bool is_ditto(std::string_view cell, const Words& words) {

@@ -36,6 +36,10 @@ struct Cell {
 /// The cells of `line`. Strokes or bars at both ends of a line stand round its cells.
 std::vector<Cell> cells_in(std::string_view line, Separator separator);
 
+/// Bytes as letters, so that columns stand below each other.
+Span in_letters(std::string_view line, const Span& span);
+
+bool has_digit(std::string_view text);
 /// Repeats what stands above: `"`, `do.`, `id.`
 bool is_ditto(std::string_view cell, const Words& words);
 /// Says that nothing was read: `-`, `none`, or is empty.

@@ -21,14 +21,15 @@ constexpr Name names[] = {
      "station,sta,stn,st,stop,site,loc,locality,point,pt,outcrop,waypoint,wp,location,from,frm,von,"
      "de,desde,da,fra,station from,from station,from stn,at,inst at,setup"},
     {Column::to,
-     "to,to station,to stn,nach,zu,hacia,hasta,vers,til,target,end station,foresight to,to point,"
-     "to pt"},
+     "to,to station,to stn,nach,zu,hacia,hasta,vers,til,end station,foresight to,to point,"
+     "to pt,target,mark,landmark,sighted,sight to,object,sight"},
     {Column::kind,
      "kind,type,feature,structure,element,measurement,feat,feature type,plane type,"
      "plane,struct,typ,art,tipo,fläche,struktur,gefüge,estructura,elemento,kode,"
      "discontinuity"},
     {Column::surface, "surface,surface type,nature,what,code"},
-    {Column::set, "set,joint set,family,familia,schar"},
+    {Column::set, "set,set no,joint set,joint set no,family,familia,schar"},
+    {Column::date, "date,datum,fecha,dato,data,day"},
     {Column::strike, "strike,str,strike az,strike azimuth,strike dir,strike direction,strk"},
     {Column::dip, "dip,dip angle,dip amount,manteo,fallwinkel,true dip"},
     {Column::side,
@@ -50,7 +51,7 @@ constexpr Name names[] = {
     {Column::sense, "sense,movement,slip,slip sense,shear sense,mvt,motion,kinematics"},
     {Column::back,
      "back,back bearing,bs,backsight,back sight,back brg,bb,b s,reverse,rev,reverse bearing,back "
-     "az,back azimuth"},
+     "az,back azimuth,bk,bkwd,bck,rev bearing,rev brg,bk brg"},
     {Column::distance,
      "distance,dist,tape,taped,length,len,chain,chained,distancia,länge,distanz,distanza,lengde,"
      "avstand,longueur,largo,longitud de tramo,paces,pace,slope dist,slope distance,tape length"},

@@ -35,6 +35,7 @@ enum class Column : std::uint8_t {
   back,
   distance,
   slope,
+  date,
   latitude,
   longitude,
   elevation,

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-// A leg in columns: from, to, bearing, distance, slope, back.
+// A leg or a sight in columns: from, to, bearing, distance, slope, back.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -43,7 +43,7 @@ bool fits_swapped(const Token& token, double other) {
 
 class LegRow {
  public:
-  LegRow(Row& row, Page& page) : row_(row), page_(page) {}
+  LegRow(Row& row, Page& page) : row_(row), page_(page), is_leg_(row.has(Column::distance)) {}
 
   Lines lines() {
     Lines lines;
@@ -52,14 +52,14 @@ class LegRow {
     if (ray.bearing.empty()) ask("which bearing?");
     ray.back = bearing(row_.take(Column::back), back_);
     check_back();
-    ray.distance = distance();
+    if (is_leg_) ray.distance = distance();
     ray.vertical = slope();
     ray.doubtful = is_doubtful_;
     take_ends(ray, lines);
     const std::string remark = row_.rest();
     FoundRays found;
     found.rays.push_back(std::move(ray));
-    found.is_leg = found.says_leg = true;
+    found.is_leg = found.says_leg = is_leg_;
     found.to_here = to_here_;
     found.question = question_;
     Lines legs = stated(std::move(found), {}, page_);
@@ -94,12 +94,17 @@ class LegRow {
     return found;
   }
   bool is_unit(const Token& token) const {
-    return unit_named(token.text) != Unit::none || token.text == "°" || token.text == "'" ||
-           token.is('+') || token.is('-') || token.is(Meaning::up) || token.is(Meaning::down);
+    return unit_named(token.text) != Unit::none || token.is(Meaning::toward) || token.text == "°" ||
+           token.text == "'" || token.is('+') || token.is('-') || token.is(Meaning::up) ||
+           token.is(Meaning::down);
   }
 
   std::string bearing(const std::string& cell, std::optional<Token>& kept) {
     if (cell.empty()) return {};
+    if (const std::string minutes = with_minutes(cell); !minutes.empty()) {
+      ask(fmt::format("'{}': degrees and minutes?", cell));
+      return minutes;
+    }
     const Tokens pieces = tokens(cell);
     const Token* const one = only(pieces, cell, true);
     if (!one) {
@@ -119,6 +124,20 @@ class LegRow {
       text.insert(0, 3u - one->digits, '0');
     }
     return text;
+  }
+
+  /// `N 45 30 E` as `N45°30'E`; empty for another cell.
+  std::string with_minutes(std::string_view cell) const {
+    const Tokens pieces = tokens(cell);
+    const bool whole = pieces.size() == 4 && pieces[1].is_figure() && pieces[2].is_figure() &&
+                       pieces[1].decimals + pieces[2].decimals == 0 && pieces[2].digits == 2 &&
+                       pieces[1].value < 90 && pieces[2].value < 60;
+    const auto is_one_of = [&](std::size_t i, std::string_view points) {
+      return pieces[i].text.size() == 1 && points.find(pieces[i].text) != std::string_view::npos;
+    };
+    if (!whole || !is_one_of(0, "NS") || !is_one_of(3, "EW")) return {};
+    return fmt::format("{}{}°{}'{}", pieces[0].text, pieces[1].text, pieces[2].text,
+                       pieces[3].text);
   }
 
   void check_back() {
@@ -183,12 +202,21 @@ class LegRow {
   void take_ends(Ray& ray, Lines& lines) {
     std::string from = row_.take(Column::station);
     const std::string to = row_.take(Column::to);
+    if (from.empty() && !row_.has(Column::station)) from = page_.station;
     if (from.empty()) {
       ask(fmt::format("from {}, as above?", page_.station));
       from = page_.station;
     }
     if (!to.empty() && folded(from) == folded(to)) ask("from a station to itself?");
     const bool was_left = !page_.is_here(from) && page_.is_station(from);
+    if (!is_leg_) {
+      ray.target = to;
+      if (!to.empty()) page_.add_mark(to);
+      if (was_left) {
+        ray.from = from;
+        return;
+      }
+    }
     if (was_left && !to.empty() && (page_.is_here(to) || !page_.is_station(to))) {
       if (!page_.is_here(to)) open(to, lines);
       ray.from = from;
@@ -206,6 +234,7 @@ class LegRow {
 
   Row& row_;
   Page& page_;
+  bool is_leg_;
   std::string question_;
   bool is_doubtful_ = false;
   bool to_here_ = false;

@@ -198,10 +198,7 @@ std::optional<Lines> PageReader::in_table(std::string_view line) {
   if (auto table = Table::headed_by(line, page_)) {
     table_ = std::move(table);
     if (!table_->kind().empty()) page_.kind = page_.list_kind = table_->kind();
-    Lines lines;
-    lines.emplace_back().text = fmt::format("note {}", stripped_ends(line));
-    lines.back().is_note = true;
-    return lines;
+    return table_->heading(line, page_);
   }
   if (!table_) return std::nullopt;
   const Tokens tokens = tokens_of(line, page_.words, false);

@@ -22,6 +22,7 @@ struct TableState {
   std::string kind;         ///< named over the table
   std::string rake_kind;    ///< of the line in a plane, by the heading of its column
   bool has_senses = false;  ///< a letter such as D for dextral stands above
+  std::string date;         ///< of the last row with one
   /// The kinds of the rows by their numbers: `slick on 7`.
   std::map<std::string, std::string> kinds;
   std::vector<std::string> asked;  ///< headings that a question was asked about
@@ -57,12 +58,14 @@ void add_remark(Line& line, std::string_view remark);
 /// Makes a question of a statement, unless it is one.
 void ask(Line& line, std::string_view why);
 
-/// A leg in columns.
+/// A leg in columns, or a sight where there is no column of distances.
 Lines leg_of(Row& row, Page& page);
 
 /// Attitudes in columns; nothing for a row without any.
 std::optional<Lines> attitudes_of(Row& row, TableState& table, Page& page);
 
+/// The station of a row, its position and height, and its day, where they are new.
+void add_place(Row& row, TableState& table, Page& page, Lines& lines);
 /// The words of remarks, and of columns that nobody knows, that may be about the reading.
 std::string take_spoken(Row& row, const Words& words);
 /// A remark that names another kind, or says how often, is about the reading.

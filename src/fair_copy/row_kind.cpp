@@ -74,11 +74,15 @@ KindCell kind_in(std::string_view cell, bool is_plane, const TableState& table, 
     return {std::string(code), {}, {}, true};
   const Tokens tokens = tokens_of(cell, page.words, false);
   const Token* kind = nullptr;
-  for (const Token& token : tokens) {
-    if (!token.is(Meaning::kind)) continue;
+  for (std::size_t i = 0; i < tokens.size(); ++i) {
+    if (!tokens[i].is(Meaning::kind)) continue;
+    const bool differs = kind && kind->says != tokens[i].says;
+    // `striae on the vein`
+    if (differs && tokens[i - 1].is(Meaning::on) && i + 1 == tokens.size())
+      return {std::string(kind->says), {}, std::string(tokens[i].says), true};
     // Of two different kinds nobody knows which is meant.
-    if (kind && kind->says != token.says) return {std::string(cell), {}, {}, false};
-    if (!kind) kind = &token;
+    if (differs) return {std::string(cell), {}, {}, false};
+    if (!kind) kind = &tokens[i];
   }
   if (!kind) return new_kind(cell, tokens, is_plane, page);
   // `slick on 7`: on the plane of that row.

@@ -12,15 +12,12 @@ namespace {
 
 using Type = Token::Type;
 
-bool has_digit(std::string_view text) {
-  return text.find_first_of("0123456789") != std::string_view::npos;
-}
-
-/// It says how, how sure, or of what.
-bool is_telling(const Token& token) {
+/// It says how, how sure, or of what where no column does.
+bool is_telling(const Token& token, bool has_kind) {
   if (token.type != Type::word) return false;
   switch (token.meaning) {
     case Meaning::kind:
+      return !has_kind;
     case Meaning::facing:
     case Meaning::youngs:
     case Meaning::sense:
@@ -34,7 +31,6 @@ bool is_telling(const Token& token) {
     case Meaning::either:
     case Meaning::contrary:
     case Meaning::mean:
-    case Meaning::ditto:
     case Meaning::strike:
     case Meaning::dip:
     case Meaning::rake:
@@ -46,8 +42,12 @@ bool is_telling(const Token& token) {
   }
 }
 
+bool names_kind(const Row& row) {
+  return !row.peek(Column::kind).empty() || !row.peek(Column::set).empty();
+}
+
 /// It may hold another reading, or say something of this one.
-bool is_about(const Field& field, const Words& words) {
+bool is_about(const Field& field, bool has_kind, const Words& words) {
   const Tokens tokens = tokens_of(field.text, words, false);
   const bool has_words =
       std::ranges::any_of(tokens, [](const Token& token) { return token.type == Type::word; });
@@ -55,7 +55,8 @@ bool is_about(const Field& field, const Words& words) {
   for (std::size_t i = 0; i < tokens.size(); ++i) {
     const bool pair = tokens[i].is_figure() && i + 2 < tokens.size() && tokens[i + 2].is_figure() &&
                       (tokens[i + 1].is('/') || tokens[i + 1].is('>'));
-    if (pair || tokens[i].type == Type::bearing || tokens[i].is_degrees || is_telling(tokens[i]))
+    if (pair || tokens[i].type == Type::bearing || tokens[i].is_degrees ||
+        is_telling(tokens[i], has_kind))
       return true;
   }
   return false;
@@ -64,19 +65,22 @@ bool is_about(const Field& field, const Words& words) {
 }  // namespace
 
 std::string take_spoken(Row& row, const Words& words) {
+  const bool has_kind = names_kind(row);
   std::string spoken;
   for (Field& field : row.fields()) {
     const bool text =
         field.column == Column::remark || (field.column == Column::other && !has_digit(field.text));
-    if (!text || field.is_used || field.text.empty() || !is_about(field, words)) continue;
+    if (!text || field.is_used || field.text.empty() || !is_about(field, has_kind, words)) continue;
     field.is_used = true;
+    // No cell that speaks is a ditto mark.
+    std::erase(field.text, '"');
     spoken = both(std::move(spoken), field.text);
   }
   return spoken;
 }
 
 std::string doubt_in(const Row& row, const Words& words) {
-  const bool has_kind = !row.peek(Column::kind).empty() || !row.peek(Column::set).empty();
+  const bool has_kind = names_kind(row);
   for (const Field& field : row.fields()) {
     if (field.heading && field.column != Column::remark) continue;
     for (const Token& token : tokens_of(field.text, words, false)) {

@@ -11,31 +11,10 @@ namespace lodebook::fair_copy {
 
 namespace {
 
-/// A longer one is a sentence.
-constexpr std::size_t longest_heading = 24;
-
-bool has_digit(std::string_view text) {
-  return text.find_first_of("0123456789") != std::string_view::npos;
-}
-
-bool is_of_attitude(Column column) {
-  return is_angle(column) || is_bearing(column) || column == Column::side;
-}
-
 /// `N62E` is no figure; `approx. 40` may be one.
 constexpr std::size_t longest_point = 6;
 bool is_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
-/// Bytes as letters, so that columns stand below each other.
-Span in_letters(std::string_view line, const Span& span) {
-  const auto letters = [&](std::size_t bytes) {
-    return static_cast<std::size_t>(std::ranges::count_if(line.substr(0, bytes), [](char c) {
-      return (static_cast<unsigned char>(c) & 0xC0) != 0x80;
-    }));
-  };
-  return {letters(span.begin), letters(span.end)};
 }
 
 /// What a value of the column may look like; a word such as `vert.` is one, too.
@@ -46,8 +25,17 @@ bool is_like(Column column, std::string_view text, const Words& words) {
   if (std::ranges::any_of(tokens,
                           [](const Token& token) { return token.is('>') || token.is('/'); }))
     return false;
+  // Such words belong to a sentence.
+  const bool strange = std::ranges::any_of(tokens, [&](const Token& token) {
+    const bool inside = &token != &tokens.front();
+    return (token.is(Meaning::unknown) && token.text.size() > 1) || token.is(Meaning::back) ||
+           token.is(Meaning::from) || token.is(Meaning::station) ||
+           (inside && token.is(Meaning::toward));
+  });
+  if (has_digit(text) && strange) return false;
   if (has_digit(text)) return bearing || !is_letter(text.front()) || text.size() > longest_point;
-  if (bearing) return tokens.size() == 1 && tokens.front().type == Token::Type::point;
+  if (bearing)
+    return !tokens.empty() && tokens.size() <= 2 && tokens.back().type == Token::Type::point;
   const std::string lower = folded(text);
   const auto word = words.find(lower);
   const bool level =
@@ -59,133 +47,21 @@ bool is_like(Column column, std::string_view text, const Words& words) {
 
 }  // namespace
 
-bool Table::has(Column column) const {
-  return std::ranges::any_of(headings_, [&](const Heading& heading) {
-    return heading.column == column || heading.second == column;
-  });
-}
-
-/// Of several columns of that name the first.
-void Table::turn(Column from, Column to) {
-  if (has(to)) return;
-  const auto found = std::ranges::find(headings_, from, &Heading::column);
-  if (found != headings_.end()) found->column = to;
-}
-
-/// What stands in a second column of a name goes into the remark.
-void Table::drop_repeats() {
-  for (auto later = headings_.begin(); later != headings_.end(); ++later) {
-    const bool repeats =
-        std::find_if(headings_.begin(), later, [&](const Heading& earlier) {
-          return earlier.column == later->column || earlier.second == later->column;
-        }) != later;
-    if (repeats && later->column != Column::remark) later->column = Column::other;
-  }
-}
-
-bool Table::take_as_leg() {
-  const bool ends =
-      has(Column::to) || (has(Column::station) && (has(Column::back) || has(Column::slope)));
-  if (!has(Column::distance) || !ends) return false;
-  for (const Column column : {Column::strike, Column::direction, Column::trend})
-    turn(column, Column::bearing);
-  for (const Column column : {Column::dip, Column::plunge})
-    turn(column, Column::slope);
-  if (!has(Column::bearing)) return false;
-  drop_repeats();
-  return is_leg_ = true;
-}
-
-bool Table::take_as_attitude() {
-  if (has(Column::rake)) {
-    for (Heading& heading : headings_) {
-      if (heading.column == Column::station && folded(heading.name) == "from" && !has(Column::end))
-        heading.column = Column::end;
-    }
-  }
-  turn(Column::to, Column::side);
-  if (!has(Column::set)) turn(Column::surface, Column::kind);
-  if (has(Column::plunge)) turn(Column::bearing, Column::trend);
-  drop_repeats();
-  const bool named = has(Column::strike) || has(Column::direction) || has(Column::trend);
-  int parts = 0;
-  bool angle = false;
-  for (Heading& heading : headings_) {
-    const bool needless = heading.column == Column::bearing && named && !heading.second;
-    const bool of_leg = heading.column == Column::back || heading.column == Column::distance ||
-                        heading.column == Column::slope || heading.column == Column::to;
-    const bool endless = heading.column == Column::end && !has(Column::rake);
-    const bool looks = heading.column == Column::surface;
-    if (needless || of_leg || endless || looks) heading.column = Column::other;
-    parts += (is_of_attitude(heading.column) ? 1 : 0) + (heading.second ? 1 : 0);
-    angle = angle || is_angle(heading.column) || (heading.second && is_angle(*heading.second));
-  }
-  return parts >= 2 && angle;
-}
-
-/// Else it is prose, or the order of pairs.
-bool Table::is_heading() const {
-  std::size_t known = 0;
-  std::size_t pairs = 0;
-  bool is_prose = false;
-  for (const Heading& heading : headings_) {
-    known += heading.column == Column::other ? 0 : 1;
-    pairs += heading.second ? 1 : 0;
-    is_prose = is_prose || heading.name.size() > longest_heading;
-    const bool strange = heading.column == Column::other &&
-                         (heading.name.size() > 2 || !is_letter(heading.name.front()));
-    is_prose = is_prose || (separator_ == Separator::blank && strange);
-  }
-  const bool tight = separator_ == Separator::tab || separator_ == Separator::bar;
-  const bool has_more = has(Column::kind) || has(Column::index) || has(Column::set) ||
-                        has(Column::station) || has(Column::remark) || tight;
-  const std::size_t least =
-      separator_ == Separator::stroke || separator_ == Separator::blank ? 3 : 2;
-  return !is_prose && headings_.size() >= least &&
-         (pairs == 0 || (has_more && known > pairs) || (tight && headings_.size() > pairs));
-}
-
-/// `fault tables: no | strike | ...`, `Joints | strike | dip`, `rake of striae`
-void Table::name_kinds(std::string_view line, const Words& words) {
-  const auto kind_in_words = [&](std::string_view text) {
-    for (const Token& token : tokens_of(text, words, false)) {
-      if (token.is(Meaning::kind)) return std::string(token.says);
-    }
-    return std::string();
-  };
-  state_.kind = kind_in_words(line.substr(0, line.find(headings_.front().name)));
-  for (const Heading& heading : headings_) {
-    const bool may_name = heading.column == Column::other || heading.column == Column::remark;
-    if (may_name && state_.kind.empty()) state_.kind = kind_in_words(heading.name);
-    const bool of_line = heading.column == Column::rake || heading.column == Column::trend ||
-                         heading.column == Column::plunge;
-    if (of_line && state_.rake_kind.empty()) state_.rake_kind = kind_in_words(heading.name);
-  }
-  if (state_.rake_kind == "striation") state_.rake_kind = "slickenline";
-}
-
-std::optional<Table> Table::headed_by(std::string_view line, const Page& page) {
-  if (has_digit(line) || line.find('=') != std::string_view::npos) return std::nullopt;
-  for (const Separator separator :
-       {Separator::tab, Separator::semicolon, Separator::bar, Separator::comma, Separator::stroke,
-        Separator::blanks, Separator::blank}) {
-    Table table(headings_in(line, separator, page.words), separator);
-    for (Heading& heading : table.headings_)
-      heading.span = in_letters(line, heading.span);
-    if (!table.is_heading()) continue;
-    if (!table.take_as_leg() && !table.take_as_attitude()) continue;
-    table.name_kinds(line, page.words);
-    return table;
-  }
-  return std::nullopt;
-}
-
-/// The heading that a cell is aligned with, at its start or at its end; the last for none.
+/// The column that a cell is aligned with, at its start or at its end, by the last row that had
+/// all columns or by the headings; the last for none.
 std::size_t Table::aligned_with(const Span& span) const {
-  const auto found = std::ranges::find_if(headings_, [&](const Heading& heading) {
-    return heading.span.begin == span.begin || heading.span.end == span.end;
-  });
-  return static_cast<std::size_t>(found - headings_.begin());
+  const auto apart = [](std::size_t a, std::size_t b) { return a < b ? b - a : a - b; };
+  std::size_t best = headings_.size();
+  // Nobody hits the same column every time.
+  std::size_t least = 2;
+  for (std::size_t i = 0; i < headings_.size(); ++i) {
+    const Span& own = spans_.empty() ? headings_[i].span : spans_[i];
+    const std::size_t off = std::min(apart(own.begin, span.begin), apart(own.end, span.end));
+    if (off >= least) continue;
+    least = off;
+    best = i;
+  }
+  return best;
 }
 
 /// Under blanks a row with fewer cells than headings, each aligned with its own; empty for a row
@@ -252,7 +128,10 @@ bool Table::is_row(const std::vector<std::string>& texts, Separator separator, b
     const bool counts = is_angle(heading.column) || is_bearing(heading.column) ||
                         (is_leg_ && heading.column == Column::distance);
     if (!counts) continue;
-    needed = by_blanks || strict ? std::max(needed, i + 1) : needed;
+    const bool in_plane =
+        has(Column::dip) && (heading.column == Column::rake || heading.column == Column::trend ||
+                             heading.column == Column::plunge);
+    if (!in_plane) needed = by_blanks || strict ? std::max(needed, i + 1) : needed;
     if (heading.second) {
       read += has_digit(text) ? 2 : 0;
     } else if (!is_like(heading.column, text, words)) {
@@ -262,7 +141,8 @@ bool Table::is_row(const std::vector<std::string>& texts, Separator separator, b
     }
   }
   if (texts.size() < needed || (strict && texts.size() > headings_.size() + 1)) return false;
-  if (is_leg_ || by_blanks) return read >= 2;
+  if (is_leg_) return read >= (has(Column::distance) ? 2 : 1);
+  if (by_blanks) return read >= 2;
   return !strict || read > 0;
 }
 
@@ -324,9 +204,13 @@ Row Table::fields_of(const std::vector<std::string>& texts, const Words& words) 
 }
 
 std::optional<Lines> Table::row(std::string_view line, Page& page) {
+  if (auto units = units_row(line)) return units;
   std::vector<std::string> texts = row_of(line, page.words);
   if (texts.empty()) {
-    may_be_over_ = true;
+    // A sentence has commas and blanks, too.
+    const bool may_be_prose = separator_ == Separator::comma || separator_ == Separator::blank ||
+                              cells_in(line, separator_).size() < 2;
+    may_be_over_ = may_be_over_ || may_be_prose;
     return std::nullopt;
   }
   Row row = fields_of(texts, page.words);
@@ -339,7 +223,18 @@ std::optional<Lines> Table::row(std::string_view line, Page& page) {
   if (!lines) return std::nullopt;
   above_ = std::move(texts);
   has_rows_ = true;
+  may_be_over_ = false;
+  keep_spans(line);
   return lines;
+}
+
+/// Where the cells of a row with all columns stand.
+void Table::keep_spans(std::string_view line) {
+  const std::vector<Cell> cells = cells_in(line, separator_);
+  if (separator_ != Separator::blanks || cells.size() != headings_.size()) return;
+  spans_.clear();
+  for (const Cell& cell : cells)
+    spans_.push_back(in_letters(line, cell.span));
 }
 
 }  // namespace lodebook::fair_copy

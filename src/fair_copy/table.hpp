@@ -12,6 +12,8 @@ class Table {
   /// named, and the line has no figure.
   static std::optional<Table> headed_by(std::string_view line, const Page& page);
 
+  /// What becomes of its line of headings.
+  Lines heading(std::string_view line, Page& page) const;
   /// What a row becomes, or nothing for a line that is none of its rows.
   std::optional<Lines> row(std::string_view line, Page& page);
   /// A row that is in the language already: what a ditto mark below it may stand for. A blank line
@@ -41,12 +43,15 @@ class Table {
               const Words& words) const;
   std::vector<std::string> row_like_above(std::string_view line, const Words& words) const;
   std::vector<std::string> row_of(std::string_view line, const Words& words);
+  void keep_spans(std::string_view line);
+  std::optional<Lines> units_row(std::string_view line);
   Row fields_of(const std::vector<std::string>& texts, const Words& words) const;
   void add_pair(const Heading& heading, std::size_t column, const std::string& text,
                 const Words& words, std::vector<Field>& fields) const;
 
   std::vector<Heading> headings_;
   std::vector<std::string> above_;  ///< the cells of the row before
+  std::vector<Span> spans_;         ///< of the last row with all columns
   Separator separator_;             ///< of the rows, once one was read
   bool is_leg_ = false;
   bool has_rows_ = false;

@@ -13,7 +13,7 @@ namespace lodebook::fair_copy {
 namespace {
 
 constexpr std::string_view lengths[] = {"tape",   "tapes",   "dist",  "distance", "distances",
-                                        "length", "lengths", "taped", "chainage", "legs"};
+                                        "length", "lengths", "taped", "chained",  "legs"};
 constexpr std::string_view slopes[] = {"slope",       "slopes",       "clino",  "incl",
                                        "inclination", "inclinations", "grade",  "grades",
                                        "gradient",    "gradients",    "inclin", "verticals"};

@@ -78,6 +78,28 @@ TEST_CASE("a leg from a station that was left is typed at its other end") {
         Made{"station P3", "leg S32W 23m slope -1 to P1"});
 }
 
+TEST_CASE("units may stand in a row of their own") {
+  CHECK(made_of(by_azimuth + "from\tto\tdist\tFS\tBS\tslope\n\t\tft\tdeg\tdeg\t%\n"
+                             "A\tB\t12.5\t118\t298\t-4\n") ==
+        Made{"station A", "leg 118 12.5ft slope -4% back 298 to B"});
+}
+
+TEST_CASE("bearings with minutes, and points of the compass, in a table") {
+  const std::string table = in_quadrants + "station A\nTo;Bearing;Back;Dist ft\n";
+  CHECK(made_of(table + "B;N 45 30 E;-;88\n") == Made{"ask leg N45°30'E 88ft to B"});
+  CHECK(made_of(table + "B;N 45°30' E;-;88\n") == Made{"leg N45°30'E 88ft to B"});
+  CHECK(made_of(table + "B;due E;W;88\n") == Made{"leg E 88ft back W to B"});
+}
+
+TEST_CASE("sights in columns") {
+  const std::string table = by_azimuth + "Stn   To          Bearing   Back\n";
+  const std::string row = "K1    Mast        118       298\n";
+  CHECK(made_of(table + row) == Made{"station K1", "sight Mast 118 back 298"});
+  CHECK(made_of(table + row + "K1    Old chimney 214.5\n") == Made{"sight Old-chimney 214.5"});
+  CHECK(made_of(table + row + "K1    Mast        418       298\n") ==
+        Made{"ask sight Mast 418 back 298"});
+}
+
 TEST_CASE("a cell that is short of its column, and the words below a table of legs") {
   const std::string table = in_quadrants + "station P1\n" +
                             "From    To       Brg    Dist ft  Clino\n"

@@ -155,6 +155,60 @@ TEST_CASE("a heading that is a comment to the language") {
   CHECK(holds(in_quadrants + "#,strike,dip,side,kind\nA4,N62E,37,NW,bedding\n", "37 NW  ; # A4\n"));
 }
 
+TEST_CASE("where rows are aligned, an empty cell is no other's") {
+  const std::string table = in_quadrants +
+                            "Fault  Strike  Dip  Dips  Pitch  From  Sense\n"
+                            "F3     N70W    50   SW    85     E     N\n";
+  CHECK(made_of(table + "F4     N68W    vert        5      SE    S\n") ==
+        Made{"fault vertical N68W sinistral", "slickenline rake 5 from SE"});
+  CHECK(made_of(table + "F5     N30W    60   SW\n") == Made{"fault N30W 60 SW"});
+}
+
+TEST_CASE("a day, the way up, and a rule in a table") {
+  const std::string file = "Date,Station,Type,Dip,Dip Dir,Way up,Comments\n";
+  CHECK(made_of("set 0\ndeclination 0\n" + file +
+                "2026-05-03,GF-01,bedding,32,118,up,\"sandstone, \"\"fine\"\"\"\n") ==
+        Made{"date 2026-05-03", "station GF-01", "bedding 32 > 118 upright"});
+  CHECK(made_of("set 0\ndeclination 0\n" + file +
+                "2026-05-03,GF-01,bedding,32,118,o/t,\n2026-05-03,GF-01,bedding,41,120,,\"iron "
+                "stained, \"\"open\"\"\"\n") == Made{"bedding 41 > 120"});
+  CHECK(made_of(by_azimuth + "strike, dip (RHR), feature\n120, 45, bedding\n") ==
+        Made{"bedding 120/45"});
+  CHECK(copied(by_azimuth + "strike, dip (RHR), feature\n120, 45, bedding\n").tally.is_clear());
+}
+
+TEST_CASE("sets without a kind are asked, each") {
+  const std::string table = by_azimuth + "Set no.  Dip  Dip direction  JRC\n1  78  123  6\n";
+  CHECK(made_of(table) == Made{"ask joint 78 > 123"});
+  CHECK(made_of(table + "2  45  210  8\n") == Made{"ask joint 45 > 210"});
+}
+
+TEST_CASE("a direction beside a side is a strike's") {
+  const std::string rows = "faille;045;70;NW;x\n";
+  CHECK(made_of(by_azimuth + "type;direction;pendage;sens du pendage;remarques\n" + rows) ==
+        Made{"fault 045/70 NW"});
+  CHECK(made_of(by_azimuth + "type;direction;dip;side;note\n" + rows) == Made{"fault 045/70 NW"});
+  CHECK(made_of(by_azimuth + "type;direction;dip;frelk;note\n" + rows) ==
+        Made{"ask fault 70 > 045"});
+  CHECK(made_of(by_azimuth + "type;direction;dip\nfault;045;70\n") == Made{"fault 70 > 045"});
+}
+
+TEST_CASE("a kind that is left out, or in doubt, is asked") {
+  const std::string table =
+      by_azimuth + "Ref | Set | Dip | DD | Cont m\n1 | joint | 78 | 045 | 3\n";
+  CHECK(made_of(table + "4 | ? | 55 | 300 | 1\n") == Made{"ask joint 55 > 300"});
+  CHECK(made_of(table + "4 | | 55 | 300 | 1\n") == Made{"ask joint 55 > 300"});
+  CHECK(made_of(table + "4 | joint | 7? | 300 | 1\n") == Made{"ask joint 7 > 300 doubtful"});
+  CHECK(made_of(table + "4 | striae on the joint | 55 | 300 | 1\n") ==
+        Made{"slickenline 300/55 on joint"});
+}
+
+TEST_CASE("a pair with a ditto mark before its stroke") {
+  const std::string table = by_azimuth + "Kind  Dip / Dip dir  Comment\nJoint  85 / 240  rough\n";
+  CHECK(made_of(table + "  \"  83 / 238\n") == Made{"joint 83 > 238"});
+  CHECK(made_of(table + "  \"   \"  / 241\n") == Made{"joint 85 > 241"});
+}
+
 TEST_CASE("prose below a table is none of its rows") {
   const std::string table =
       in_quadrants + "ID, feature, strike, dip, side\n1, joint, N62E, 37, NW\n\n";
