@@ -47,6 +47,8 @@ class OwnWords : PageLine {
     std::string_view word;
     Word meaning;
     std::optional<KindType> new_kind;
+    std::size_t begin = 0;  ///< its tokens
+    std::size_t end = 0;
   };
 
   /// `ss bedding, k joint`, `f=foliation j=jt`, `x-bed = foreset plane`
@@ -54,42 +56,65 @@ class OwnWords : PageLine {
     std::vector<Own> found;
     bool equals = false;
     bool unread = false;
-    // Words are declared without a figure beside them.
-    if (std::ranges::any_of(tokens_, [](const Token& token) {
-          return token.is_figure() || token.type == Type::bearing;
-        }))
-      return;
     for (std::size_t begin = 0; begin < tokens_.size();) {
       const std::size_t end = end_of_own(begin);
       std::size_t mark = begin;
       while (mark < end && !tokens_[mark].is('=') && !tokens_[mark].is(':'))
         ++mark;
       const bool marked = mark < end && mark > begin;
-      const auto own = marked ? marked_word(mark, end) : plain_word(begin, end);
-      equals = equals || (marked && is(mark, '='));
+      // `J1 J2 J3 = joint sets`, `S1 S2 cleavages`: several words that mean the same.
+      const std::size_t word = marked ? mark - 1 : last_code(begin, end);
+      const auto own = has_figure(word, end) ? std::nullopt
+                       : marked              ? marked_word(mark, end)
+                                             : plain_word(word, end);
+      equals = equals || (own && marked && is(mark, '='));
       unread = unread || !own;
-      if (own) found.push_back(*own);
-      // `J1 J2 J3 = joint sets`
-      const bool codes = std::all_of(at(begin), at(mark), [](const Token& token) {
-        return token.text.find_first_of("0123456789") != std::string::npos;
-      });
-      for (std::size_t i = begin; own && marked && codes && i + 1 < mark; ++i)
-        found.push_back({typed(i, i + 1), own->meaning, own->new_kind});
+      std::size_t first = word;
+      while (own && first > begin && is_code(word) && is_code(first - 1))
+        --first;
+      for (std::size_t i = first; i < word; ++i)
+        found.push_back({typed(i, i + 1), own->meaning, own->new_kind, i, i + 1});
+      if (own) {
+        found.push_back(*own);
+        found.back().begin = word;
+        found.back().end = end;
+      }
       begin = end < tokens_.size() && (is(end, ',') || is(end, ';')) ? end + 1 : end;
     }
     if (found.empty() || (!equals && (found.size() < 2 || unread))) return;
-    for (const Own& own : found)
+    for (const Own& own : found) {
       declare(own);
-    settle(0, tokens_.size());
+      settle(own.begin, own.end);
+    }
   }
 
-  /// At a comma, or before the next word that has `=` behind it.
+  /// Words are declared without a figure beside them.
+  bool has_figure(std::size_t begin, std::size_t end) const {
+    return std::any_of(at(begin), at(end), [](const Token& token) {
+      return token.is_figure() || token.type == Type::bearing;
+    });
+  }
+
+  /// `S1`, `K2`
+  bool is_code(std::size_t i) const {
+    return i < tokens_.size() && tokens_[i].type == Type::word && tokens_[i].text.size() <= 3 &&
+           tokens_[i].text.find_first_of("0123456789") != std::string::npos;
+  }
+  std::size_t last_code(std::size_t begin, std::size_t end) const {
+    while (begin + 1 < end && is_code(begin) && is_code(begin + 1))
+      ++begin;
+    return begin;
+  }
+
+  /// At a comma outside brackets, or before the next word that has `=` behind it.
   std::size_t end_of_own(std::size_t begin) const {
     std::size_t end = begin;
     bool marked = false;
-    while (end < tokens_.size() && !is(end, ',') && !is(end, ';')) {
+    bool in_brackets = false;
+    while (end < tokens_.size() && (in_brackets || (!is(end, ',') && !is(end, ';')))) {
       if (marked && is(end + 1, '=')) return end;
       marked = marked || is(end, '=');
+      in_brackets = (in_brackets || is(end, '(')) && !is(end, ')');
       ++end;
     }
     return end;

@@ -22,7 +22,13 @@ void Page::add_name(const std::string& name) {
 }
 
 void Page::add_mark(const std::string& name, bool is_known) {
-  if (is_known) add_name(name);
+  if (is_known) {
+    add_name(name);
+    // `TP-4` of `Portal pillar TP-4`.
+    const std::size_t last = name.rfind(' ') + 1;
+    if (last > 0 && name.find_first_of("0123456789", last) != std::string::npos)
+      words.add_name(*kept.insert(name.substr(last)).first, *kept.insert(name).first);
+  }
   Mark mark;
   mark.name = name;
   mark.is_known = is_known;

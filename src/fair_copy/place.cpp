@@ -136,7 +136,8 @@ class PlaceLine : PageLine {
       if (!leg_end && std::ranges::count(name, ' ') > 1) return false;
     } else {
       if (page_.in_station && !opens_block && !leg_end && !is_like_last(name)) return false;
-      is_landmark_ = !page_.in_station && stands_alone && !leg_end;
+      is_landmark_ =
+          !page_.in_station && stands_alone && !leg_end && !page_.series.contains(name_text(name));
     }
     name_ = name;
     settle(first, end);
@@ -149,8 +150,12 @@ class PlaceLine : PageLine {
       const std::size_t end = text.find_first_of("0123456789");
       return end == std::string_view::npos ? std::string() : folded(stripped(text.substr(0, end)));
     };
+    // `face 002/80 W` is no `FACE 2`.
+    const bool reads =
+        position_.empty() && (is(2, '/') || is(2, '>') || is_figure(2) || is_point(2) ||
+                              is(2, Meaning::vertical) || (is_figure(1) && tokens_[1].digits == 3));
     const std::string own = letters(name);
-    return page_.in_station && tokens_.front().is(Meaning::unknown) && !own.empty() &&
+    return page_.in_station && !reads && tokens_.front().is(Meaning::unknown) && !own.empty() &&
            own == letters(page_.station) && folded(name) != folded(page_.station);
   }
   /// A word and its number.

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <lodebook/orientation/decimal.hpp>
 
@@ -20,13 +21,36 @@ namespace {
 
 using Type = Token::Type;
 
+/// What the two words of an order stand for: s (strike), d (dip), a (its direction), t (trend),
+/// p (plunge); and the setting.
+struct Order {
+  std::string_view parts;
+  std::string_view said;
+  notebook::PlaneOrder planes = notebook::PlaneOrder::unstated;
+  notebook::LineOrder lines = notebook::LineOrder::unstated;
+};
+constexpr Order orders[] = {
+    {"sd", "strike/dip", notebook::PlaneOrder::strike_dip},
+    {"ad", "direction/dip", notebook::PlaneOrder::direction_dip},
+    {"da", "dip/direction", notebook::PlaneOrder::dip_direction},
+    {"ds", "dip/strike"},  // the conventions of pairs have it apart
+    {"tp", "trend/plunge", notebook::PlaneOrder::unstated, notebook::LineOrder::trend_plunge},
+    {"pt", "plunge/trend", notebook::PlaneOrder::unstated, notebook::LineOrder::plunge_trend},
+};
+
 class SettingsLine : PageLine {
  public:
   SettingsLine(std::string_view line, Tokens& tokens, Page& page) : PageLine(line, tokens, page) {}
 
   std::optional<Lines> read() {
     if (page_.in_station && has_reading()) return std::nullopt;
-    if (auto own = own_words_of(line_, tokens_, page_)) return own;
+    if (auto own = own_words_of(line_, tokens_, page_)) {
+      lines_ = *std::move(own);
+      const bool is_all = std::ranges::all_of(tokens_, [](const Token& token) {
+        return token.use != Token::Use::none || token.type == Type::mark;
+      });
+      if (is_all) return std::move(lines_);
+    }
     read_day();
     for (Line& line : compass_of(line_, tokens_, page_))
       lines_.push_back(std::move(line));
@@ -91,11 +115,17 @@ class SettingsLine : PageLine {
     return ' ';
   }
 
+  bool has_free_figure() const {
+    return std::ranges::any_of(tokens_, [](const Token& token) {
+      return token.use == Token::Use::none && (token.is_figure() || token.type == Type::bearing);
+    });
+  }
+
   /// Between the two parts of a pair in an order.
   bool joins_parts(std::size_t i) const {
     if (is(i, '/') || is(i, '-') || is(i, '>') || is(i, '@') || is(i, Meaning::together))
       return true;
-    if (is(i, ',')) return first_unsettled(tokens_) == tokens_.size();
+    if (is(i, ',')) return is(0, Meaning::order) || !has_free_figure();
     const std::string word = folded(tokens_[i].text);
     return word == "then" || word == "first" || word == "followed" || word == "by" ||
            word == "at" || word == "1st";
@@ -106,46 +136,42 @@ class SettingsLine : PageLine {
     bool lines = false;
     for (std::size_t i = 0; i + 2 < tokens_.size(); ++i) {
       if (part_at(i) == ' ') continue;
-      // `dip direction first then dip`, `dip / dip direction`
-      std::size_t next = i + 1;
-      while (next < tokens_.size() && next < i + 5 && part_at(next) == ' ' && joins_parts(next))
-        ++next;
-      if (next == i + 1 || next >= tokens_.size() || part_at(next) == ' ') continue;
+      const std::size_t other = other_part(i);
+      if (other == npos) continue;
       char a = part_at(i);
-      char b = part_at(next);
+      char b = part_at(other);
       if (a == 'z') a = b == 'p' ? 't' : 'a';
       if (b == 'z') b = a == 'p' ? 't' : 'a';
-      const std::string pair = {a, b};
-      std::string_view order;
-      bool& said = pair == "tp" || pair == "pt" ? lines : planes;
-      if (said) continue;
+      const auto* const row =
+          std::ranges::find(orders, std::string{a, b}, [](const Order& one) { return one.parts; });
+      if (row == std::end(orders)) continue;
+      bool& said = row->lines == notebook::LineOrder::unstated ? planes : lines;
+      if (std::exchange(said, true)) continue;
       auto& stated = page_.conventions.order;
-      using notebook::LineOrder;
-      using notebook::PlaneOrder;
-      if (pair == "sd") {
-        order = "strike/dip";
-        stated.planes = PlaneOrder::strike_dip;
-      } else if (pair == "ad") {
-        order = "direction/dip";
-        stated.planes = PlaneOrder::direction_dip;
-      } else if (pair == "da") {
-        order = "dip/direction";
-        stated.planes = PlaneOrder::dip_direction;
-      } else if (pair == "ds") {
-        order = "dip/strike";
-        page_.conventions.is_dip_strike = true;
-      } else if (pair == "tp") {
-        order = "trend/plunge";
-        stated.lines = LineOrder::trend_plunge;
-      } else if (pair == "pt") {
-        order = "plunge/trend";
-        stated.lines = LineOrder::plunge_trend;
-      }
-      if (order.empty()) continue;
-      said = true;
-      settle(i, next + 1);
-      state(fmt::format("order {}", order));
+      if (row->planes != notebook::PlaneOrder::unstated) stated.planes = row->planes;
+      if (row->lines != notebook::LineOrder::unstated) stated.lines = row->lines;
+      page_.conventions.is_dip_strike = page_.conventions.is_dip_strike || row->parts == "ds";
+      settle(i, other + 1);
+      state(fmt::format("order {}", row->said));
     }
+  }
+
+  /// The second part of the pair whose first is at `i`: `dip direction first then dip`, `dip / dip
+  /// direction`, `strike (0-360), dip`.
+  std::size_t other_part(std::size_t i) const {
+    constexpr std::size_t farthest = 4;
+    std::size_t next = i + 1;
+    std::size_t joins = 0;
+    while (next < tokens_.size() && part_at(next) == ' ') {
+      if (is(next, '(')) {
+        while (next < tokens_.size() && !is(next, ')'))
+          ++next;
+      } else if (joins++ == farthest || !joins_parts(next)) {
+        return npos;
+      }
+      ++next;
+    }
+    return joins > 0 && next < tokens_.size() ? next : npos;
   }
 
   void read_dial() {
@@ -156,7 +182,9 @@ class SettingsLine : PageLine {
     });
     for (std::size_t i = 0; i < tokens_.size(); ++i) {
       // `0-360`, `360°`
-      const bool whole = is_free_figure(i) && tokens_[i].value == 360 && tokens_[i].digits == 3;
+      const bool whole = is_free_figure(i) && tokens_[i].digits == 3 &&
+                         (tokens_[i].value == 360 || (tokens_[i].value == 180 && i >= 2 &&
+                                                      is(i - 1, '-') && is_figure(i - 2)));
       if (!whole) continue;
       azimuth = true;
       settle(i, i + 1);

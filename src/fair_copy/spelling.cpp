@@ -51,6 +51,7 @@ std::string point_by_initials(const std::string& word, bool glued) {
   // A strike by both its ends: `NS`, `EW`.
   if (word == "NS" || word == "SN") return "N";
   if (word == "EW" || word == "WE") return "E";
+  if (word == "Ø") return "E";  // øst
   const bool capitals = std::ranges::none_of(word, [](char c) { return c >= 'a' && c <= 'z'; });
   const bool may_be = word.size() <= 3 && (capitals || glued || word.size() == 2);
   const auto point = may_be ? point_named(word) : std::nullopt;

@@ -192,6 +192,7 @@ constexpr WordRow table[] = {
      "dialed in,set in,on the dial,on dial,on the compass,set on my compass,already turned in,"
      "dial set to,dial set,set to,compass set to,compass set,applied,corrected for,"
      "already set,allowed for,turned into the dial,turned in on the dial,set off,dialled,"
+     "already in,already in it,already in the compass,is in the compass,in the dial,"
      "already turned in on the dial,set on my dial,adjusted for,built in,put on the dial,put on "
      "it,put in,compensated,compensated for,"
      "taken into account,included,"
@@ -292,9 +293,9 @@ constexpr std::size_t longest_name = 40;  ///< bytes
 
 }  // namespace
 
-void Words::add_name(std::string_view name) {
+void Words::add_name(std::string_view part, std::string_view name) {
   std::string plain;
-  for (const char c : name)
+  for (const char c : part)
     add_plain(plain, c);
   const bool telling = plain.find_first_of("0123456789 ") != std::string::npos;
   const bool has_letter = std::ranges::any_of(plain, [](char c) { return c >= 'a' && c <= 'z'; });
@@ -322,6 +323,13 @@ std::optional<Word> Words::find(const std::string& phrase) const {
     return std::nullopt;
   };
   if (auto found = look(phrase)) return found;
+  // `K2` where the page says that K is a joint.
+  const std::size_t digits = phrase.find_last_not_of("0123456789") + 1;
+  constexpr std::size_t longest_code = 3;
+  if (digits > 0 && digits < phrase.size() && digits <= longest_code) {
+    const auto own = own_.find(phrase.substr(0, digits));
+    if (own != own_.end() && own->second.meaning == Meaning::kind) return own->second;
+  }
   for (const std::string_view ending : {"s", "es"}) {
     if (phrase.size() > ending.size() + 1 && phrase.ends_with(ending)) {
       auto found = look(phrase.substr(0, phrase.size() - ending.size()));

@@ -128,7 +128,9 @@ class Words {
   /// A name of a station or a mark, which a line then has as one word: with a figure in it, or of
   /// several words. Any other may be a word of the trade as well, and is not kept. `name` must
   /// outlive it.
-  void add_name(std::string_view name);
+  void add_name(std::string_view name) { add_name(name, name); }
+  /// The same for a part of it that people use alone.
+  void add_name(std::string_view part, std::string_view name);
   /// The page says that its bearings are azimuths.
   void take_azimuths() { has_azimuths_ = true; }
   bool has_azimuths() const { return has_azimuths_; }

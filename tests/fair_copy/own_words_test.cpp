@@ -16,7 +16,7 @@ TEST_CASE("words of a page's own are declared with a mark or without one") {
                   "short xa axial-plane"}},
                 {"S1 early foliation; L4 stretching lineation; sb shear band.",
                  {"short S1 foliation", "short L4 stretching", "short sb shear"}},
-                {"J1 J2 J3 = joint sets", {"short J3 joint", "short J1 joint", "short J2 joint"}},
+                {"J1 J2 J3 = joint sets", {"short J1 joint", "short J2 joint", "short J3 joint"}},
                 {"FO foreset, TA trough axis, CR ripple crest (two ended)",
                  {"kind FO plane", "kind TA line", "short CR crest"}},
                 {"IM = imbrication, PL = parting lineation, ML = mineral lineation (two ends)",
