@@ -30,6 +30,7 @@ class ReadingLine : PageLine {
     if (!tokens_.empty() && tokens_.front().is(Meaning::mean)) return std::nullopt;
     for (at_ = 0; at_ < tokens_.size();)
       step();
+    if (found_.items.empty()) repeat_reading();
     if (found_.items.empty()) {
       keep_heading_kind();
       return std::nullopt;
@@ -39,6 +40,19 @@ class ReadingLine : PageLine {
   }
 
  private:
+  /// `bedding ditto`, without a figure: the whole reading again?
+  void repeat_reading() {
+    const bool again = repeats_form_ && page_.last.attitude && page_.last.kind == found_.kind;
+    if (!again || first_unsettled(tokens_) < tokens_.size()) return;
+    Item& item = found_.items.emplace_back();
+    item.kind = found_.kind;
+    item.has_own_kind = true;
+    item.attitude = *page_.last.attitude;
+    item.facing = page_.last.facing;
+    item.sense = page_.last.sense;
+    ask("the same reading again?");
+  }
+
   /// What stands below is not of that kind either, without its own word for it.
   void ask_kind(std::string question) {
     ask(std::move(question));

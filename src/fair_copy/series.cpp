@@ -24,12 +24,27 @@ struct Numbered {
   std::string letters;  ///< folded
   std::string name;     ///< as typed
   unsigned number = 0;
-  bool opens = false;      ///< it begins a block
-  bool has_colon = false;  ///< behind it
+  bool opens = false;  ///< it begins a block
+  bool reads = false;  ///< figures of a reading stand behind it
 };
 
 constexpr std::size_t longest_word = 10;
 constexpr std::size_t most_digits = 3;
+
+/// `062/37`, `35 > 120`
+bool has_pair_at(std::string_view line, std::size_t at) {
+  const auto skip = [&](auto is) {
+    while (at < line.size() && is(line[at]))
+      ++at;
+  };
+  const auto is_blank = [](char c) { return c == ' ' || c == '\t'; };
+  skip(is_blank);
+  const std::size_t begin = at;
+  skip(is_digit);
+  if (at == begin) return false;
+  skip(is_blank);
+  return at < line.size() && std::string_view("/>@").find(line[at]) != std::string_view::npos;
+}
 
 std::optional<Numbered> numbered_at_start(std::string_view line, const Words& words) {
   std::size_t begin = 0;
@@ -53,7 +68,7 @@ std::optional<Numbered> numbered_at_start(std::string_view line, const Words& wo
   const bool decimal = at + 1 < line.size() && line[at] != ':' && is_digit(line[at + 1]);
   if (!ends || (decimal && blank_at(line, at) == 0)) return std::nullopt;
   Numbered found;
-  found.has_colon = at < line.size() && line[at] == ':';
+  found.reads = has_pair_at(line, at);
   found.letters = folded(word);
   found.name = line.substr(begin, at - begin);
   for (const char c : line.substr(digits, at - digits))
@@ -65,9 +80,9 @@ bool is_series(const std::vector<Numbered>& all) {
   const Numbered* before = nullptr;
   std::set<unsigned> seen;
   for (const Numbered& one : all) {
-    // `L1: joint ...` further down is about L1 again.
-    if (!seen.insert(one.number).second && one.has_colon) continue;
-    if (!one.opens) return false;
+    // `L1: joint ...`, `L1 to L2` further down are about L1 again.
+    if (!seen.insert(one.number).second && !one.reads) continue;
+    if (!one.opens || one.reads) return false;
     if (before && one.number <= before->number) return false;
     before = &one;
   }

@@ -200,6 +200,9 @@ Statement plane_statement(const Attitude& attitude, const Conventions& conventio
       } else {
         statement = attitude.side.empty() ? pair_without_side(attitude, conventions)
                                           : pair_with_side(attitude, conventions);
+        // `5/60 NW`
+        if (!attitude.side.empty() && attitude.first.digits == 1)
+          ask(statement, fmt::format("00{0}, or 0{0}0?", attitude.first.text));
       }
       break;
     case Form::strike_dip:

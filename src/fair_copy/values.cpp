@@ -40,8 +40,23 @@ Value ValueReader::take_value() {
   if (token.is_figure() && (is('-') || is(Meaning::toward)) && starts_figure(1) &&
       !peek()->spaced == !peek(1)->spaced && is_range(token, *peek(1)))
     take_range(value);
+  if (value.type == Value::Type::bearing && is(Meaning::toward) && starts_value(1) &&
+      peek(1)->type == Type::bearing)
+    take_lettered_range(value);
   if (value.is_lettered()) skip_other_end(value);
   return value;
+}
+
+void ValueReader::take_lettered_range(Value& value) {
+  const Token& end = *peek(1);
+  const double width = std::remainder(end.value - value.degrees, 360.0);
+  if (std::abs(width) > widest_range) return;
+  fault(fmt::format("{} to {} is a range: its middle?", value.text, end.text));
+  value.degrees = wrap_degrees(value.degrees + width / 2);
+  value.type = Value::Type::figure;
+  value.text = trimmed_text(value.degrees, 2);
+  value.digits = static_cast<std::uint8_t>(std::min(value.text.find('.'), value.text.size()));
+  at_ += 2;
 }
 
 void ValueReader::skip_other_end(const Value& value) {

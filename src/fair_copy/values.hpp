@@ -52,6 +52,8 @@ class ValueReader {
   std::string problem_;
 
  private:
+  /// `S55E to S70E`
+  void take_lettered_range(Value& value);
   /// `N-S`, `N65E - S65W`: both ends of a strike.
   void skip_other_end(const Value& value);
   /// `35-40`: two figures that are one with its spread.

@@ -18,6 +18,13 @@ TEST_CASE("names in a series head their stations") {
         Made{"foliation N41E 31 SE"});
 }
 
+TEST_CASE("a whole reading as a ditto, and a range, are asked") {
+  check_all(azimuths + "bdg 332/37\n", {
+                                           {"bedding ditto", {"ask bedding 37 > 332"}},
+                                           {"current S55E to S70E", {"ask current 117.5"}},
+                                       });
+}
+
 TEST_CASE("positions are taken as receivers and maps show them") {
   const std::vector<Example> places = {
       {"Site 3   moraine N of the creek   N51 49.62 W116 49.31",
