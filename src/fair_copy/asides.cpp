@@ -94,6 +94,13 @@ class Asides {
       return aside(list ? last : i, last + 1);
     }
     if (is(i + 1, Meaning::unit) || (!keep_lengths_ && is_length(i + 1))) return aside(i, i + 1);
+    // `8 in of clay`, `open 4 in`
+    const bool inches = at(i + 1) && at(i + 1)->is(Meaning::on) &&
+                        at(i + 1)->end - at(i + 1)->begin == 2 && folded(at(i + 1)->text) == "in" &&
+                        at(i)->digits < 3 &&
+                        (!at(i + 2) || at(i + 2)->type == Type::mark || at(i + 2)->text == "of" ||
+                         is(i + 2, Meaning::label));
+    if (inches) return aside(i, i + 1);
     // `11.4 °C`; `5 pc` of something, where no reading follows
     const std::size_t unit = at(i + 1) && at(i + 1)->text == "°" ? i + 2 : i + 1;
     const bool celsius = (at(i)->is_degrees || unit == i + 2) && at(unit) && !at(unit)->spaced &&

@@ -62,6 +62,7 @@ class AttitudeReader : ValueReader {
     skip(',');
     const bool says = skip(Meaning::strike) || skip(Meaning::trend);
     const bool dip_direction = skip(Meaning::direction);
+    attitude_.says_strike = says;
     if (starts_value() && (says || dip_direction || peek()->type != Type::point)) {
       attitude_.first = take_value();
       if (dip_direction) fault("a vertical plane with a dip direction");
@@ -133,22 +134,6 @@ class AttitudeReader : ValueReader {
     read_side();
   }
 
-  /// `200 to 225`: the other end of a range of directions.
-  bool take_other_direction() {
-    const bool range = attitude_.first.type == Value::Type::figure && attitude_.first.digits == 3 &&
-                       is(Meaning::toward) && starts_figure(1) && peek(1)->digits == 3;
-    if (!range) return false;
-    ++at_;
-    const Value other = take_value();
-    fault(fmt::format("{} to {} is a range: its middle?", attitude_.first.text, other.text));
-    const double half = std::remainder(other.degrees - attitude_.first.degrees, 360.0) / 2;
-    attitude_.first.degrees = wrap_degrees(attitude_.first.degrees + half);
-    attitude_.first.text = trimmed_text(attitude_.first.degrees, 1);
-    attitude_.first.digits = static_cast<std::uint8_t>(
-        std::min(attitude_.first.text.find('.'), attitude_.first.text.size()));
-    return true;
-  }
-
   static constexpr double across = 10;  ///< degrees; our own choice
 
   /// Behind a comma: the figure is followed by others like it.
@@ -214,7 +199,8 @@ class AttitudeReader : ValueReader {
       return;
     }
     const Value strike = take_value();
-    if (is('/') || is(Meaning::dip) || starts_value()) {
+    const std::size_t behind = is(',') || is(';') || is(Meaning::together) ? 1 : 0;
+    if (is('/') || is(Meaning::dip, behind) || starts_value()) {
       at_ = start;  // of the next plane
       return;
     }
@@ -237,7 +223,7 @@ class AttitudeReader : ValueReader {
     if (!starts_value()) return false;
     attitude_.first = take_value();
     attitude_.form = Form::direction;
-    take_other_direction();
+    take_other_end(attitude_.first);
     const std::size_t start = at_;
     skip(',');
     skip('/');
@@ -269,7 +255,7 @@ class AttitudeReader : ValueReader {
     if (!starts_value()) return false;
     const bool figure = starts_figure();
     attitude_.first = take_value();
-    if (directions_ && take_other_direction()) {
+    if (directions_ && take_other_end(attitude_.first)) {
       attitude_.form = Form::direction;
       return true;
     }
@@ -319,7 +305,9 @@ class AttitudeReader : ValueReader {
     const bool dash =
         !slash && is('-') && starts_figure(1) && peek()->spaced == peek(1)->spaced && skip('-');
     const bool comma = !slash && !dash && skip(',');
-    if ((slash || comma) && skip(Meaning::vertical)) {
+    // `033 vertical`
+    const bool stands_behind = !dash && (slash || comma || attitude_.first.digits == 3);
+    if (stands_behind && skip(Meaning::vertical)) {
       attitude_.form = Form::vertical;
       return true;
     }

@@ -63,7 +63,8 @@ bool BearingSigns::has_pair(bool leg) const {
   for (std::size_t i = 1; i + 1 < tokens_.size(); ++i) {
     const bool joins = is(i, '/') || is(i, '>');
     const bool slope = leg && is_figure(i + 1) && tokens_[i + 1].has_sign;
-    if (joins && is_free_figure(i - 1) && is_free_figure(i + 1) && !slope) return true;
+    const bool bearing = is_bearing(i - 1) && !is_point(i - 1);
+    if (joins && bearing && is_free_figure(i + 1) && !is_length(i + 1) && !slope) return true;
   }
   for (std::size_t i = 0; i + 1 < tokens_.size(); ++i) {
     // `N24W 62`, `130 8 NE`: a sight has no second figure right behind its bearing.

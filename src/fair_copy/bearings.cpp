@@ -10,6 +10,7 @@
 #include "bearing_signs.hpp"
 #include "names.hpp"
 #include "page_line.hpp"
+#include "places.hpp"
 #include "rays.hpp"
 
 namespace lodebook::fair_copy {
@@ -323,6 +324,8 @@ class BearingLine : PageLine {
     const bool plain =
         tokens_[at_].is_figure() && tokens_[at_].digits < 3 && !says_sight_ && found_.rays.empty();
     if (first == at_ || plain) return false;
+    // `older set in the hollow 012`
+    if (!says_sight_ && !page_.kind.empty() && is_in_place(tokens_, at_)) return false;
     target_ = std::string(stripped(typed(first, at_)));
     target_known_ = says_sight_;
     settle(first, at_);

@@ -34,6 +34,7 @@ class Settler {
     share_sense();
     if (const std::size_t left = first_unsettled(tokens_); left < tokens_.size())
       ask(fmt::format("what is '{}'?", tokens_[left].text));
+    if (has_loose_mark()) ask("which figure is missing?");
     if (const Token* const word = loose_word()) ask(fmt::format("'{}' of what?", word->text));
     if (!may_stand_bare(page_, found_.items.back().kind) && has_column())
       ask("which columns are these?");
@@ -52,12 +53,12 @@ class Settler {
   /// A kind behind the first attitude, where none stands before it, is its own.
   void settle_kinds() {
     const Item& first = found_.items.front();
-    const bool unnamed = !first.has_own_kind && !first.is_strange && !is_noun(found_.kind);
+    const bool unnamed =
+        !first.has_own_kind && first.kind_question.empty() && !is_noun(found_.kind);
     if (found_.has_new_kind && unnamed && found_.items.size() == 1) {
       found_.items.front().kind = found_.kind;
       found_.items.front().has_own_kind = true;
       kind_behind_ = true;
-      found_.question.clear();
     }
   }
 
@@ -66,8 +67,8 @@ class Settler {
     for (std::size_t i = 1; i < found_.items.size(); ++i) {
       const Item& before = found_.items[i - 1];
       Item& item = found_.items[i];
-      if (before.is_strange && !item.has_own_kind && before.kind == item.kind)
-        item.is_strange = true;
+      if (item.kind_question.empty() && !item.has_own_kind && before.kind == item.kind)
+        item.kind_question = before.kind_question;
     }
   }
 
@@ -80,6 +81,10 @@ class Settler {
     if (item.kind == "striation" &&
         (item.attitude.form == Attitude::Form::rake || !item.on.empty()))
       item.kind = "slickenline";
+    const bool rake = item.attitude.form == Attitude::Form::rake;
+    if (rake && item.kind == "slickenline" && item.on.empty() && &item == &found_.items.front() &&
+        page_.last.kind == page_.plane_kind)
+      item.on = page_.plane_kind;
     const bool plane = is_plane(page_, item.kind);
     item.statement =
         plane ? plane_statement(item.attitude, page_.conventions)
@@ -88,8 +93,8 @@ class Settler {
     if (!plane && !item.facing.empty()) ask("a line does not face");
     if (plane && !item.on.empty() && found_.on.empty()) ask("a plane does not lie on another");
     settle_sense(item);
-    if (item.is_strange && item.statement.question.empty()) {
-      item.statement.question = "which kind is it?";
+    if (!item.kind_question.empty()) {
+      if (item.statement.question.empty()) item.statement.question = item.kind_question;
       if (!item.has_own_kind) found_.kind_in_doubt = true;
     }
     if (item.statement.question.empty())
@@ -216,6 +221,15 @@ class Settler {
       if (wants && token.use == Use::none) return &token;
     }
     return nullptr;
+  }
+
+  /// A degree mark without its figure.
+  bool has_loose_mark() const {
+    for (std::size_t i = 0; i < tokens_.size(); ++i) {
+      const bool mark = tokens_[i].type == Type::mark && tokens_[i].text == "°";
+      if (mark && (i == 0 || !tokens_[i - 1].is_figure())) return true;
+    }
+    return false;
   }
 
   /// Three figures side by side, such as those of a table without its heading.

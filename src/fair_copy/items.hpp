@@ -20,8 +20,8 @@ struct Item {
   unsigned times = 1;
   /// The kind stands on this line, or a ditto mark for it.
   bool has_own_kind = false;
-  /// An unknown word stands before it that may be its kind.
-  bool is_strange = false;
+  /// Why its kind is asked, such as an unknown word before it; empty where it is known.
+  std::string kind_question;
 };
 
 /// What a line of attitudes holds, in the order typed.

@@ -12,7 +12,12 @@ bool leads_to_place(const Token& token) {
   const std::string said = folded(token.text);
   return token.is(Meaning::where) || token.is(Meaning::on) || token.is(Meaning::from) ||
          token.is(Meaning::up) || token.is(Meaning::down) || said == "by" || said == "of" ||
-         said == "at" || said == "the" || said == "this" || said == "that";
+         said == "at";
+}
+
+bool is_article(const Token& token) {
+  const std::string said = folded(token.text);
+  return token.type == Type::word && (said == "the" || said == "this" || said == "that");
 }
 
 /// No word of a place: it parts one thing said from the next.
@@ -40,7 +45,7 @@ bool has_strange_word(const Tokens& tokens, std::size_t begin, std::size_t at) {
   for (std::size_t i = at; i > begin; --i) {
     const Token& token = tokens[i - 1];
     if (is_break(token) && is_strange) return true;
-    if (leads_to_place(token)) is_strange = false;
+    if (leads_to_place(token) || is_article(token)) is_strange = false;
     if (token.is(Meaning::unknown) && token.use == Token::Use::none) is_strange = true;
   }
   return is_strange;

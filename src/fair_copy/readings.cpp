@@ -7,11 +7,11 @@
 #include <lodebook/orientation/quadrant.hpp>
 
 #include "asides.hpp"
-#include "blocks.hpp"
 #include "facing.hpp"
-#include "items.hpp"
-#include "page_line.hpp"
+#include "list_heading.hpp"
 #include "places.hpp"
+#include "reading_words.hpp"
+#include "slips.hpp"
 
 namespace lodebook::fair_copy {
 
@@ -20,19 +20,22 @@ namespace {
 using Type = Token::Type;
 using Use = Token::Use;
 
-class ReadingLine : PageLine {
+class ReadingLine : ReadingWords {
  public:
-  ReadingLine(std::string_view line, Tokens& tokens, Page& page) : PageLine(line, tokens, page) {}
+  ReadingLine(std::string_view line, Tokens& tokens, Page& page)
+      : ReadingWords(line, tokens, page) {}
 
   std::optional<Lines> read() {
     set_aside(tokens_, false);
     join_unseen_facing(line_, tokens_);
     if (!tokens_.empty() && tokens_.front().is(Meaning::mean)) return std::nullopt;
+    put_kind_before_rake();
     for (at_ = 0; at_ < tokens_.size();)
       step();
     if (found_.items.empty()) repeat_reading();
     if (found_.items.empty()) {
-      keep_heading_kind();
+      if (auto slip = slip_of_striae(found_.kind, tokens_, page_)) return slip;
+      keep_heading_kind(tokens_, page_);
       return std::nullopt;
     }
     found_.question = std::move(question_);
@@ -53,11 +56,15 @@ class ReadingLine : PageLine {
     ask("the same reading again?");
   }
 
-  /// What stands below is not of that kind either, without its own word for it.
-  void ask_kind(std::string question) {
-    ask(std::move(question));
-    found_.kind_in_doubt = true;
+  /// `pitch of striae 35`
+  void put_kind_before_rake() {
+    for (std::size_t i = 0; i + 2 < tokens_.size(); ++i) {
+      if (tokens_[i].is(Meaning::rake) && tokens_[i + 1].text == "of" &&
+          tokens_[i + 2].is(Meaning::kind) && !is_plane(page_, tokens_[i + 2].says))
+        std::swap(tokens_[i], tokens_[i + 2]);
+    }
   }
+
   bool is_first() const { return found_.items.empty() && found_.kind.empty(); }
 
   void step() {
@@ -69,6 +76,12 @@ class ReadingLine : PageLine {
         take_attitude() || take_word())
       return;
     if (here().is('-') && is_first() && at_ == 0) found_.ditto = true;
+    const bool ends = here().is('-') && here().spaced && at_ + 1 == tokens_.size();
+    const std::string& said = page_.last.facing.empty() ? page_.last.sense : page_.last.facing;
+    if (ends && !found_.items.empty() && !said.empty()) {
+      found_.ditto_behind = true;
+      ask(fmt::format("does the dash repeat '{}'?", said));
+    }
     ++at_;
   }
 
@@ -90,9 +103,12 @@ class ReadingLine : PageLine {
       return true;
     }
     // `on it`, `on this`
-    const std::string said = folded(here().text);
-    const bool same = said.ends_with(" it") || said.ends_with(" this") || said.ends_with(" same");
-    if (!same || page_.plane_kind.empty()) return false;
+    const std::string said = folded(typed(at_, at_ + 1));
+    const bool same = said.ends_with(" it") || said.ends_with(" this") || said.ends_with(" same") ||
+                      said.ends_with(" one");
+    // `on this face`
+    const bool names = is(at_ + 1, Meaning::unknown);
+    if (!same || of_plane || names || page_.plane_kind.empty()) return false;
     set_on(page_.plane_kind);
     take();
     return true;
@@ -106,8 +122,12 @@ class ReadingLine : PageLine {
     const bool pending = found_.has_new_kind;
     // `intersection bedding x cleavage`: of the two planes.
     // `flutes, flow to 128`: the same thing again.
-    const bool same = pending && may_stand_bare(page_, found_.kind) && kind == "current";
-    if (!(pending && found_.kind == "intersection") && !same) found_.kind = kind;
+    // `pc bottom bed: 155`: where it stands.
+    const bool bare = pending && may_stand_bare(page_, found_.kind);
+    const bool same = bare && kind == "current";
+    is_bed_of_bare_ = bare && kind == "bedding";
+    if (!(pending && found_.kind == "intersection") && !same && !is_bed_of_bare_)
+      found_.kind = kind;
     found_.has_new_kind = true;
     is_thrust_ = folded(here().text).starts_with("thrust");
     take();
@@ -124,7 +144,7 @@ class ReadingLine : PageLine {
       if (item->has_own_kind) break;
       item->kind = tokens_[k].says;
       item->has_own_kind = true;
-      item->is_strange = false;
+      item->kind_question.clear();
       if (k == at_ + 1) break;
     }
     take(k + 2 - at_);
@@ -162,29 +182,6 @@ class ReadingLine : PageLine {
     return true;
   }
 
-  /// `W side down`, `down to the E`, `downthrow E`: which block of a fault moved where.
-  bool take_blocks() {
-    const auto block = block_at(tokens_, at_);
-    if (!block) return false;
-    found_.block_side = block->side;
-    found_.block_down = block->is_down;
-    take(block->length);
-    if (is_question(0)) {
-      ask("is the sense doubtful?");
-      take();
-    }
-    return true;
-  }
-
-  /// `top to SW`: where the hanging wall of a shear went.
-  bool take_top() {
-    if (!is_point(at_ + 1)) return false;
-    found_.block_side = tokens_[at_ + 1].text;
-    found_.is_top = true;
-    take(2);
-    return true;
-  }
-
   bool take_attitude() {
     const bool bare = may_stand_bare(page_, current_kind());
     // A point alone under such a kind only where nothing else stands between.
@@ -196,7 +193,9 @@ class ReadingLine : PageLine {
     const bool named = found_.has_new_kind || (found_.items.empty() && found_.ditto);
     const bool strange = !named && has_strange_word(tokens_, behind_last_, at_);
     Item& item = found_.items.emplace_back();
-    item.is_strange = strange;
+    if (strange) item.kind_question = "which kind is it?";
+    if (std::exchange(is_bed_of_bare_, false) && attitude->second)
+      item.kind_question = "which kind is it?";
     item.attitude = *attitude;
     item.kind = current_kind();
     // With a side it is a plane, below whatever line it stands.
@@ -209,7 +208,7 @@ class ReadingLine : PageLine {
     // Below a line on a plane another such line, or the next plane?
     if (!item.has_own_kind && page_.list_kind.empty() && page_.last.kind == "slickenline") {
       item.kind = page_.plane_kind;
-      ask_kind("of the plane, or of a line in it?");
+      item.kind_question = "of the plane, or of a line in it?";
     }
     if (std::exchange(is_thrust_, false)) item.sense = "reverse";
     if (std::exchange(repeats_form_, false)) repeat_form(item);
@@ -250,181 +249,9 @@ class ReadingLine : PageLine {
     }
   }
 
-  bool take_word() {
-    const Token& token = here();
-    if (token.type == Type::mark && token.text == "x" && at_ + 1 < tokens_.size() &&
-        tokens_[at_ + 1].is_figure())
-      return take_times(tokens_[at_ + 1].text, 2);
-    if (token.type != Type::word) return false;
-    switch (token.meaning) {
-      case Meaning::facing:
-        return take_facing(std::string(token.says), 1);
-      case Meaning::youngs:
-        return take_youngs();
-      case Meaning::way_up:
-        ask("which way up is it?");
-        break;
-      case Meaning::sense:
-        if (found_.items.empty() || is_question(1))
-          ask("of which reading is the sense, and is it sure?");
-        if (!found_.items.empty()) {
-          found_.items.back().sense = token.says;
-          found_.says_sense = true;
-        }
-        take();
-        return true;
-      case Meaning::top_to:
-        return take_top();
-      case Meaning::rough:
-      case Meaning::doubt:
-        return take_doubt();
-      case Meaning::dip:
-        return take_side();
-      case Meaning::contrary:
-      case Meaning::either:
-        if (token.meaning == Meaning::either || !found_.items.empty() || is_beside_figure())
-          ask(fmt::format("'{}': what is meant?", token.text));
-        break;
-      case Meaning::mean:
-        ask("a mean of what stands here?");
-        break;
-      case Meaning::all:
-        found_.all = !found_.items.empty();
-        break;
-      default:
-        if (token.text.size() >= 2 && (token.text[0] == 'x' || token.text[0] == 'X'))
-          return take_times(token.text.substr(1), 1);
-        return false;
-    }
-    take();
-    return true;
-  }
-
-  bool is_beside_figure() const {
-    return at_ + 1 < tokens_.size() && tokens_[at_ + 1].use == Use::none &&
-           (tokens_[at_ + 1].is_figure() || tokens_[at_ + 1].type == Type::bearing);
-  }
-  bool is_question(std::size_t ahead) const {
-    return is_free(at_ + ahead) && is(at_ + ahead, Meaning::doubt) &&
-           tokens_[at_ + ahead].text.starts_with('?');
-  }
-
-  bool take_facing(const std::string& said, std::size_t length) {
-    if (found_.items.empty()) {
-      if (!found_.facing_ahead.empty()) ask("facing is said twice");
-      found_.facing_ahead = said;
-    } else if (!found_.items.back().facing.empty()) {
-      ask("facing is said twice");
-    } else {
-      found_.items.back().facing = said;
-    }
-    take(length);
-    note_facing();
-    return true;
-  }
-
-  void note_facing() {
-    if (is_question(0)) {
-      ask("is the facing doubtful, or the reading?");
-      take();
-    }
-    if (!found_.items.empty() && found_.facing_of == FoundItems::none)
-      found_.facing_of = found_.items.size() - 1;
-  }
-
-  /// `youngs SE`, `yg to the SE`, `youngs ?`
-  bool take_youngs() {
-    const std::size_t k = is(at_ + 1, Meaning::toward) ? 2 : 1;
-    if (is_point(at_ + k)) {
-      std::string& youngs = found_.items.empty() ? found_.youngs_ahead : found_.items.back().youngs;
-      if (!youngs.empty() && youngs != tokens_[at_ + k].text) ask("which way does it young?");
-      youngs = tokens_[at_ + k].text;
-      take(k + 1);
-      note_facing();
-      return true;
-    }
-    if (is_question(1)) {
-      take();
-      return take_facing("unknown", 1);
-    }
-    ask("which way does it young?");
-    take();
-    return true;
-  }
-
-  /// `dips NW`, behind an attitude without its side.
-  bool take_side() {
-    const std::size_t k = is(at_ + 1, Meaning::toward) ? 2 : 1;
-    if (!is_point(at_ + k) || found_.items.empty()) return false;
-    Attitude& attitude = found_.items.back().attitude;
-    const std::string& side = tokens_[at_ + k].text;
-    if (!attitude.side.empty() && attitude.side != side)
-      ask(fmt::format("does it dip {} or {}?", attitude.side, side));
-    const bool may_have =
-        attitude.form == Attitude::Form::pair || attitude.form == Attitude::Form::strike_dip;
-    if (!may_have) return false;
-    attitude.side = side;
-    take(k + 1);
-    return true;
-  }
-
-  bool take_doubt() {
-    // `mud cracks say upright`
-    if (here().is(Meaning::rough) && folded(here().text) == "say") return false;
-    const bool mark = here().text.starts_with('?');
-    // On a word that is no kind and no figure it may be about that word alone.
-    if (mark && !here().spaced && at_ > 0 && tokens_[at_ - 1].type == Type::word &&
-        tokens_[at_ - 1].meaning == Meaning::unknown)
-      ask(fmt::format("'{}?': is the reading doubtful?", tokens_[at_ - 1].text));
-    if (found_.items.empty()) {
-      doubtful_ = true;
-    } else {
-      found_.items.back().doubtful = true;
-    }
-    take();
-    return true;
-  }
-
-  bool take_times(const std::string& digits, std::size_t length) {
-    const bool number = !digits.empty() && digits.size() <= 2 &&
-                        std::ranges::all_of(digits, [](char c) { return c >= '0' && c <= '9'; });
-    if (!number || found_.items.empty()) return false;
-    found_.items.back().times = static_cast<unsigned>(std::stoi(digits));
-    if (found_.items.back().times < 2) ask("how many times?");
-    take(length);
-    return true;
-  }
-
-  /// `joints:`, `x-beds, three sets:`: the kind of what stands below.
-  void keep_heading_kind() {
-    std::size_t words = 0;
-    bool unknown = false;
-    const Token* kind = nullptr;
-    for (const Token& token : tokens_) {
-      if (token.type != Type::word || token.is(Meaning::ordinal)) continue;
-      ++words;
-      if (token.is(Meaning::kind)) kind = &token;
-      unknown = unknown || token.is(Meaning::unknown);
-    }
-    constexpr std::size_t most_words = 3;
-    const bool colon = !tokens_.empty() && tokens_.back().is(':');
-    const bool first = kind && !tokens_.empty() && kind == &tokens_.front();
-    // A noun of the trade is often no more than talk of the rock.
-    const bool noun = kind && is_noun(kind->says);
-    const bool ends = colon && tokens_.size() > 1 && kind == &tokens_[tokens_.size() - 2];
-    const bool heads = first || ends || (kind && words <= most_words);
-    if (heads && (!noun || colon || words == 1)) {
-      page_.kind = page_.list_kind = page_.last.kind = kind->says;
-    } else if (colon || (unknown && words > 0 && words <= most_words)) {
-      // Over a list of something else the kind above ends.
-      page_.kind = page_.list_kind = page_.last.kind = std::string();
-    }
-  }
-
-  FoundItems found_;
   std::size_t behind_last_ = 0;  ///< the attitude read last
   bool repeats_form_ = false;
-  bool doubtful_ = false;
+  bool is_bed_of_bare_ = false;  ///< a bed is named behind such a kind
   bool is_thrust_ = false;
 };
 

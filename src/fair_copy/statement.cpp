@@ -180,6 +180,20 @@ Statement vertical(const Attitude& attitude) {
   return statement;
 }
 
+Statement vertical_plane(const Attitude& attitude, const Conventions& conventions) {
+  Statement statement = vertical(attitude);
+  if (!attitude.first) ask(statement, "a vertical plane needs its strike");
+  statement.meant.azimuth = wrap_degrees(attitude.first.degrees + 90);
+  const PlaneOrder order = conventions.order.planes;
+  const bool by_direction =
+      order == PlaneOrder::direction_dip || order == PlaneOrder::dip_direction;
+  if (by_direction && attitude.first.type == Value::Type::figure && !attitude.says_strike) {
+    statement.text = fmt::format("90 > {}", bearing_text(attitude.first));
+    ask(statement, fmt::format("its dip direction; or vertical {}?", bearing_text(attitude.first)));
+  }
+  return statement;
+}
+
 }  // namespace
 
 bool is_far(double direction, double side) {
@@ -213,9 +227,7 @@ Statement plane_statement(const Attitude& attitude, const Conventions& conventio
       if (attitude.says_plunge) ask(statement, "a plane has no plunge");
       break;
     case Form::vertical:
-      statement = vertical(attitude);
-      if (!attitude.first) ask(statement, "a vertical plane needs its strike");
-      statement.meant.azimuth = wrap_degrees(attitude.first.degrees + 90);
+      statement = vertical_plane(attitude, conventions);
       break;
     case Form::horizontal:
       statement.text = "horizontal";

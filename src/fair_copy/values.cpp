@@ -19,6 +19,12 @@ using Type = Token::Type;
 constexpr std::size_t npos = std::string::npos;
 constexpr double widest_range = 45;  ///< degrees; our own choice
 
+void set_degrees(Value& value, double degrees) {
+  value.degrees = degrees;
+  value.text = trimmed_text(degrees, 2);
+  value.digits = static_cast<std::uint8_t>(std::min(value.text.find('.'), value.text.size()));
+}
+
 }  // namespace
 
 Value ValueReader::take_value() {
@@ -36,6 +42,8 @@ Value ValueReader::take_value() {
   if (token.is_faulty && token.text.size() > 1 && token.text.find_first_of("EW", 1) == npos)
     value.text += 'E';
   if (token.is_faulty) fault(fmt::format("'{}' is no bearing", token.text));
+  if (token.is_figure() && token.digits == 0)
+    fault(fmt::format("'{}' alone? its whole figure is missing", token.text));
   if (token.is_unclear) fault(fmt::format("'{}' is not one plain figure", token.text));
   if (token.is_figure() && (is('-') || is(Meaning::toward)) && starts_figure(1) &&
       !peek()->spaced == !peek(1)->spaced && is_range(token, *peek(1)))
@@ -65,6 +73,18 @@ void ValueReader::skip_other_end(const Value& value) {
   const double end = other.type == Type::point ? degrees_of(*point_named(other.text)) : other.value;
   if (std::abs(std::remainder(end - value.degrees - 180, 360.0)) < 0.01) at_ += 2;
 }
+bool ValueReader::take_other_end(Value& value) {
+  const bool range = value.type == Value::Type::figure && value.digits == 3 &&
+                     is(Meaning::toward) && starts_figure(1) && peek(1)->digits == 3;
+  if (!range) return false;
+  ++at_;
+  const Value other = take_value();
+  fault(fmt::format("{} to {} is a range: its middle?", value.text, other.text));
+  const double half = std::remainder(other.degrees - value.degrees, 360.0) / 2;
+  set_degrees(value, wrap_degrees(value.degrees + half));
+  return true;
+}
+
 bool ValueReader::is_range(const Token& low, const Token& high) const {
   if (is(Meaning::toward)) return false;
   return low.value < high.value && low.digits <= high.digits &&
@@ -74,9 +94,7 @@ bool ValueReader::is_range(const Token& low, const Token& high) const {
 void ValueReader::take_range(Value& value) {
   const Token& high = *peek(1);
   fault(fmt::format("{}-{} is a range: its middle?", value.text, high.text));
-  value.degrees = (value.degrees + high.value) / 2;
-  value.text = trimmed_text(value.degrees, 2);
-  value.digits = static_cast<std::uint8_t>(std::min(value.text.find('.'), value.text.size()));
+  set_degrees(value, (value.degrees + high.value) / 2);
   const double lowest = tokens_[at_ - 1].value;
   at_ += 2;
   // `038-042, say 040`

@@ -51,6 +51,9 @@ class ValueReader {
   /// What is wrong with the attitude; the first is the one that is told.
   std::string problem_;
 
+  /// `200 to 225`: the other end of a range of directions, of which `value` becomes the middle.
+  bool take_other_end(Value& value);
+
  private:
   /// `S55E to S70E`
   void take_lettered_range(Value& value);

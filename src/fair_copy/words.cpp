@@ -59,7 +59,9 @@ constexpr WordRow table[] = {
     {rake, "", "rake,rakes,raking,pitch,pitches,pitching"},
     {toward, "", "to,toward,towards,to the,towards the,toward the,twd,due,nach,vers"},
     {from, "", "from,from the,off"},
-    {on, "", "on,in,on it,in it,on this,within,on the,on same,on the same,in the,in this"},
+    {on, "",
+     "on,in,on it,in it,on this one,on the last one,on this,within,on the,on same,on the same,in "
+     "the,in this"},
     {slope, "", "clino,inclination,incl,slope,grade,vertical angle,va,clinometer"},
     {back, "", "back,back bearing,back brg,backsight,bs,back sight,reverse bearing,bb"},
     {up, "", "up,raised,went up,rising,rises,rise,climbing"},

@@ -39,6 +39,11 @@ TEST_CASE("the block that went down says the sense") {
                   });
 }
 
+TEST_CASE("a dash below a facing may repeat it") {
+  check_all(facing_page + "S0 256/21, o/t\n- 250/20  -\n",
+            {{"- 252/20  -", {"ask bedding 252/20 N overturned"}}});
+}
+
 TEST_CASE("a question spells out the side that the rule gives") {
   check_all(facing_page, {
                              {"bedding 043/61 or 44", {"ask bedding 043/61 SE"}},

@@ -77,6 +77,50 @@ TEST_CASE("lines with two ends, and lists of directions") {
                      });
 }
 
+TEST_CASE("a vertical plane's figure is what the page's order says, or is asked") {
+  const std::string dips = "dial azimuth\nset 0\ndeclination 0\norder dip/direction\nstation 1\n";
+  check_all(dips, {
+                      {"jts 88 twd 035, 033 vertical, 80 twd 210",
+                       {"joint 88 > 035", "ask joint 90 > 033", "joint 80 > 210"}},
+                      {"jt vertical, strike 033", {"joint vertical 033"}},
+                  });
+  check_all(by_rule,
+            {{"jt 118/vert", {"joint vertical 118"}}, {"jt 118 vert", {"joint vertical 118"}}});
+}
+
+TEST_CASE("a list has the kind of its heading's last clause") {
+  check_all(by_rule + "bedding 034/22\ntill, pit A, 5 m above the creek, a-axes of 8 stones:\n",
+            {{"048/12  052/21", {"kind clast line", "clast 048/12", "clast 052/21"}}});
+}
+
+TEST_CASE("a bed named behind a current is where it was read") {
+  check_all(by_rule, {{"pc bottom bed: 155 160", {"current 155", "current 160"}},
+                      {"pc bed 155/60", {"ask current 155/60"}}});
+}
+
+TEST_CASE("striae lie on the plane above") {
+  const std::string fault = in_quadrants + "fault N40E/60SE\n";
+  check_all(fault, {
+                       {"striae pure dip slip", {"ask slickenline rake 90 from NE on fault"}},
+                       {"striae strike slip", {"ask slickenline rake 0 from NE on fault"}},
+                       {"pitch of striae 35 N", {"ask slickenline rake 35 from N on fault"}},
+                       {"slicks rake 75 from the SE", {"slickenline rake 75 from SE on fault"}},
+                       {"striae on this one 18 > N51E", {"slickenline 18 > N51E on fault"}},
+                   });
+}
+
+TEST_CASE("what a missing figure leaves behind is asked") {
+  check_all(in_quadrants, {
+                              {"foliation N56½E  ½SE", {"ask foliation N56.5E 0.5 SE"}},
+                              {"joint ° dipping 39° NE", {"ask joint 39 > NE"}},
+                          });
+}
+
+TEST_CASE("a size is no leg") {
+  check_all(in_quadrants, {{"fault N57W/28, 1.2 m thick", {"fault N57W 28"}}});
+  check_all(in_quadrants + "faults:\n", {{"- N57W/28 NE, 1.2 m thick", {"fault N57W 28 NE"}}});
+}
+
 TEST_CASE("a figure with a unit is no direction, and one with an unknown word is asked") {
   for (const std::string what : {"3.2 l/s by bucket", "11.4 degC", "11.4 °C", "5 pc"}) {
     CAPTURE(what);

@@ -102,8 +102,7 @@ Outcome outcome(const RandomPage& page, Understood copy) {
   return outcome;
 }
 
-TEST_CASE("no reading of a random page is wrong or lost without a word, and most are taken",
-          "[.open]") {
+TEST_CASE("no reading of a random page is wrong or lost without a word, and most are taken") {
   std::size_t certain = 0;
   std::size_t taken = 0;
   std::size_t silent = 0;
