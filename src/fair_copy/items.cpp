@@ -82,8 +82,9 @@ class Settler {
         (item.attitude.form == Attitude::Form::rake || !item.on.empty()))
       item.kind = "slickenline";
     const bool rake = item.attitude.form == Attitude::Form::rake;
-    if (rake && item.kind == "slickenline" && item.on.empty() && &item == &found_.items.front() &&
-        page_.last.kind == page_.plane_kind)
+    // A question says of which plane.
+    if (rake && !item.attitude.problem.empty() && item.kind == "slickenline" && item.on.empty() &&
+        &item == &found_.items.front() && page_.last.kind == page_.plane_kind)
       item.on = page_.plane_kind;
     const bool plane = is_plane(page_, item.kind);
     item.statement =

@@ -104,7 +104,7 @@ TEST_CASE("striae lie on the plane above") {
                        {"striae pure dip slip", {"ask slickenline rake 90 from NE on fault"}},
                        {"striae strike slip", {"ask slickenline rake 0 from NE on fault"}},
                        {"pitch of striae 35 N", {"ask slickenline rake 35 from N on fault"}},
-                       {"slicks rake 75 from the SE", {"slickenline rake 75 from SE on fault"}},
+                       {"slicks rake 75 from the SE", {"slickenline rake 75 from SE"}},
                        {"striae on this one 18 > N51E", {"slickenline 18 > N51E on fault"}},
                    });
 }

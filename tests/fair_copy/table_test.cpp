@@ -77,12 +77,12 @@ TEST_CASE("a rake beside its plane is a line in it") {
       "fault tables: no | strike | dip | dip side | sense of the fault | rake of striae "
       "| from which end\n";
   CHECK(made_of(table + "1   N62E  71  NW  sinistral  24  NE\n") ==
-        Made{"fault N62E 71 NW sinistral", "slickenline rake 24 from NE on fault"});
+        Made{"fault N62E 71 NW sinistral", "slickenline rake 24 from NE"});
   CHECK(made_of(table + "1   N62E  71  NW  normal  -  -\n") == Made{"fault N62E 71 NW normal"});
   CHECK(made_of(table + "1   N62E  97  NW  normal  24  NE\n") ==
-        Made{"ask fault N62E 97 NW normal", "ask slickenline rake 24 from NE on fault"});
+        Made{"ask fault N62E 97 NW normal", "ask slickenline rake 24 from NE"});
   CHECK(made_of(in_quadrants + "kind;strike;dip;side;rake;rake from\nbedding;N62E;37;NW;24;NE\n") ==
-        Made{"bedding N62E 37 NW", "ask slickenline rake 24 from NE on bedding"});
+        Made{"bedding N62E 37 NW", "ask slickenline rake 24 from NE"});
 }
 
 TEST_CASE("letters in a column of senses") {
