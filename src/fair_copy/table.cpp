@@ -172,8 +172,7 @@ void Table::pass(std::string_view line, const Page& page) {
     may_be_over_ = true;
     return;
   }
-  auto texts = row_like_above(line, page.words);
-  if (!texts.empty()) above_ = std::move(texts);
+  above_ = row_like_above(line, page.words);
 }
 
 void Table::add_pair(const Heading& heading, std::size_t column, const std::string& text,
@@ -211,6 +210,8 @@ std::optional<Lines> Table::row(std::string_view line, Page& page) {
     const bool may_be_prose = separator_ == Separator::comma || separator_ == Separator::blank ||
                               cells_in(line, separator_).size() < 2;
     may_be_over_ = may_be_over_ || may_be_prose;
+    // Below a row that is not understood a ditto mark repeats no older one.
+    if (has_digit(line)) above_.clear();
     return std::nullopt;
   }
   Row row = fields_of(texts, page.words);

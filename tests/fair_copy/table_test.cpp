@@ -85,6 +85,11 @@ TEST_CASE("a rake beside its plane is a line in it") {
         Made{"bedding N62E 37 NW", "ask slickenline rake 24 from NE"});
 }
 
+TEST_CASE("below a row that is out of its columns a ditto mark repeats that row") {
+  const std::string table = azimuths + "kind   dip   dip dir   remarks\nS0   36°   73°   clean\n";
+  CHECK(made_of(table + "Cleavage   17°   273°\n\"   20°   265°\n") == Made{"cleavage 20 > 265"});
+}
+
 TEST_CASE("letters in a column of senses") {
   const auto sense = [](const std::string& above, const std::string& letter) {
     return made_of(in_quadrants + above + "kind;strike;dip;side;sense\nfault;N62E;71;NW;" + letter +
