@@ -41,6 +41,7 @@ Planes: bedding foliation cleavage schistosity joint fault shear vein dike
   bedding N58E 34NW, N60E 35NW is one surface measured twice.
   by JT behind a reading: its observer; x3: read three times.
   ~N62E, ~37, or about behind a reading: rough. N62E±5 37±3 NW: its own errors.
+  N62E 37NW grid, sight Mast 044 true, or magnetic: read from that north.
 
 Lines:  lineation slickenline fold-axis intersection stretching flute current
         two-ended: striation groove crest alignment

@@ -6,6 +6,7 @@
 #include <array>
 #include <charconv>
 #include <cmath>
+#include <lodebook/notebook/wording.hpp>
 #include <lodebook/output/notation.hpp>
 
 namespace lodebook::cli {
@@ -44,16 +45,15 @@ Converter::Converter(const CommandLine& line)
   reduction::Options options;
   options.declination = line.declination;
   options.set = line.set;
-  const reduction::Settings settings = reduction::initial_settings(options);
-  const auto wanted = line.north.value_or(reduction::North::geographic);
-  const reduction::Correction correction = reduction::correction(settings, wanted);
-  correction_ = correction.angle;
-  correction_decimals_ = typed_decimals(settings.set.degrees_east());
+  settings_ = reduction::initial_settings(options);
+  wanted_ = line.north.value_or(reduction::North::geographic);
+  const reduction::Correction correction = reduction::correction(*settings_, wanted_);
+  correction_decimals_ = typed_decimals(settings_->set.degrees_east());
   if (correction.north == reduction::North::geographic) {
     correction_decimals_ =
-        std::max(correction_decimals_, typed_decimals(settings.declination.degrees_east()));
+        std::max(correction_decimals_, typed_decimals(settings_->declination.degrees_east()));
   }
-  only_magnetic_ = correction.north != wanted;
+  only_magnetic_ = correction.north != wanted_;
 }
 
 std::variant<Converter, UsageError> Converter::from(const CommandLine& line) {
@@ -65,8 +65,20 @@ std::variant<Converter, UsageError> Converter::from(const CommandLine& line) {
   return converter;
 }
 
-double Converter::corrected(Azimuth<north::dial> azimuth) const {
-  return (azimuth + correction_).degrees();
+reduction::Correction Converter::correction_of(const Bearing& bearing) const {
+  return settings_ ? reduction::correction(*settings_, wanted_, bearing.north)
+                   : reduction::Correction();
+}
+
+double Converter::corrected(Azimuth<north::dial> azimuth, const Bearing& bearing) const {
+  return (azimuth + correction_of(bearing).angle).degrees();
+}
+
+void Converter::append_north(std::string& out, const Bearing& bearing) const {
+  const bool stays = !settings_ || correction_of(bearing).lack != reduction::Lack::nothing;
+  if (!stays || bearing.north == notebook::OwnNorth::none) return;
+  out.push_back(' ');
+  out += word_of(bearing.north);
 }
 
 int Converter::decimals_of(const Bearing& bearing) const {
@@ -77,8 +89,9 @@ int Converter::decimals_of(const Bearing& bearing) const {
 }
 
 void Converter::append(std::string& out, const Bearing& bearing) const {
-  output::append_converted_bearing(out, corrected(bearing.azimuth()), decimals_of(bearing),
+  output::append_converted_bearing(out, corrected(bearing.azimuth(), bearing), decimals_of(bearing),
                                    to_.bearings);
+  append_north(out, bearing);
 }
 
 void Converter::append(std::string& out, const PlaneAttitude& attitude) const {
@@ -86,17 +99,19 @@ void Converter::append(std::string& out, const PlaneAttitude& attitude) const {
   const int dip_decimals = cli::decimals_of(attitude.dip);
   if (const auto plane = attitude.plane()) {
     const std::optional<double> strike =
-        plane->is_horizontal() ? std::nullopt : std::optional(corrected(plane->strike()));
+        plane->is_horizontal() ? std::nullopt
+                               : std::optional(corrected(plane->strike(), attitude.bearing));
     output::append_converted_plane(out, strike, plane->dip().degrees(), attitude.has_side(),
                                    strike_decimals, dip_decimals, to_);
   } else if (attitude.part() == notebook::Part::azimuth) {
-    output::append_converted_strike(out, corrected(attitude.bearing.azimuth()), strike_decimals,
-                                    to_.bearings);
+    output::append_converted_strike(out, corrected(attitude.bearing.azimuth(), attitude.bearing),
+                                    strike_decimals, to_.bearings);
   } else if (attitude.part() == notebook::Part::slope) {
     output::append_converted_dip(out, attitude.dip.degrees(), dip_decimals);
   } else {
     return;
   }
+  append_north(out, attitude.bearing);
   output::append_facing(out, attitude);
   output::append_sense(out, attitude.sense);
 }
@@ -104,20 +119,35 @@ void Converter::append(std::string& out, const PlaneAttitude& attitude) const {
 void Converter::append(std::string& out, const LineAttitude& attitude) const {
   const int decimals = decimals_of(attitude.bearing);
   if (attitude.part() == notebook::Part::azimuth) {
-    output::append_converted_bearing(out, corrected(attitude.trend()), decimals, to_.bearings);
+    output::append_converted_bearing(out, corrected(attitude.trend(), attitude.bearing), decimals,
+                                     to_.bearings);
   } else if (const auto line = attitude.line()) {
     const std::optional<double> trend =
-        line->is_vertical() ? std::nullopt : std::optional(corrected(line->trend()));
+        line->is_vertical() ? std::nullopt
+                            : std::optional(corrected(line->trend(), attitude.bearing));
     output::append_converted_line(out, trend, line->plunge().degrees(), decimals,
                                   cli::decimals_of(attitude.slope), to_.bearings);
   } else {
     return;  // a rake needs a plane, so it is not a reading on its own and never comes here
   }
+  append_north(out, attitude.bearing);
   if (attitude.on != notebook::no_kind) {
     // A reading on its own declares no kinds, so that it has those that every log has.
     out += " on " + notebook::read_log(notebook::Source({}, {})).kinds[attitude.on].name;
   }
   output::append_sense(out, attitude.sense);
+}
+
+void Converter::tell_north(const notebook::Source& source, const Bearing& bearing,
+                           std::vector<notebook::Diagnostic>& diagnostics) const {
+  const reduction::Lack lack = correction_of(bearing).lack;
+  if (lack == reduction::Lack::nothing) return;
+  notebook::Diagnostic kept = notebook::wording::north_kept(
+      word_of(bearing.north), name_of(wanted_), lack == reduction::Lack::position);
+  if (lack == reduction::Lack::position)
+    kept.help = "a single reading has none: type it in a log that gives it with 'at'";
+  kept.place = source.place(1, source.line(1));
+  diagnostics.push_back(std::move(kept));
 }
 
 bool Converter::convert(const notebook::Source& source, std::string& out,
@@ -132,7 +162,13 @@ bool Converter::convert(const notebook::Source& source, std::string& out,
   std::visit(
       [&](const auto& what) {
         if constexpr (!std::is_same_v<decltype(what), const std::monostate&>) {
-          if (good) append(out, what);
+          if (!good) return;
+          append(out, what);
+          if constexpr (std::is_same_v<decltype(what), const Bearing&>) {
+            tell_north(source, what, diagnostics);
+          } else {
+            tell_north(source, what.bearing, diagnostics);
+          }
         }
       },
       reading.what);

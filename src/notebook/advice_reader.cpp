@@ -23,12 +23,14 @@ bool is_facing_word(const Cursor& cursor, std::size_t ahead) {
                      [&](std::string_view word) { return cursor.is_word(word, ahead); });
 }
 
-/// A figure, a point of the rose or a word about the facing of a plane is part of a reading, never
-/// a remark.
+/// A figure, a point of the rose, a north or a word about the facing of a plane is part of a
+/// reading, never a remark.
 bool holds_part_of_reading(const Cursor& cursor) {
   if (holds_digit(cursor.text(cursor.rest()))) return true;
   for (std::size_t ahead = 0; cursor.peek(ahead); ++ahead) {
-    if (point_at(cursor, ahead) || is_facing_word(cursor, ahead)) return true;
+    if (point_at(cursor, ahead) || is_facing_word(cursor, ahead) ||
+        north_at(cursor, ahead) != OwnNorth::none)
+      return true;
   }
   return false;
 }
@@ -65,6 +67,7 @@ std::string_view LogReader::advice_on_tail(const Cursor& cursor) const {
   if (cursor.text(cursor.here()) == ",") return "leave the comma out";
   if (cursor.text(cursor.rest()).find('?') != std::string_view::npos)
     return "a reading that is in doubt is marked 'doubtful'";
+  if (north_at(cursor) != OwnNorth::none) return "a north stands once, right behind its bearing";
   if (holds_part_of_reading(cursor)) return "leave it out, or type it in a line of its own";
   return {};
 }

@@ -308,12 +308,29 @@ bool starts_lettered_bearing(const Cursor& cursor, std::size_t ahead) {
   return cursor.is_word("due", ahead) || point_at(cursor, ahead).has_value();
 }
 
-std::optional<Bearing> read_bearing(Cursor& cursor, Behind behind) {
+OwnNorth north_at(const Cursor& cursor, std::size_t ahead) {
+  const Token* token = cursor.peek(ahead);
+  if (!token || !token->spaced || token->has_sigma) return OwnNorth::none;
+  for (const OwnNorth north : {OwnNorth::geographic, OwnNorth::magnetic, OwnNorth::grid}) {
+    if (cursor.is_word(word_of(north), ahead)) return north;
+  }
+  return OwnNorth::none;
+}
+
+std::optional<Bearing> read_bearing_alone(Cursor& cursor, Behind behind) {
   if (cursor.at_end()) {
     return cursor.fail(cursor.here(),
                        wording::incomplete("the statement", "bearing", wording::bearings_look_so));
   }
   return cursor.is(Type::word) ? read_lettered(cursor, behind) : read_azimuth(cursor);
+}
+
+std::optional<Bearing> read_bearing(Cursor& cursor, Behind behind) {
+  auto bearing = read_bearing_alone(cursor, behind);
+  if (!bearing) return std::nullopt;
+  bearing->north = north_at(cursor);
+  if (bearing->north != OwnNorth::none) cursor.skip();
+  return bearing;
 }
 
 }  // namespace lodebook::notebook

@@ -118,6 +118,15 @@ class Cursor {
     return nullptr;
   }
 
+  /// The last of all tokens that is that word.
+  const Token* last_word(std::string_view lower) const {
+    for (std::size_t i = tokens_.size(); i > 0; --i) {
+      const Token& token = tokens_[i - 1];
+      if (token.type == Token::Type::word && equals_word(text(token), lower)) return &token;
+    }
+    return nullptr;
+  }
+
   std::string_view text(const Token& token) const { return text(token.span()); }
   std::string_view text(Span span) const { return text_.substr(span.offset, span.length); }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <lodebook/orientation/decimal.hpp>
 
 #include "attitude_reader.hpp"
@@ -127,10 +128,9 @@ std::optional<LineAttitude> read_trend_plunge(Cursor& cursor) {
 }
 
 /// A bearing in letters or with three digits, which cannot be a plunge.
-std::optional<Azimuth<north::dial>> plain_bearing(Cursor& quiet) {
+std::optional<Bearing> plain_bearing(Cursor& quiet) {
   if (quiet.is(Type::angle) && !three_digits(*quiet.peek())) return std::nullopt;
-  const auto bearing = read_bearing(quiet, Behind::words);
-  return bearing ? std::optional(bearing->azimuth()) : std::nullopt;
+  return read_bearing(quiet, Behind::words);
 }
 
 /// `125/305`, `N55W S55E`: both ends of a two-ended line, which must be exactly opposite.
@@ -140,10 +140,14 @@ std::optional<LineAttitude> read_both_ends(Cursor& cursor) {
   quiet.skip_if(Type::slash);
   if (!one || quiet.at_end()) return std::nullopt;
   const auto other = plain_bearing(quiet);
-  if (!other || *other != one->opposite()) return std::nullopt;
+  if (!other || other->azimuth() != one->azimuth().opposite()) return std::nullopt;
+  // Behind one of them a north is that of the line; two must be the same.
+  const bool are_named = one->north != OwnNorth::none && other->north != OwnNorth::none;
+  if (are_named && one->north != other->north) return std::nullopt;
   LineAttitude line;
   line.form = LineAttitude::Form::trend;
   line.bearing = *read_bearing(cursor, Behind::words);
+  line.bearing.north = std::max(one->north, other->north);
   cursor.skip(quiet.position() - cursor.position());
   return line;
 }
@@ -167,6 +171,7 @@ std::optional<LineAttitude> read_figured_line(Cursor& cursor, const PairRules& r
     if (has_bearing_before_towards(cursor)) return std::nullopt;
     return read_plunge_towards(cursor);
   }
+  if (is_pair_with_north(cursor)) return read_trend_plunge(cursor);
   const std::size_t behind = cursor.is(Type::slash, 1) ? 2 : 1;
   const bool plunge_is_first = rules.lines == LineOrder::plunge_trend;
   if (cursor.is(Type::angle, behind)) {

@@ -245,8 +245,10 @@ class LogReader final : private Judge {
   bool read_line_words(Reading& reading, LineAttitude& line, Cursor& cursor);
   /// `doubtful`, `about`, or `by` and a name.
   bool read_doubtful(Reading& reading, Cursor& cursor);
-  /// Whether every `~` and `±` belongs to a figure of `reading`; reports one that does not. The
-  /// word `about` makes every figure rough.
+  /// Whether the norths named in `reading` are norths: a log's own word is none.
+  bool settle_norths(Reading& reading, Cursor& cursor) const;
+  /// The same, and whether every `~` and `±` belongs to a figure of `reading`; reports what does
+  /// not. The word `about` makes every figure rough.
   bool settle_marks(Reading& reading, Cursor& cursor) const;
   bool read_sense(const Reading& reading, Sense& stated, Cursor& cursor);
   void read_leg(Reading& reading, Span body);

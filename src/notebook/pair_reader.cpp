@@ -68,6 +68,11 @@ bool three_digits(const Token& token) {
   return token.digits >= 3 && !token.percent;
 }
 
+bool is_pair_with_north(const Cursor& cursor) {
+  if (north_at(cursor, 1) == OwnNorth::none) return false;
+  return cursor.is(Type::angle, cursor.is(Type::slash, 2) ? 3 : 2);
+}
+
 bool lacks_first_letter(const Cursor& cursor) {
   return (cursor.is_word("e", 1) || cursor.is_word("w", 1)) && !cursor.peek(1)->spaced;
 }

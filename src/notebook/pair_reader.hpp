@@ -13,6 +13,9 @@ bool is_towards(const Cursor& cursor, std::size_t ahead = 0);
 /// has one or two (common practice, no source).
 bool three_digits(const Token& token);
 
+/// `242 grid 37`: what has a north is the bearing, whatever its digits.
+bool is_pair_with_north(const Cursor& cursor);
+
 /// `20W`: a quadrant bearing without its first letter.
 bool lacks_first_letter(const Cursor& cursor);
 

@@ -75,9 +75,10 @@ bool is_bare_quadrant(const Cursor& cursor) {
   const auto letter = [&cursor](std::size_t ahead, std::string_view one, std::string_view other) {
     return cursor.is_word(one, ahead) || cursor.is_word(other, ahead);
   };
+  const std::size_t behind = north_at(cursor, 3) == OwnNorth::none ? 3 : 4;
   return letter(0, "n", "s") && cursor.is(Type::angle, 1) && !cursor.peek(1)->has_sign &&
-         letter(2, "e", "w") && !cursor.is_word("dip", 3) && !cursor.is(Type::angle, 3) &&
-         !cursor.is(Type::slash, 3) && !cursor.is(Type::other, 3);
+         letter(2, "e", "w") && !cursor.is_word("dip", behind) && !cursor.is(Type::angle, behind) &&
+         !cursor.is(Type::slash, behind) && !cursor.is(Type::other, behind);
 }
 
 /// `37/242 NW`: no dip stands at the cursor, but the two figures are correct in the other order;
@@ -170,7 +171,8 @@ std::optional<PlaneAttitude> read_figured_plane(Cursor& cursor, const PairRules&
     return read_dip_towards(cursor);
   }
   const std::size_t behind = cursor.is(Type::slash, 1) ? 2 : 1;
-  if (is_dip_said(cursor, behind)) return read_strike_dip(cursor, rules);
+  if (is_dip_said(cursor, behind) || is_pair_with_north(cursor))
+    return read_strike_dip(cursor, rules);
   const bool strike_is_last = rules.planes == PlaneOrder::dip_strike;
   const bool dip_is_first = rules.planes == PlaneOrder::dip_direction || strike_is_last;
   const auto read_dip_first = [&] {

@@ -77,4 +77,8 @@ Part part_of(const Reading& reading) {
   return Part::whole;
 }
 
+OwnNorth north_of(const Reading& reading) {
+  return std::visit([](const auto& what) { return what.bearing.north; }, reading.what);
+}
+
 }  // namespace lodebook::notebook

@@ -206,6 +206,14 @@ Diagnostic plunge_range(std::string_view typed) {
                "a plunge is 0 to 90 degrees down from the horizontal");
 }
 
+Diagnostic north_kept(std::string_view from, std::string_view to, bool by_position) {
+  const std::string_view why = by_position ? "no position is known" : "no declination is known";
+  return warning(Code::north_kept, 20,
+                 format("stays from {} north, not turned to {} north: {}", from, to, why),
+                 by_position ? "give the position with 'at'"
+                             : "add 'declination 24.6E', or pass --declination 24.6E");
+}
+
 Diagnostic plunge_missing(std::string_view typed) {
   return warning(Code::plunge_missing, 20, format("'{}' is a trend without its plunge", typed),
                  "type the plunge behind it, if it was read");

@@ -7,11 +7,12 @@ namespace lodebook::notebook {
 
 namespace {
 
-constexpr std::array<std::string_view, 11> plane_words = {
-    "by",       "about",  "overturned", "upright", "facing",   "youngs",
-    "doubtful", "normal", "reverse",    "dextral", "sinistral"};
-constexpr std::array<std::string_view, 8> line_words = {
-    "by", "about", "on", "doubtful", "normal", "reverse", "dextral", "sinistral"};
+constexpr std::array<std::string_view, 14> plane_words = {
+    "by",     "about",   "overturned", "upright",   "facing", "youngs",   "doubtful",
+    "normal", "reverse", "dextral",    "sinistral", "true",   "magnetic", "grid"};
+constexpr std::array<std::string_view, 11> line_words = {
+    "by",      "about",     "on",   "doubtful", "normal", "reverse",
+    "dextral", "sinistral", "true", "magnetic", "grid"};
 
 }  // namespace
 
@@ -21,37 +22,66 @@ bool is_plane_word(std::string_view word) {
 
 namespace {
 
+bool has_bearing(const PlaneAttitude& plane) {
+  using enum PlaneAttitude::Form;
+  return plane.form != horizontal && plane.form != dip;
+}
+bool has_bearing(const LineAttitude& line) {
+  return line.form != LineAttitude::Form::vertical;
+}
+
+/// The bearings of a reading, each of which may have a north of its own.
+template <class Visit>
+void for_each_bearing(Reading& reading, Visit visit) {
+  if (auto* const plane = std::get_if<PlaneAttitude>(&reading.what)) {
+    if (has_bearing(*plane)) visit(plane->bearing);
+  } else if (auto* const line = std::get_if<LineAttitude>(&reading.what)) {
+    if (has_bearing(*line)) visit(line->bearing);
+  } else if (auto* const sight = std::get_if<Sight>(&reading.what)) {
+    visit(sight->bearing);
+    if (sight->back) visit(*sight->back);
+  } else if (auto* const leg = std::get_if<Leg>(&reading.what)) {
+    visit(leg->bearing);
+    if (leg->back) visit(*leg->back);
+  }
+}
+
 /// Visits the error of each figure of a reading.
 template <class Visit>
 void for_each_figure(Reading& reading, Visit visit) {
-  const auto visit_any = [&](auto& figure) {
-    if (figure) visit(figure->own);
-  };
+  for_each_bearing(reading, [&](Bearing& bearing) { visit(bearing.own); });
   if (auto* const plane = std::get_if<PlaneAttitude>(&reading.what)) {
     using enum PlaneAttitude::Form;
-    if (plane->form != horizontal && plane->form != dip) visit(plane->bearing.own);
     if (plane->form != horizontal && plane->form != vertical && plane->form != strike)
       visit(plane->dip.own);
   } else if (auto* const line = std::get_if<LineAttitude>(&reading.what)) {
     using enum LineAttitude::Form;
-    if (line->form != vertical) visit(line->bearing.own);
     if (line->form != vertical && line->form != horizontal && line->form != trend)
       visit(line->slope.own);
   } else if (auto* const sight = std::get_if<Sight>(&reading.what)) {
-    visit(sight->bearing.own);
-    visit_any(sight->back);
-    visit_any(sight->vertical);
+    if (sight->vertical) visit(sight->vertical->own);
   } else if (auto* const leg = std::get_if<Leg>(&reading.what)) {
-    visit(leg->bearing.own);
     visit(leg->distance.own);
-    visit_any(leg->back);
-    visit_any(leg->slope);
+    if (leg->slope) visit(leg->slope->own);
   }
 }
 
 }  // namespace
 
+bool LogReader::settle_norths(Reading& reading, Cursor& cursor) const {
+  std::string_view own_word;
+  for_each_bearing(reading, [&](const Bearing& bearing) {
+    const std::string_view word = word_of(bearing.north);
+    if (!word.empty() && vocabulary_.find(word)) own_word = word;
+  });
+  if (own_word.empty()) return true;
+  const Span span = cursor.last_word(own_word)->span();
+  cursor.report(span, wording::trailing_text(cursor.text(span), ""));
+  return false;
+}
+
 bool LogReader::settle_marks(Reading& reading, Cursor& cursor) const {
+  if (!settle_norths(reading, cursor)) return false;
   std::size_t count = 0;
   for_each_figure(reading, [&count](const OwnError& own) {
     count += (own.rough ? 1U : 0U) + (own.sigma > 0 ? 1U : 0U);
@@ -104,6 +134,17 @@ bool LogReader::read_sense(const Reading& reading, Sense& stated, Cursor& cursor
 
 namespace {
 
+/// Behind a dip, side or plunge: the north of the bearing before it.
+template <class Attitude>
+bool read_north(Attitude& attitude, Cursor& cursor) {
+  const OwnNorth north = north_at(cursor);
+  if (north == OwnNorth::none || attitude.bearing.north != OwnNorth::none || !has_bearing(attitude))
+    return false;
+  attitude.bearing.north = north;
+  cursor.skip();
+  return true;
+}
+
 /// `facing doubtful`: only the facing is in doubt, not the plane.
 bool read_facing_doubtful(PlaneAttitude& plane, Cursor& cursor) {
   if (!cursor.is_word("facing") || !cursor.is_word("doubtful", 1)) return false;
@@ -125,7 +166,7 @@ Offers facing_offers(const Cursor& cursor, std::size_t start) {
 bool read_youngs(PlaneAttitude& plane, Cursor& cursor) {
   const std::size_t start = cursor.position();
   cursor.skip();
-  const auto bearing = read_bearing(cursor, Behind::words);
+  const auto bearing = read_bearing_alone(cursor, Behind::words);
   if (!bearing) return false;
   const auto towards = bearing->azimuth();
   const auto dipping = plane.plane();
@@ -165,6 +206,7 @@ bool LogReader::read_plane_words(Reading& reading, PlaneAttitude& plane, Cursor&
   while (!cursor.at_end()) {
     if (read_doubtful(reading, cursor)) continue;
     if (read_sense(reading, plane.sense, cursor)) continue;
+    if (read_north(plane, cursor)) continue;
     if (read_facing_doubtful(plane, cursor)) continue;
     if (cursor.is_word("youngs") && plane.facing == Facing::unstated) {
       if (!read_youngs(plane, cursor)) return false;
@@ -190,6 +232,7 @@ bool LogReader::read_line_words(Reading& reading, LineAttitude& line, Cursor& cu
   while (!cursor.at_end()) {
     if (read_doubtful(reading, cursor)) continue;
     if (read_sense(reading, line.sense, cursor)) continue;
+    if (read_north(line, cursor)) continue;
     if (line.on == no_kind && cursor.is_word("on")) {
       cursor.skip();
       const Span span = take_word(cursor);

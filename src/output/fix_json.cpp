@@ -181,8 +181,8 @@ Json json_of(const Fixes& fixes, const Traverse& traverse) {
 }
 
 std::string_view word_of(reduction::LeftOut why) {
-  constexpr std::array<std::string_view, 3> words = {"own-station", "doubtful",
-                                                     "percent-or-degrees"};
+  constexpr std::array<std::string_view, 4> words = {"own-station", "doubtful",
+                                                     "percent-or-degrees", "other-north"};
   return words[static_cast<std::size_t>(why)];
 }
 

@@ -25,28 +25,14 @@ void append_sigma(std::string& out, const notebook::OwnError& own) {
   append_shortest(out, own.sigma);
 }
 
-/// The separator of a bearing and an inclination: points of the rose need a slash, as `N 38 W`
-/// says nothing, and azimuths have one by custom.
-char separator(const Bearing& bearing) {
-  return bearing.notation == Notation::quadrant ? ' ' : '/';
+void append_north(std::string& out, const Bearing& bearing) {
+  if (bearing.north == notebook::OwnNorth::none) return;
+  out.push_back(' ');
+  out += word_of(bearing.north);
 }
 
-void append_pair(std::string& out, const Bearing& bearing, const notebook::Slope& slope) {
-  append_bearing(out, bearing);
-  out.push_back(separator(bearing));
-  append_slope(out, slope);
-}
-
-void append_side(std::string& out, const PlaneAttitude& plane, Point side) {
-  const bool joined = plane.bearing.notation == Notation::quadrant && !plane.dip.percent &&
-                      plane.dip.own.sigma == 0;
-  if (!joined) out.push_back(' ');
-  out += name_of(side);
-}
-
-}  // namespace
-
-void append_bearing(std::string& out, const Bearing& bearing) {
+/// Without its north.
+void append_direction(std::string& out, const Bearing& bearing) {
   append_rough(out, bearing.own);
   switch (bearing.notation) {
     case Notation::point:
@@ -62,6 +48,40 @@ void append_bearing(std::string& out, const Bearing& bearing) {
       break;
   }
   append_sigma(out, bearing.own);
+}
+
+/// A bearing and an inclination. Points of the rose need a slash, as `N 38 W` says nothing, and
+/// azimuths have one by custom; a north between them tells which is which.
+void append_pair(std::string& out, const Bearing& bearing, const notebook::Slope& slope) {
+  append_bearing(out, bearing);
+  const bool is_apart =
+      bearing.notation == Notation::quadrant || bearing.north != notebook::OwnNorth::none;
+  out.push_back(is_apart ? ' ' : '/');
+  append_slope(out, slope);
+}
+
+/// Behind the dip; a north stands behind it.
+void append_side(std::string& out, const PlaneAttitude& plane, Point side) {
+  const bool joined = plane.bearing.notation == Notation::quadrant && !plane.dip.percent &&
+                      plane.dip.own.sigma == 0;
+  if (!joined) out.push_back(' ');
+  out += name_of(side);
+  append_north(out, plane.bearing);
+}
+
+/// A strike, whose north stands behind the side if there is one, and the dip.
+void append_strike_dip(std::string& out, const PlaneAttitude& plane) {
+  Bearing strike = plane.bearing;
+  if (plane.side) strike.north = notebook::OwnNorth::none;
+  append_pair(out, strike, plane.dip);
+  if (plane.side) append_side(out, plane, *plane.side);
+}
+
+}  // namespace
+
+void append_bearing(std::string& out, const Bearing& bearing) {
+  append_direction(out, bearing);
+  append_north(out, bearing);
 }
 
 void append_slope(std::string& out, const notebook::Slope& slope) {
@@ -103,8 +123,7 @@ void append_plane(std::string& out, const PlaneAttitude& plane) {
         append_bearing(out, plane.bearing);
         break;
       }
-      append_pair(out, plane.bearing, plane.dip);
-      if (plane.side) append_side(out, plane, *plane.side);
+      append_strike_dip(out, plane);
       break;
     case dip_direction:
       append_slope(out, plane.dip);

@@ -45,6 +45,7 @@ void StationReport::begin_log(std::string& out, const reduction::Reduction& redu
   spaced_ = true;
   const reduction::Settings& heading = reduction.heading();
   wanted_ = reduction.options().north;
+  stated_ = {};
   state_correction(heading);
   notation_ = heading.dial == notebook::Notation::quadrant ? notebook::Notation::quadrant
                                                            : notebook::Notation::azimuth;
@@ -52,8 +53,27 @@ void StationReport::begin_log(std::string& out, const reduction::Reduction& redu
 
 void StationReport::state_correction(const reduction::Settings& settings) {
   const auto correction = reduction::correction(settings, wanted_);
-  stated_correction_ = rounded(correction.angle.degrees(), 2);
-  stated_north_ = correction.north;
+  stated_.front() = {rounded(correction.angle.degrees(), 2), correction.north};
+}
+
+/// Says what is added from a row on, where that is not said already.
+void StationReport::state_correction(std::string& out, const reduction::Row& row) {
+  if (!row.correction) return;
+  const bool on_dial = row.read_from == notebook::OwnNorth::none;
+  const std::string_view from = notebook::word_of(row.read_from);
+  if (from == reduction::name_of(row.north)) return;
+  auto& stated = stated_[static_cast<std::size_t>(row.read_from)];
+  const Stated now{rounded(*row.correction, 2), row.north};
+  // What the grid's north adds follows the place, a little from station to station.
+  constexpr std::int64_t told = 50;
+  const bool is_near = stated && stated->north == now.north &&
+                       std::abs(stated->correction - now.correction) < (on_dial ? 1 : told);
+  if (is_near) return;
+  stated = now;
+  fmt::format_to(std::back_inserter(out), "  from line {} on, ", row.entry->line);
+  append_what_is_added(out, *row.correction, from);
+  fmt::format_to(std::back_inserter(out), "; output refers to {} north\n",
+                 reduction::name_of(row.north));
 }
 
 void StationReport::page(std::string& out, const notebook::Source& source,
@@ -66,17 +86,8 @@ void StationReport::page(std::string& out, const notebook::Source& source,
     append_station(out, page, wanted_, {notation_, planes_}, color_);
   if (page.is_station && varies_by_station(page.settings, wanted_)) state_correction(page.settings);
   spaced_ = false;
-  for (const reduction::Row& row : page.rows) {
-    if (!row.correction) continue;
-    const std::int64_t correction = rounded(*row.correction, 2);
-    if (correction == stated_correction_ && row.north == stated_north_) continue;
-    stated_correction_ = correction;
-    stated_north_ = row.north;
-    fmt::format_to(std::back_inserter(out), "  from line {} on, ", row.entry->line);
-    append_what_is_added(out, *row.correction);
-    fmt::format_to(std::back_inserter(out), "; output refers to {} north\n",
-                   reduction::name_of(row.north));
-  }
+  for (const reduction::Row& row : page.rows)
+    state_correction(out, row);
   append_notes(out, page.diagnostics);
   for (const notebook::Diagnostic& diagnostic : page.diagnostics) {
     if (diagnostic.severity == Severity::note) continue;

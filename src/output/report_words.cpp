@@ -159,13 +159,14 @@ bool varies_by_station(const Settings& settings, reduction::North wanted) {
          (settings.from_model() && wanted != reduction::North::magnetic);
 }
 
-void append_what_is_added(std::string& out, double degrees) {
+void append_what_is_added(std::string& out, double degrees, std::string_view north) {
   if (rounded(degrees, 2) == 0) {
     out += "nothing is added to the bearings";
-    return;
+  } else {
+    append_trimmed(out, std::abs(degrees), 2);
+    out += degrees > 0 ? " is added to every bearing" : " is subtracted from every bearing";
   }
-  append_trimmed(out, std::abs(degrees), 2);
-  out += degrees > 0 ? " is added to every bearing" : " is subtracted from every bearing";
+  if (!north.empty()) fmt::format_to(std::back_inserter(out), " from {} north", north);
 }
 
 /// Where a position or height came from, in the log's own word.

@@ -137,7 +137,7 @@ class FaultFinder {
     for (const Observed& sight : seen_.sights) {
       const LocatedStation& station = found_.stations[sight.station];
       const auto target = points.find(sight.target);
-      if (is_stated(station) && target != points.end() && sight.is_true &&
+      if (is_stated(station) && target != points.end() && sight.is_true() &&
           sight.target != seen_.stations[sight.station].name)
         check(sight, stated(station), target->second);
     }

@@ -39,8 +39,10 @@ void find_attraction(const Observations& seen, Fixes& found) {
   std::vector<std::size_t> leg_numbers;
   for (std::size_t i = 0; i < found.legs.size(); ++i) {
     const FixLeg& leg = found.legs[i];
-    // A slope says nothing of the bearings.
-    if (!leg.back || leg.left_out == LeftOut::doubtful) continue;
+    const ObservedLeg& walked = seen.legs[i];
+    // What turns a needle turns no other bearing. A slope says nothing of the bearings.
+    const bool by_needle = walked.observed.by_needle && walked.back_by_needle;
+    if (!leg.back || !by_needle || leg.left_out == LeftOut::doubtful) continue;
     both.push_back({leg.from, leg.to, leg.fore, *leg.back});
     leg_numbers.push_back(i);
   }
@@ -51,13 +53,15 @@ void find_attraction(const Observations& seen, Fixes& found) {
 }
 
 /// Every leg read at a station whose correction is known, also those without a back bearing.
-void free_legs(Fixes& found) {
+void free_legs(const Observations& seen, Fixes& found) {
   std::map<std::size_t, double> corrections;
   for (const StationAttraction& station : found.attraction->stations)
     corrections[station.station] = station.correction;
-  for (FixLeg& leg : found.legs) {
+  for (std::size_t i = 0; i < found.legs.size(); ++i) {
+    FixLeg& leg = found.legs[i];
     const auto correction = corrections.find(leg.from);
-    if (correction != corrections.end()) leg.azimuth = wrap_degrees(leg.fore + correction->second);
+    if (correction != corrections.end() && seen.legs[i].observed.by_needle)
+      leg.azimuth = wrap_degrees(leg.fore + correction->second);
   }
   found.attraction_applied = true;
 }
@@ -70,6 +74,8 @@ std::string_view words_for(LeftOut why) {
       return "leads to its own station";
     case LeftOut::doubtful:
       return "marked doubtful";
+    case LeftOut::other_north:
+      return "read from another north than the rest";
     case LeftOut::percent_or_degrees:
       break;
   }
@@ -83,7 +89,7 @@ void take_legs(const Observations& seen, Fixes& found) {
   for (const ObservedLeg& walked : seen.legs)
     found.legs.push_back(level(walked, numbers.at(walked.observed.target)));
   find_attraction(seen, found);
-  if (seen.attraction_stated && found.attraction) free_legs(found);
+  if (seen.attraction_stated && found.attraction) free_legs(seen, found);
 }
 
 }  // namespace lodebook::reduction

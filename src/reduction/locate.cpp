@@ -144,6 +144,7 @@ class Locator {
           continue;
         sights.push_back({sight, point_of(known->second)});
       }
+      keep_true(sights);
       if (sights.size() < 2) continue;
       const SightFix* const fix = try_fix(seen_.stations[i], false, sights);
       if (!fix) continue;
@@ -157,21 +158,30 @@ class Locator {
     return any;
   }
 
+  /// Where some sights are from true north, those that nothing known turns to it are of no use.
+  static void keep_true(std::vector<UsableSight>& sights) {
+    const auto is_true = [](const UsableSight& sight) { return sight.observed->is_true(); };
+    if (std::ranges::none_of(sights, is_true)) return;
+    std::erase_if(sights, [&](const UsableSight& sight) { return !is_true(sight); });
+  }
+
   bool fix_landmarks() {
     bool any = false;
     for (std::size_t i = 0; i < seen_.landmarks.size(); ++i) {
       LocatedLandmark& landmark = found_.landmarks[i];
       if (landmark.position) continue;
       std::vector<UsableSight> sights;
-      std::set<std::size_t> stations;
       bool along_legs = false;
       for (const Observed* sight : sights_on_[seen_.landmarks[i].name]) {
         const auto known = known_.find(seen_.stations[sight->station].name);
         if (sight->doubtful || known == known_.end()) continue;
         sights.push_back({sight, point_of(known->second)});
-        stations.insert(sight->station);
         along_legs = along_legs || known->second.along_legs;
       }
+      keep_true(sights);
+      std::set<std::size_t> stations;
+      for (const UsableSight& sight : sights)
+        stations.insert(sight.observed->station);
       if (stations.size() < 2) continue;
       const SightFix* const fix = try_fix(seen_.landmarks[i], true, sights);
       if (!fix) continue;
@@ -220,8 +230,8 @@ class Locator {
     for (const std::size_t number : used_legs_) {
       const FixLeg& leg = found_.legs[number];
       const Observed& observed = seen_.legs[number].observed;
-      legs.push_back(
-          {leg.from, leg.to, leg.azimuth, leg.distance_m, observed.sigma, leg.distance_sigma_m});
+      legs.push_back({leg.from, leg.to, leg.azimuth, leg.distance_m, observed.sigma,
+                      leg.distance_sigma_m, observed.by_needle});
       declination_sigma = std::max(declination_sigma, observed.declination_sigma);
     }
     TraverseResult result = adjust(stations, legs, declination_sigma);
@@ -264,9 +274,9 @@ class Locator {
 Fixes locate(const Notebook& notebook, const Options& options) {
   Observations seen = observe(notebook, options);
   FoundPlaces places;
-  if (seen.by_model || seen.has_back_sights) {
-    // The model's declination is that of the place, which is found with it, and so is how far two
-    // norths are from parallel: once more from there.
+  if (seen.by_place || seen.has_back_sights) {
+    // The model's declination and the grid's convergence are those of the place, which is found
+    // with them, and so is how far two norths are from parallel: once more from there.
     const Fixes first = Locator(notebook, seen).run();
     for (std::size_t i = 0; i < seen.stations.size(); ++i) {
       const LocatedStation& station = first.stations[i];

@@ -49,10 +49,22 @@ class Observer {
         take(entry, station);
       begin = end;
     }
+    leave_out_other_norths();
     return std::move(found_);
   }
 
  private:
+  /// Legs make one traverse: of true north, or without any of it that of the first.
+  void leave_out_other_norths() {
+    std::optional<North> common;
+    for (const ObservedLeg& leg : found_.legs) {
+      if (!leg.left_out && (!common || leg.observed.is_true())) common = leg.observed.north;
+    }
+    for (ObservedLeg& leg : found_.legs) {
+      if (!leg.left_out && leg.observed.north != common) leg.left_out = LeftOut::other_north;
+    }
+  }
+
   /// A leg may lead to a station whose block comes later.
   void name_stations() {
     for (const Entry& entry : notebook_.entries) {
@@ -155,14 +167,20 @@ class Observer {
     }
   }
 
-  /// Takes `other`, an observation of the same ray, into the mean.
+  /// Takes `other`, an observation of the same ray, into the mean; of two norths that nothing known
+  /// joins true north counts alone.
   static void join(Observed& ray, const Observed& other) {
+    if (other.north != ray.north) {
+      if (other.is_true()) ray = other;
+      return;
+    }
     const double weight = 1 / (ray.sigma * ray.sigma);
     const double added = 1 / (other.sigma * other.sigma);
     const double off = std::remainder(other.azimuth - ray.azimuth, 360.0);
     ray.azimuth = wrap_degrees(ray.azimuth + off * added / (weight + added));
     ray.sigma = 1 / std::sqrt(weight + added);
-    ray.is_true = ray.is_true && other.is_true;
+    ray.by_needle = ray.by_needle || other.by_needle;
+    ray.declination_sigma = std::max(ray.declination_sigma, other.declination_sigma);
     if (!other.vertical) return;
     const double sum = ray.vertical.value_or(0) * ray.verticals + *other.vertical;
     const double sigma = ray.accuracy.dip * std::sqrt(std::max(ray.verticals, 1.0));
@@ -174,20 +192,33 @@ class Observer {
   /// `seen` by a bearing from its target to here. North there is not parallel to north here.
   void turn_round(Observed& seen, const Bearing& back, const Settings& settings) {
     found_.has_back_sights = true;
-    const Correction added = correction(settings_at(seen.target, settings), North::geographic);
     seen.typed = back;
     seen.south_end = true;
-    seen.correction = added.angle.degrees();
-    seen.is_true = added.north == North::geographic;
-    seen.declination_sigma = added.sigma;
+    count_from(seen, back, settings_at(seen.target, settings));
     const auto here = place_of(found_.stations[seen.station].name);
     const auto there = place_of(seen.target);
-    if (seen.is_true && here && there && earth::distance_m(here->first, there->first) > 0) {
+    if (seen.is_true() && here && there && earth::distance_m(here->first, there->first) > 0) {
       const auto line = earth::geodesic(here->first, there->first);
       seen.correction += std::remainder(line.azimuth - line.azimuth_at_end, 360.0);
     }
     seen.azimuth = wrap_degrees(back.azimuth().degrees() + 180 + seen.correction);
     seen.sigma = accuracy_of(back, Told::direction, settings.accuracy).bearing;
+  }
+
+  /// What takes `bearing` to true north, as far as that is known.
+  void count_from(Observed& seen, const Bearing& bearing, const Settings& settings) {
+    const Correction added = correction(settings, North::geographic, bearing.north);
+    seen.correction = added.angle.degrees();
+    seen.north = added.north;
+    seen.by_needle = is_by_needle(bearing);
+    seen.declination_sigma = added.sigma;
+    seen.declination = seen.by_needle && settings.has_figure()
+                           ? std::optional(settings.declination.degrees_east())
+                           : std::nullopt;
+    found_.by_place = found_.by_place || settings.from_model() || bearing.north == OwnNorth::grid;
+  }
+  static bool is_by_needle(const Bearing& bearing) {
+    return bearing.north == OwnNorth::none || bearing.north == OwnNorth::magnetic;
   }
 
   void take_leg(const Entry& entry, const Reading& reading, std::size_t at, std::size_t to,
@@ -204,8 +235,11 @@ class Observer {
     accuracy.distance_percent = accuracy_of(leg.distance, settings.accuracy);
     walked.distance_m = leg.distance.metres(settings.pace_m.value_or(0));
     if (leg.back) {
-      walked.back = wrap_degrees(leg.back->azimuth().degrees() + walked.observed.correction);
+      const Correction added = correction(settings, North::geographic, leg.back->north);
+      if (added.north == walked.observed.north)
+        walked.back = wrap_degrees(leg.back->azimuth().degrees() + added.angle.degrees());
       walked.back_sigma = accuracy_of(*leg.back, Told::direction, settings.accuracy).bearing;
+      walked.back_by_needle = is_by_needle(*leg.back);
     }
     walked.left_out = why_left_out(reading, leg, at == to);
     found_.legs.push_back(walked);
@@ -242,7 +276,6 @@ class Observer {
   template <class SightOrLeg>
   Observed observed(const Entry& entry, const Reading& reading, std::size_t station,
                     const SightOrLeg& typed, const Settings& settings) {
-    const Correction added = correction(settings, North::geographic);
     Observed seen;
     seen.line = entry.line;
     seen.reading = reading.number;
@@ -252,13 +285,9 @@ class Observer {
     seen.typed = typed.bearing;
     seen.south_end = typed.south_end;
     seen.doubtful = reading.doubtful;
-    seen.correction = added.angle.degrees();
-    seen.is_true = added.north == North::geographic;
+    count_from(seen, typed.bearing, settings);
     seen.azimuth = wrap_degrees(typed.azimuth().degrees() + seen.correction);
     seen.sigma = accuracy_of(typed.bearing, Told::direction, settings.accuracy).bearing;
-    seen.declination_sigma = added.sigma;
-    if (settings.has_figure()) seen.declination = settings.declination.degrees_east();
-    found_.by_model = found_.by_model || settings.from_model();
     found_.declination_void = found_.declination_void || settings.lacks_declination_by_fault();
     seen.accuracy = settings.accuracy;
     return seen;
@@ -277,7 +306,7 @@ class Observer {
 
 const ObservedLeg* Observations::leg_without_declination() const {
   const auto found = std::ranges::find_if(
-      legs, [](const ObservedLeg& leg) { return !leg.left_out && !leg.observed.is_true; });
+      legs, [](const ObservedLeg& leg) { return !leg.left_out && !leg.observed.is_true(); });
   return found == legs.end() ? nullptr : &*found;
 }
 

@@ -40,10 +40,12 @@ struct Observed {
   notebook::Bearing typed;
   bool south_end = false;
   bool doubtful = false;
-  /// Added to the bearing on the dial, degrees; the sum refers to true north, or to magnetic north
-  /// where no declination is known.
+  /// Added to the bearing as read, degrees.
   double correction = 0;
-  bool is_true = false;
+  /// The north that the sum refers to: true, as far as that is known.
+  North north = North::magnetic;
+  /// It was read by the needle, so that an error of the declination turns it.
+  bool by_needle = true;
   /// The sum, from this station, degrees.
   double azimuth = 0;
   /// One sigma of the reading, and of the declination, degrees.
@@ -56,6 +58,8 @@ struct Observed {
   std::optional<double> vertical;
   /// How many readings of it `vertical` is the mean of.
   double verticals = 0;
+
+  bool is_true() const { return north == North::geographic; }
 };
 
 struct ObservedLeg {
@@ -66,6 +70,7 @@ struct ObservedLeg {
   std::optional<double> back;
   /// One sigma of it, degrees.
   double back_sigma = 0;
+  bool back_by_needle = true;
   /// It may place nothing.
   std::optional<LeftOut> left_out;
 };
@@ -82,8 +87,9 @@ struct Observations {
   std::vector<ObservedLeg> legs;
   /// Of the statement `attraction correct`, if there is one.
   std::optional<notebook::Place> attraction_stated;
-  /// A declination is the geomagnetic model's, and so depends on where a station is.
-  bool by_model = false;
+  /// A declination is the geomagnetic model's, or a bearing was read from grid north, and so
+  /// depends on where a station is.
+  bool by_place = false;
   /// A statement of the declination is void, and says itself what waits for it.
   bool declination_void = false;
   /// A bearing was read at a mark, where north is another than here.

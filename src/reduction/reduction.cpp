@@ -176,6 +176,7 @@ class Reduction::Log {
   std::string_view read_station(Page& page, std::span<const Entry> entries) const;
   void take_entry(Page& page, const Entry& entry);
   void add_item(Page& page, Item::What what, const Entry& entry, Span said, Span name = {});
+  void check_at(Page& page, std::span<const Entry> statement);
   void check_settings(Page& page, const Entry& entry);
   void report_site(Page& page, const Entry& entry);
   void check_tally(Page& page, const Entry& entry, const Tally& tally);
@@ -299,11 +300,7 @@ void Reduction::Log::read_page(Page& page, const std::optional<KnownField>& fiel
     });
     if (site_.settle(settings_)) unchecked_ = true;
     if (!std::exchange(settled, true)) page.settings = settings_;
-    if (any_good && std::exchange(unchecked_, false)) {
-      check_settings(page, entry);
-      site_checks_.check(settings_);
-      report_site(page, entry);
-    }
+    if (any_good && unchecked_) check_at(page, statement);
     station_.add(statement, settings_, unit_);
     page.counts.readings += last - i;
     ++page.counts.lines_of_readings;
@@ -315,6 +312,27 @@ void Reduction::Log::read_page(Page& page, const std::optional<KnownField>& fiel
     page.settings = settings_;
   }
   if (!entries.empty()) report_site(page, entries.front());
+}
+
+/// The settings in force, as far as the readings of a statement need them. What names another
+/// north than the needle's needs none.
+void Reduction::Log::check_at(Page& page, std::span<const Entry> statement) {
+  bool on_dial = false;
+  bool by_needle = false;
+  bool on_grid = false;
+  for (const Entry& repeat : statement) {
+    const auto& reading = std::get<Reading>(repeat.what);
+    if (reading.rejected) continue;
+    const OwnNorth north = north_of(reading);
+    on_dial = on_dial || north == OwnNorth::none;
+    by_needle = by_needle || on_dial || north == OwnNorth::magnetic;
+    on_grid = on_grid || north == OwnNorth::grid;
+  }
+  if (on_grid) site_checks_.check_grid(settings_);
+  if (by_needle) site_checks_.check(settings_);
+  if (on_dial) check_settings(page, statement.front());
+  report_site(page, statement.front());
+  unchecked_ = !on_dial;
 }
 
 void Reduction::Log::take_entry(Page& page, const Entry& entry) {

@@ -39,6 +39,7 @@ struct Seen {
   double residual = 0;  ///< degrees
   double distance_m = 0;
   double sigma = 0;
+  bool by_needle = true;
   /// How the azimuth grows as the point moves, degrees a metre.
   double by_east = 0;
   double by_north = 0;
@@ -65,6 +66,7 @@ Seen see(const SightLine& sight, const earth::Position& point) {
   }
   seen.residual = std::remainder(sight.azimuth - line.azimuth, 360.0);
   seen.distance_m = line.distance_m;
+  seen.by_needle = sight.by_needle;
   const double known_sigma =
       degrees_per_radian * sight.known_sigma_m / std::max(line.distance_m, least_distance_m);
   seen.sigma = std::max(std::hypot(sight.sigma, known_sigma), least_sigma);
@@ -175,6 +177,7 @@ class Equations {
     MatrixXd design(count, with_turn ? 3 : 2);
     VectorXd residuals(count);
     VectorXd weights(count);
+    VectorXd by_needle(count);
     for (Eigen::Index i = 0; i < count; ++i) {
       const Seen& one = seen[static_cast<std::size_t>(i)];
       design(i, 0) = one.by_east;
@@ -183,13 +186,14 @@ class Equations {
       if (with_turn) design(i, 2) = -1;
       residuals(i) = one.residual;
       weights(i) = 1 / (one.sigma * one.sigma);
+      by_needle(i) = one.by_needle ? 1 : 0;
     }
-    // The inverse of diag(sigma^2) + c^2 11' is W - c^2 W11'W / (1 + c^2 1'W1) (Sherman, Morrison).
+    // The inverse of diag(sigma^2) + c^2 nn' is W - c^2 Wnn'W / (1 + c^2 n'Wn) (Sherman, Morrison).
     const double squared = common_sigma * common_sigma;
-    const double share = squared / (1 + squared * weights.sum());
+    const double share = squared / (1 + squared * weights.dot(by_needle));
     const MatrixXd weighted = weights.asDiagonal() * design;
-    const VectorXd sums = weighted.transpose() * VectorXd::Ones(count);
-    const double residual_sum = weights.dot(residuals);
+    const VectorXd sums = weighted.transpose() * by_needle;
+    const double residual_sum = weights.cwiseProduct(by_needle).dot(residuals);
     normals_ = design.transpose() * weighted - share * sums * sums.transpose();
     right_ = weighted.transpose() * residuals - share * residual_sum * sums;
     chi_square_ =

@@ -24,8 +24,8 @@ constexpr double near_circle = 0.1;
 constexpr double least_declination = 1;
 
 SightLine line_of(bool is_landmark, const UsableSight& sight) {
-  return {sight.known.position, sight.known.sigma_m, !is_landmark, sight.observed->azimuth,
-          sight.observed->sigma};
+  return {sight.known.position,    sight.known.sigma_m,   !is_landmark,
+          sight.observed->azimuth, sight.observed->sigma, sight.observed->by_needle};
 }
 
 /// The declination is common to all; where it was stated anew between the sights, the worst of
@@ -41,7 +41,7 @@ std::vector<CommonSlip> common_slips(std::span<const UsableSight> sights) {
   std::vector<CommonSlip> slips = {{"the other end of the needle at all sights", 180}};
   const std::optional<double> declination = sights.front().observed->declination;
   const bool same = std::ranges::all_of(sights, [&declination](const UsableSight& sight) {
-    return sight.observed->is_true && sight.observed->declination == declination;
+    return sight.observed->is_true() && sight.observed->declination == declination;
   });
   if (!same || std::abs(declination.value_or(0)) < least_declination) return slips;
   slips.push_back({"the declination applied twice at all sights", -*declination});
@@ -153,9 +153,17 @@ bool is_near_circle(const earth::Position& point, std::span<const earth::Positio
   return std::abs(std::hypot(p.east_m - east, p.north_m - north) - radius) < near_circle * radius;
 }
 
+/// All were read by the needle from one zero, so that they may tell where it lies.
+bool turn_alike(std::span<const UsableSight> sights) {
+  const notebook::OwnNorth first = sights.front().observed->typed.north;
+  return std::ranges::all_of(sights, [first](const UsableSight& sight) {
+    return sight.observed->by_needle && sight.observed->typed.north == first;
+  });
+}
+
 void find_implied(SightFix& fix, std::span<const SightLine> lines,
                   std::span<const UsableSight> sights) {
-  if (fix.is_landmark || lines.size() < 3) return;
+  if (fix.is_landmark || lines.size() < 3 || !turn_alike(sights)) return;
   const SightResult result = fit_with_turn(lines);
   const auto* const free = std::get_if<SightFit>(&result);
   if (!free) {
@@ -201,7 +209,7 @@ SightFix fix_by_sights(bool is_landmark, std::span<const UsableSight> sights,
     fixed.bearing = observed.azimuth;
     fixed.sigma = observed.sigma;
     fix.sights.push_back(std::move(fixed));
-    fix.without_declination = fix.without_declination || !observed.is_true;
+    fix.without_declination = fix.without_declination || !observed.is_true();
   }
   fix.points = known_points(lines).size();
   if (fix.without_declination) {

@@ -38,7 +38,8 @@ void Station::check_sight_repeats(std::size_t first_row, const Settings& setting
   std::vector<Repeat> repeats;
   for (std::size_t i = first_row; i < page_->rows.size(); ++i) {
     Row& row = page_->rows[i];
-    if (row.status == Status::rejected) continue;
+    if (row.status == Status::rejected || (!rows.empty() && row.north != rows.front()->north))
+      continue;
     rows.push_back(&row);
     repeats.push_back({direction_of(*row.bearing, 0), sigma_of(row, settings)});
   }
@@ -72,16 +73,18 @@ void Station::take_sight_mean(std::size_t first_row, const Settings& settings) {
   std::vector<double> backs;
   std::vector<double> verticals;
   double sigma = 0;
+  double by_declination = 0;
   Row* first = nullptr;
   const Row* last = nullptr;
   for (std::size_t i = first_row; i < page_->rows.size(); ++i) {
     Row& row = page_->rows[i];
-    if (row.status == Status::rejected) continue;
+    if (row.status == Status::rejected || (first && row.north != first->north)) continue;
     const auto& sight = std::get<Sight>(row.reading->what);
     bearings.push_back(*row.bearing);
-    if (sight.back || sight.is_back) backs.push_back(*row.back_bearing);
+    if ((sight.back || sight.is_back) && row.back_bearing) backs.push_back(*row.back_bearing);
     if (row.vertical_angle) verticals.push_back(*row.vertical_angle);
     sigma = combined_sigma(sigma, sigma_of(row, settings));
+    by_declination += correction_of(row, settings).sigma;
     if (!first) first = &row;
     last = &row;
   }
@@ -95,7 +98,7 @@ void Station::take_sight_mean(std::size_t first_row, const Settings& settings) {
   mean.bearing = mean_direction(bearings);
   mean.as_read = wrap_degrees(*mean.bearing - *mean.correction);
   mean.back_bearing = backs.empty() ? wrap_degrees(*mean.bearing + 180) : mean_direction(backs);
-  const double total = combined_sigma(sigma / count, correction(settings, options_.north).sigma);
+  const double total = combined_sigma(sigma / count, by_declination / count);
   mean.uncertainty = mean.uncertainty ? std::optional(total) : std::nullopt;
   if (!verticals.empty()) {
     double sum = 0;
@@ -105,7 +108,10 @@ void Station::take_sight_mean(std::size_t first_row, const Settings& settings) {
   }
   const auto rest = page_->rows.begin() + (first - page_->rows.data()) + 1;
   page_->rows.erase(std::remove_if(rest, page_->rows.end(),
-                                   [](const Row& row) { return row.status != Status::rejected; }),
+                                   [&mean](const Row& row) {
+                                     return row.status != Status::rejected &&
+                                            row.north == mean.north;
+                                   }),
                     page_->rows.end());
 }
 

@@ -162,4 +162,9 @@ void SiteChecks::check_position(const Settings& settings) {
   add(wording::position_borrowed(settings.from_model(), on_grid));
 }
 
+void SiteChecks::check_grid(const Settings& settings) {
+  if (!settings.site.borrowed || std::exchange(borrowed_said_, true)) return;
+  add(wording::position_borrowed(settings.from_model(), true));
+}
+
 }  // namespace lodebook::reduction

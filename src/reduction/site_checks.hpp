@@ -22,6 +22,8 @@ class SiteChecks {
   void state(const notebook::Entry& entry, const notebook::Source& source);
   /// A good reading is made under `settings`.
   void check(const Settings& settings);
+  /// The same where a reading was made from grid north.
+  void check_grid(const Settings& settings);
 
   /// Something found; without a place of its own the caller fills one in.
   struct Found {

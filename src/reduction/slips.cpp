@@ -204,16 +204,16 @@ std::string explain_sight(const Bearing& typed, bool south_end, std::optional<do
   return advice(std::move(candidates), limit);
 }
 
-std::string explain_back_bearing(const Leg& leg, double limit) {
+std::string explain_back_bearing(const Leg& leg, Angle turn, double limit) {
   if (!leg.back) return {};
   std::vector<Candidate> candidates;
   const Azimuth<north::dial> fore = leg.azimuth();
-  const Azimuth<north::dial> back = leg.back->azimuth();
+  const Azimuth<north::dial> back = leg.back->azimuth() + turn;
   candidates.push_back({"one of the two read off the other end of the needle",
                         separation_from_opposite(fore, back.opposite())});
   for (const MeantBearing& slip : bearing_slips(*leg.back)) {
     candidates.push_back({slip.words + " in the back bearing",
-                          separation_from_opposite(fore, slip.bearing.azimuth())});
+                          separation_from_opposite(fore, slip.bearing.azimuth() + turn)});
   }
   for (const MeantBearing& slip : bearing_slips(leg.bearing)) {
     Leg other = leg;

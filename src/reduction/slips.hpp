@@ -45,7 +45,8 @@ std::string explain_sight(const notebook::Bearing& typed, bool south_end,
                           std::optional<double> declination, Azimuth<north::dial> expected,
                           double limit);
 
-/// The same for a fore and a back bearing, either of which may hold the slip.
-std::string explain_back_bearing(const notebook::Leg& leg, double limit);
+/// The same for a fore and a back bearing, either of which may hold the slip. `turn` is added to
+/// the back bearing where it was read from another north.
+std::string explain_back_bearing(const notebook::Leg& leg, Angle turn, double limit);
 
 }  // namespace lodebook::reduction

@@ -32,6 +32,12 @@ constexpr double uncertain_sigma = 10;
 constexpr double plane_floor = 5;
 constexpr double back_floor = 2;
 
+/// An azimuth as read, in another frame.
+template <class North>
+Azimuth<North> turned_to(Azimuth<north::dial> azimuth, Angle turn) {
+  return Azimuth<North>::clockwise(azimuth - Azimuth<north::dial>() + turn);
+}
+
 std::optional<double> meaningful(double sigma) {
   if (!(sigma <= meaningless_sigma)) return std::nullopt;
   return sigma;
@@ -67,6 +73,10 @@ void Station::begin(Page& page) {
 
 void Station::report_at(const Row& row, std::string_view keyword, Diagnostic diagnostic) {
   report(row, std::move(diagnostic));
+  show_at(row, keyword);
+}
+
+void Station::show_at(const Row& row, std::string_view keyword) {
   page_->diagnostics.back().place = notebook_.source.place(
       row.entry->line, find_word(notebook_.source, row.reading->written, keyword));
 }
@@ -82,7 +92,8 @@ void Station::begin_row(Row& row, const Entry& entry, const Settings& settings,
   row.entry = &entry;
   row.reading = &std::get<Reading>(entry.what);
   row.kind = &notebook_.kinds[row.reading->kind];
-  row.north = correction(settings, options_.north).north;
+  row.read_from = north_read(*row.reading, settings);
+  row.north = correction_of(row, settings).north;
   row.unit = unit;
   const std::string_view by = notebook_.source.text(row.reading->by);
   row.observer = by.empty() ? settings.observer : by;
@@ -116,7 +127,7 @@ void Station::add(std::span<const Entry> statement, const Settings& here, std::s
       if (good) fill_leg(row, *leg, settings);
     } else if (const auto* plane = std::get_if<PlaneAttitude>(&row.reading->what)) {
       good = good && fill_plane(row, *plane, settings);
-      if (!good) keep({row.reading->kind, row.surface, ReadPlane::Worth::rejected, {}, {}});
+      if (!good) keep({row.reading->kind, row.surface, ReadPlane::Worth::rejected});
     } else if (const auto* line = std::get_if<LineAttitude>(&row.reading->what)) {
       good = good && fill_line(row, *line, settings);
     }
@@ -135,24 +146,37 @@ void Station::add(std::span<const Entry> statement, const Settings& here, std::s
   }
 }
 
+Correction Station::correction_of(const Row& row, const Settings& settings) const {
+  return correction(settings, options_.north, row.read_from);
+}
+
+OwnNorth Station::north_read(const Reading& reading, const Settings& settings) const {
+  const auto* line = std::get_if<LineAttitude>(&reading.what);
+  if (!line || line->form != LineAttitude::Form::rake) return north_of(reading);
+  const ReadPlane* plane = plane_of_rake(*line);
+  if (!plane || plane->worth < ReadPlane::Worth::apart) return OwnNorth::none;
+  const bool on_dial = plane->on_dial && plane->north == frame_of(settings, OwnNorth::none).north;
+  return on_dial ? OwnNorth::none : plane->north;
+}
+
 void Station::fill_strike(Row& row, const Plane<north::dial>& plane, bool has_side,
-                          const ReadingAccuracy& accuracy, const Settings& settings) {
+                          const ReadingAccuracy& accuracy, const Correction& added_angle) {
   row.dip = plane.dip().degrees();
   if (shows_as(*row.dip, 0)) return;
   fill_strike_alone(row, plane.strike(), shows_as(*row.dip, 90) && !has_side, accuracy,
-                    strike_sigma(0, accuracy.dip, plane.dip()), settings);
+                    strike_sigma(0, accuracy.dip, plane.dip()), added_angle);
 }
 
 void Station::fill_strike_alone(Row& row, Azimuth<north::dial> strike, bool is_axis,
                                 const ReadingAccuracy& accuracy, double by_dip,
-                                const Settings& settings) {
-  const Correction added_angle = correction(settings, options_.north);
+                                const Correction& added_angle) {
   const double turned_strike = added(strike.degrees(), added_angle.angle);
   row.strike_is_axis = is_axis;
   row.strike = is_axis ? axis(turned_strike) : turned_strike;
   const bool turned = *row.strike != turned_strike;
   row.as_read = (turned ? strike.opposite() : strike).degrees();
   row.correction = added_angle.angle.degrees();
+  tell_north(row, "", added_angle);
   const double sigma = combined_sigma(combined_sigma(accuracy.bearing, by_dip), added_angle.sigma);
   row.uncertainty = meaningful(sigma);
   if (!(sigma > uncertain_sigma)) return;
@@ -169,9 +193,9 @@ void Station::fill_half_plane(Row& row, const PlaneAttitude& attitude, const Set
     row.dip = attitude.dip.degrees();
   } else {
     fill_strike_alone(row, attitude.bearing.azimuth(), true,
-                      accuracy_of(attitude, settings.accuracy), 0, settings);
+                      accuracy_of(attitude, settings.accuracy), 0, correction_of(row, settings));
   }
-  keep({row.reading->kind, row.surface, ReadPlane::Worth::half, {}, {}});
+  keep({row.reading->kind, row.surface, ReadPlane::Worth::half});
 }
 
 bool Station::fill_plane(Row& row, const PlaneAttitude& attitude, const Settings& settings) {
@@ -186,28 +210,43 @@ bool Station::fill_plane(Row& row, const PlaneAttitude& attitude, const Settings
   const auto plane = attitude.plane();
   if (!plane) return false;
   const ReadingAccuracy accuracy = accuracy_of(attitude, settings.accuracy);
-  fill_strike(row, *plane, attitude.has_side(), accuracy, settings);
+  fill_strike(row, *plane, attitude.has_side(), accuracy, correction_of(row, settings));
+  const Frame frame = frame_of(settings, attitude.bearing.north);
   keep({row.reading->kind, row.surface, ReadPlane::Worth::good,
-        Plane<north::magnetic>::from_strike(to_magnetic(plane->strike(), settings.set),
-                                            plane->dip(), HandRule::right),
-        accuracy});
+        Plane<KeptNorth>::from_strike(turned_to<KeptNorth>(plane->strike(), frame.turn),
+                                      plane->dip(), HandRule::right),
+        accuracy, attitude.bearing.north == OwnNorth::none, frame.north});
   return true;
 }
 
+Station::Frame Station::frame_of(const Settings& settings, OwnNorth read) {
+  if (read != OwnNorth::none) return {read, Angle()};
+  // A dial that is declared right shows true north, even if nobody says what was set on it.
+  if (settings.as_set() && !settings.has_figure()) return {OwnNorth::geographic, Angle()};
+  return {OwnNorth::magnetic, -settings.set.eastward()};
+}
+
+std::optional<Angle> Station::turn_to(const ReadPlane& plane, const Settings& settings,
+                                      OwnNorth read) {
+  const Frame frame = frame_of(settings, read);
+  const auto turn = turn_between(settings, frame.north, plane.north);
+  return turn ? std::optional(frame.turn + *turn) : std::nullopt;
+}
+
 void Station::fill_trend(Row& row, const Line<north::dial>& line, const TrendError& error,
-                         const Settings& settings) {
+                         const Correction& added_angle) {
   row.plunge = line.plunge().degrees();
-  if (!shows_as(*row.plunge, 90)) fill_trend_alone(row, line.trend(), error, settings);
+  if (!shows_as(*row.plunge, 90)) fill_trend_alone(row, line.trend(), error, added_angle);
 }
 
 void Station::fill_trend_alone(Row& row, Azimuth<north::dial> trend, const TrendError& error,
-                               const Settings& settings) {
-  const Correction added_angle = correction(settings, options_.north);
+                               const Correction& added_angle) {
   const double turned_trend = added(trend.degrees(), added_angle.angle);
   const bool is_axis = row.kind->two_ended && row.part == Part::azimuth;
   row.trend = is_axis ? axis(turned_trend) : turned_trend;
   row.as_read = (*row.trend == turned_trend ? trend : trend.opposite()).degrees();
   row.correction = added_angle.angle.degrees();
+  tell_north(row, "", added_angle);
   const double sigma = combined_sigma(combined_sigma(error.own, error.of_plane), added_angle.sigma);
   row.uncertainty = meaningful(sigma);
   if (!(sigma > uncertain_sigma)) return;
@@ -237,7 +276,8 @@ bool Station::fill_line(Row& row, const LineAttitude& attitude, const Settings& 
   row.part = attitude.part();
   const ReadingAccuracy accuracy = accuracy_of(attitude, settings.accuracy);
   if (row.part == Part::azimuth) {
-    fill_trend_alone(row, attitude.trend(), trend_error(attitude, Plunge(), accuracy), settings);
+    fill_trend_alone(row, attitude.trend(), trend_error(attitude, Plunge(), accuracy),
+                     correction_of(row, settings));
     return true;
   }
   const bool is_rake = attitude.form == LineAttitude::Form::rake;
@@ -245,7 +285,8 @@ bool Station::fill_line(Row& row, const LineAttitude& attitude, const Settings& 
   if (!line) return false;
   if (is_rake) row.rake = attitude.slope.value;
   row.rises = row.kind->is_arrow && attitude.slope.value < 0;
-  fill_trend(row, *line, trend_error(attitude, line->plunge(), accuracy), settings);
+  fill_trend(row, *line, trend_error(attitude, line->plunge(), accuracy),
+             correction_of(row, settings));
   if (!is_rake) check_in_plane(row, attitude, *line, settings);
   return true;
 }
@@ -286,21 +327,23 @@ std::optional<Line<north::dial>> Station::line_of_rake(const Row& row, const Lin
     return fail("of the one read before it only one half was read");
   if (shows_as(read->plane.dip().degrees(), 0)) return fail("the one read before it is horizontal");
   const auto rake = Rake::from_degrees(attitude.slope.value);
-  const auto from = to_magnetic(attitude.bearing.azimuth(), settings.set);
-  const auto line = Line<north::magnetic>::in_plane(read->plane, *rake, from);
-  // Back onto the dial, where the reading was made.
-  const auto on_dial = [&settings](Azimuth<north::magnetic> azimuth) {
-    return Azimuth<north::dial>::clockwise(azimuth - Azimuth<north::magnetic>() +
-                                           settings.set.eastward());
+  // Where nothing leads from one north to the other the bearing still names an end of the strike.
+  const Angle turn = turn_to(*read, settings, attitude.bearing.north).value_or(Angle());
+  const auto from = turned_to<KeptNorth>(attitude.bearing.azimuth(), turn);
+  const auto line = Line<KeptNorth>::in_plane(read->plane, *rake, from);
+  // Back onto the dial, if the plane was read on it.
+  const Angle kept = frame_of(settings, row.read_from).turn;
+  const auto as_read = [&](Azimuth<KeptNorth> azimuth) {
+    return Azimuth<north::dial>::clockwise(azimuth - Azimuth<KeptNorth>() - kept);
   };
   if (!line) {
     const double off = separation(from, read->plane.strike()).degrees();
     report(row,
            wording::rake_end(std::min(off, 180 - off),
-                             trimmed_azimuth_text(on_dial(read->plane.strike()).degrees(), 0)));
+                             trimmed_azimuth_text(as_read(read->plane.strike()).degrees(), 0)));
     return std::nullopt;
   }
-  return Line<north::dial>(on_dial(line->trend()), line->plunge());
+  return Line<north::dial>(as_read(line->trend()), line->plunge());
 }
 
 void Station::check_in_plane(const Row& row, const LineAttitude& attitude,
@@ -313,10 +356,13 @@ void Station::check_in_plane(const Row& row, const LineAttitude& attitude,
     if (named) report(row, wording::plane_unknown(notebook_.kinds[attitude.on].name));
     return;
   }
+  const auto turn = turn_to(*read, settings, attitude.bearing.north);
+  // From two norths that nothing known joins: their rows tell so.
+  if (!turn) return;
   const Vector pole = read->plane.pole();
   const auto off = [&](const Line<north::dial>& candidate, bool = false) {
-    const Line<north::magnetic> turned(to_magnetic(candidate.trend(), settings.set),
-                                       candidate.plunge());
+    const Line<KeptNorth> turned(turned_to<KeptNorth>(candidate.trend(), *turn),
+                                 candidate.plunge());
     return angle_out_of_plane(turned.direction(), pole).degrees();
   };
   Check check;
@@ -337,6 +383,14 @@ void Station::check_in_plane(const Row& row, const LineAttitude& attitude,
                                         explain_line(attitude, check.limit, Ends::both, off)));
   }
   page_->checks.push_back(check);
+}
+
+void Station::tell_north(const Row& row, std::string_view keyword, const Correction& added_angle) {
+  if (added_angle.lack != Lack::declination && added_angle.lack != Lack::position) return;
+  const bool by_position = added_angle.lack == Lack::position;
+  report(row,
+         wording::north_kept(name_of(added_angle.north), name_of(options_.north), by_position));
+  if (!keyword.empty()) show_at(row, keyword);
 }
 
 void Station::check_slope(const Row& row, std::string_view keyword,
@@ -385,11 +439,12 @@ void Station::check_ends(const Row& row, NameId from) {
 void Station::fill_sight(Row& row, const Sight& sight, const Settings& settings) {
   // What was read at the mark has the declination of the mark, where that is known.
   const Settings there = sight.is_back ? at_place(settings, sight.target) : Settings();
-  const Correction added_angle = correction(sight.is_back ? there : settings, options_.north);
+  const Correction added_angle = correction_of(row, sight.is_back ? there : settings);
   row.north = added_angle.north;
   row.as_read = sight.azimuth().degrees();
   row.correction = added_angle.angle.degrees();
   row.bearing = added(*row.as_read, added_angle.angle);
+  tell_north(row, "", added_angle);
   row.back_bearing = added(sight.azimuth().opposite().degrees(), added_angle.angle);
   const double sigma = accuracy_of(sight.bearing, Told::direction, settings.accuracy).bearing;
   row.uncertainty = meaningful(combined_sigma(sigma, added_angle.sigma));
@@ -401,37 +456,51 @@ void Station::fill_sight(Row& row, const Sight& sight, const Settings& settings)
 }
 
 void Station::check_back_of_sight(Row& row, const Sight& sight, const Settings& settings) {
-  const Correction there = correction(at_place(settings, sight.target), options_.north);
-  // Both in one north, or neither corrected.
-  const bool is_same = there.north == row.north;
-  const double turn = is_same ? there.angle.degrees() : *row.correction;
-  row.back_bearing = wrap_degrees(sight.back->azimuth().degrees() + turn);
+  Correction there =
+      correction(at_place(settings, sight.target), options_.north, sight.back->north);
+  // Neither can be corrected alike: as far as the dial goes both are as read.
+  const bool are_read_alike = sight.back->north == sight.bearing.north;
+  if (there.north != row.north && are_read_alike) there = correction_of(row, settings);
+  Leg both;
+  both.bearing = sight.bearing;
+  both.back = sight.back;
+  both.south_end = sight.south_end;
+  tell_north(row, "back", there);
+  check_back(row, both, there, settings);
+}
+
+void Station::check_back(Row& row, const Leg& both, const Correction& of_back,
+                         const Settings& settings) {
+  // From two norths that nothing known joins.
+  if (of_back.north != row.north) {
+    row.back_bearing.reset();
+    return;
+  }
+  row.back_bearing = added(both.back->azimuth().degrees(), of_back.angle);
   Check check;
   check.what = Check::What::fore_and_back;
   check.line = row.entry->line;
   check.kind = row.kind;
   check.figure = std::abs(std::remainder(*row.back_bearing - *row.bearing - 180, 360.0));
-  const double sigma = accuracy_of(sight.bearing, Told::direction, settings.accuracy).bearing;
-  const double back_sigma = accuracy_of(*sight.back, Told::direction, settings.accuracy).bearing;
+  const double sigma = accuracy_of(both.bearing, Told::direction, settings.accuracy).bearing;
+  const double back_sigma = accuracy_of(*both.back, Told::direction, settings.accuracy).bearing;
   check.limit = limit_of(combined_sigma(sigma, back_sigma), back_floor);
   check.passed = check.figure <= check.limit;
   if (!check.passed) {
-    Leg both;
-    both.bearing = sight.bearing;
-    both.back = sight.back;
-    both.south_end = sight.south_end;
-    report_at(
-        row, "back",
-        wording::back_bearing(check.figure, check.limit, explain_back_bearing(both, check.limit)));
+    const Angle turn = *Angle::from_degrees(of_back.angle.degrees() - *row.correction);
+    report_at(row, "back",
+              wording::back_bearing(check.figure, check.limit,
+                                    explain_back_bearing(both, turn, check.limit)));
   }
   page_->checks.push_back(check);
 }
 
 void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
-  const Correction added_angle = correction(settings, options_.north);
+  const Correction added_angle = correction_of(row, settings);
   row.as_read = leg.azimuth().degrees();
   row.correction = added_angle.angle.degrees();
   row.bearing = added(*row.as_read, added_angle.angle);
+  tell_north(row, "", added_angle);
   const double sigma = accuracy_of(leg.bearing, Told::direction, settings.accuracy).bearing;
   row.uncertainty = meaningful(combined_sigma(sigma, added_angle.sigma));
   row.distance_m = leg.distance.metres(settings.pace_m.value_or(0));
@@ -443,21 +512,9 @@ void Station::fill_leg(Row& row, const Leg& leg, const Settings& settings) {
   if (leg.to != no_name && row.target == page_->station)
     report_at(row, "to", wording::own_station(row.target));
   if (!leg.back) return;
-  row.back_bearing = added(leg.back->azimuth().degrees(), added_angle.angle);
-  Check check;
-  check.what = Check::What::fore_and_back;
-  check.line = row.entry->line;
-  check.kind = row.kind;
-  check.figure = separation(leg.back->azimuth(), leg.azimuth().opposite()).degrees();
-  const double back_sigma = accuracy_of(*leg.back, Told::direction, settings.accuracy).bearing;
-  check.limit = limit_of(combined_sigma(sigma, back_sigma), back_floor);
-  check.passed = check.figure <= check.limit;
-  if (!check.passed) {
-    report_at(
-        row, "back",
-        wording::back_bearing(check.figure, check.limit, explain_back_bearing(leg, check.limit)));
-  }
-  page_->checks.push_back(check);
+  const Correction of_back = correction(settings, options_.north, leg.back->north);
+  tell_north(row, "back", of_back);
+  check_back(row, leg, of_back, settings);
 }
 
 }  // namespace lodebook::reduction

@@ -21,16 +21,38 @@ using namespace notebook;
 /// Repeats that can be held against each other.
 using Peers = std::vector<Row*>;
 
-/// The good ones that are whole; without any, those whose strike or trend alone was read.
+/// The good ones that are whole; without any, those whose strike or trend alone was read. All that
+/// have a direction refer to one north, that of the first.
 Peers peers_of(std::span<Row> rows) {
   for (const Part part : {Part::whole, Part::azimuth}) {
     Peers peers;
+    const Row* leader = nullptr;
     for (Row& row : rows) {
-      if (row.status != Status::rejected && row.part == part) peers.push_back(&row);
+      if (row.status == Status::rejected || row.part != part) continue;
+      if (row.correction && !leader) leader = &row;
+      if (!row.correction || row.north == leader->north) peers.push_back(&row);
     }
     if (!peers.empty()) return peers;
   }
   return {};
+}
+
+/// The one in whose frame they are compared, as it was read.
+const Row& leader_of(std::span<Row* const> rows) {
+  const auto directed =
+      std::ranges::find_if(rows, [](const Row* row) { return row->correction.has_value(); });
+  return directed == rows.end() ? *rows.front() : **directed;
+}
+
+/// What takes a repeat into that frame, if it was read from another north.
+Angle turn_of(const Row& row, const Row& leader) {
+  return *Angle::from_degrees(row.correction.value_or(0) -
+                              (row.correction ? leader.correction.value_or(0) : 0));
+}
+
+Vector turned(Vector direction, Angle turn) {
+  return {direction.north * cos(turn) - direction.east * sin(turn),
+          direction.north * sin(turn) + direction.east * cos(turn), direction.down};
 }
 
 const PlaneAttitude* plane_of(const Row& row) {
@@ -42,27 +64,29 @@ bool any_side(std::span<Row* const> planes) {
   return std::ranges::any_of(planes, [](const Row* row) { return plane_of(*row)->has_side(); });
 }
 
-/// Where a line that was read points, on the dial; level where its plunge was not read.
+/// Where a line that was read points, as read; level where its plunge was not read.
 Vector pointing(const Row& row) {
   const Vector down = direction_of(row.as_read.value_or(0), row.plunge.value_or(0));
   return row.rises ? -down : down;
 }
 
-/// The pole of a plane, or the direction of its strike alone, or of a line; on the dial.
-Vector vector_of(const Row& row) {
+/// The pole of a plane, or the direction of its strike alone, or of a line; in the frame in which
+/// `leader` was read.
+Vector vector_of(const Row& row, const Row& leader) {
   const PlaneAttitude* const plane = plane_of(row);
-  return plane && row.part == Part::whole ? plane->plane()->pole() : pointing(row);
+  const bool has_pole = plane && row.part == Part::whole;
+  return turned(has_pole ? plane->plane()->pole() : pointing(row), turn_of(row, leader));
 }
 
-Repeat repeat_of(const Row& row, const Accuracy& in_force) {
+Repeat repeat_of(const Row& row, const Row& leader, const Accuracy& in_force) {
   const PlaneAttitude* const plane = plane_of(row);
   const ReadingAccuracy accuracy =
       plane ? accuracy_of(*plane, in_force)
             : accuracy_of(std::get<LineAttitude>(row.reading->what), in_force);
-  if (row.part != Part::whole) return {vector_of(row), accuracy.bearing};
+  if (row.part != Part::whole) return {vector_of(row, leader), accuracy.bearing};
   const double sigma = plane ? pole_sigma(accuracy.bearing, accuracy.dip, plane->plane()->dip())
                              : line_sigma(accuracy.bearing, accuracy.dip);
-  return {vector_of(row), sigma};
+  return {vector_of(row, leader), sigma};
 }
 
 /// What of it is compared.
@@ -113,17 +137,30 @@ Station::TrendError Station::mean_error(std::span<Row* const> rows, Plunge plung
   return {mean.own / count, mean.of_plane / count};
 }
 
-std::string Station::explain_apart(const Row& row, const Agreement::Member& member,
+Correction Station::mean_correction(std::span<Row* const> rows, const Settings& settings) const {
+  Correction mean = correction_of(leader_of(rows), settings);
+  double sum = 0;
+  std::size_t count = 0;
+  for (const Row* row : rows) {
+    if (!row->correction) continue;
+    sum += correction_of(*row, settings).sigma;
+    ++count;
+  }
+  if (count > 0) mean.sigma = sum / static_cast<double>(count);
+  return mean;
+}
+
+std::string Station::explain_apart(const Row& row, Angle turn, const Agreement::Member& member,
                                    Ends ends) const {
   if (row.part != Part::whole) return {};
   if (const PlaneAttitude* const plane = plane_of(row)) {
-    return explain_plane(*plane, member.limit, [&member](const Plane<north::dial>& meant) {
-      return angle_between_axes(meant.pole(), member.held_against).degrees();
+    return explain_plane(*plane, member.limit, [&](const Plane<north::dial>& meant) {
+      return angle_between_axes(turned(meant.pole(), turn), member.held_against).degrees();
     });
   }
   const auto off = [&](const Line<north::dial>& meant, bool rises) {
     const Vector direction = rises ? -meant.direction() : meant.direction();
-    return angle_between(direction, member.held_against, ends).degrees();
+    return angle_between(turned(direction, turn), member.held_against, ends).degrees();
   };
   return explain_line(std::get<LineAttitude>(row.reading->what), member.limit, ends, off);
 }
@@ -131,10 +168,11 @@ std::string Station::explain_apart(const Row& row, const Agreement::Member& memb
 void Station::check_repeats(std::size_t first_row, const Settings& settings) {
   const Peers rows = peers_of(std::span(page_->rows).subspan(first_row));
   if (rows.empty()) return;
+  const Row& leader = leader_of(rows);
   std::vector<Repeat> repeats;
   repeats.reserve(rows.size());
   for (const Row* row : rows)
-    repeats.push_back(repeat_of(*row, settings.accuracy));
+    repeats.push_back(repeat_of(*row, leader, settings.accuracy));
   const Row& first = *rows.front();
   const bool is_plane = plane_of(first) != nullptr;
   const Ends ends = ends_of(*first.kind);
@@ -164,8 +202,9 @@ void Station::check_repeats(std::size_t first_row, const Settings& settings) {
       ReadPlane& read = *(planes_.end() - (end - rows[i]));
       if (read.worth == ReadPlane::Worth::good) read.worth = ReadPlane::Worth::apart;
     }
-    report(*rows[i], wording::repeat_spread(name_of_compared(*rows[i]), member.off, member.limit,
-                                            explain_apart(*rows[i], member, ends)));
+    report(*rows[i], wording::repeat_spread(
+                         name_of_compared(*rows[i]), member.off, member.limit,
+                         explain_apart(*rows[i], turn_of(*rows[i], leader), member, ends)));
   }
   if (agreed->mean) note_mean(check, *agreed->mean, rows, settings);
   page_->checks.push_back(check);
@@ -174,7 +213,7 @@ void Station::check_repeats(std::size_t first_row, const Settings& settings) {
 void Station::note_mean(Check& check, const DirectionMean& mean, std::span<Row* const> rows,
                         const Settings& settings) const {
   const Row& first = *rows.front();
-  const Angle turn = correction(settings, options_.north).angle;
+  const Angle turn = mean_correction(rows, settings).angle;
   if (first.part == Part::whole && plane_of(first)) {
     const StrikeAndDip plane = plane_of_pole(mean.axis);
     if (!shows_as(plane.dip, 0)) check.mean_azimuth = added(plane.strike, turn);
@@ -197,7 +236,7 @@ void Station::take_mean(std::size_t first_row, const Settings& settings) {
   std::vector<Vector> axes;
   axes.reserve(rows.size());
   for (const Row* row : rows)
-    axes.push_back(vector_of(*row));
+    axes.push_back(vector_of(*row, leader_of(rows)));
   const Row& first = *rows.front();
   const auto mean = mean_of(axes, ends_of(*first.kind));
   if (!mean) return;
@@ -240,27 +279,30 @@ void Station::take_mean(std::size_t first_row, const Settings& settings) {
 
 void Station::fill_mean(Row& row, Vector mean, std::span<Row* const> rows,
                         const Settings& settings) {
+  const Correction added_angle = mean_correction(rows, settings);
+  row.north = added_angle.north;
   if (row.part == Part::whole && row.kind->type == Kind::Type::plane) {
     const StrikeAndDip plane = plane_of_pole(mean);
     fill_strike(row,
                 Plane<north::dial>::from_strike(*Azimuth<north::dial>::from_degrees(plane.strike),
                                                 *Dip::from_degrees(plane.dip), HandRule::right),
-                any_side(rows), mean_accuracy(rows, settings.accuracy), settings);
+                any_side(rows), mean_accuracy(rows, settings.accuracy), added_angle);
     return;
   }
   const TrendAndPlunge line = line_going_down(mean);
   const auto trend = *Azimuth<north::dial>::from_degrees(line.trend);
   const auto plunge = *Plunge::from_degrees(line.plunge);
   if (row.kind->type == Kind::Type::plane) {
-    fill_strike_alone(row, trend, true, mean_accuracy(rows, settings.accuracy), 0, settings);
+    fill_strike_alone(row, trend, true, mean_accuracy(rows, settings.accuracy), 0, added_angle);
     return;
   }
   if (row.part != Part::whole) {
-    fill_trend_alone(row, trend, mean_error(rows, plunge, settings), settings);
+    fill_trend_alone(row, trend, mean_error(rows, plunge, settings), added_angle);
     return;
   }
   row.rises = dot(direction_of(line.trend, line.plunge), mean) < 0;
-  fill_trend(row, Line<north::dial>(trend, plunge), mean_error(rows, plunge, settings), settings);
+  fill_trend(row, Line<north::dial>(trend, plunge), mean_error(rows, plunge, settings),
+             added_angle);
 }
 
 }  // namespace lodebook::reduction

@@ -137,6 +137,8 @@ class Adjustment {
     Place start;
     std::optional<LocalPlane> plane;
     std::vector<PlanePoint> points = std::vector<PlanePoint>(1);
+    /// The same of those legs alone that an error of the declination turns.
+    std::vector<PlanePoint> by_needle = std::vector<PlanePoint>(1);
     std::vector<double> lengths = std::vector<double>(1);
     std::vector<Covariance> covariances = std::vector<Covariance>(1);
     PlanePoint misclosure;
@@ -185,7 +187,7 @@ Adjustment::Adjustment(std::span<const TraverseStation> stations, std::span<cons
 Error Adjustment::Course::computed(std::size_t i) const {
   Error error = start.error;
   error.own += covariances[i];
-  error.turning = error.turning + turned(points[i]);
+  error.turning = error.turning + turned(by_needle[i]);
   return error;
 }
 
@@ -194,7 +196,7 @@ Error Adjustment::Course::computed_back(std::size_t i) const {
   Error error = end_error;
   error.own += covariances.back();
   error.own += covariances[i].scaled(-1);
-  error.turning = error.turning - turned(points.back() - points[i]);
+  error.turning = error.turning - turned(by_needle.back() - by_needle[i]);
   return error;
 }
 
@@ -232,6 +234,7 @@ Adjustment::Course Adjustment::course_of(const TraverseRun& run) {
     const MeasuredLeg on_plane =
         measured(leg, leg.from != run.stations[i], course.points.back(), course.plane);
     course.points.push_back(course.points.back() + on_plane.vector);
+    course.by_needle.push_back(course.by_needle.back() + on_plane.vector * (leg.by_needle ? 1 : 0));
     course.lengths.push_back(course.lengths.back() + leg.distance_m);
     course.covariances.push_back(course.covariances.back());
     course.covariances.back() += on_plane.covariance;

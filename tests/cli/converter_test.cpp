@@ -30,6 +30,18 @@ std::string converted(const std::string& reading, Words options = {}) {
 
 }  // namespace
 
+TEST_CASE("a reading keeps the north that it names, unless a correction turns it") {
+  CHECK(converted("N62E 37NW grid overturned") == "242/37 NW grid overturned");
+  CHECK(converted("N50W true") == "310 true");
+  CHECK(converted("310/35 magnetic") == "310/35 magnetic");
+  const Words corrected = {"--declination", "24.9E"};
+  CHECK(converted("N50W magnetic", corrected) == "334.9");
+  CHECK(converted("N50W true", corrected) == "310.0");
+  CHECK(converted("N50W", corrected) == "334.9");
+  CHECK(converted("N62E 37NW grid", corrected) == "242.0/37 NW grid");
+  CHECK(converted("N50W true", {"--declination", "24.9E", "--north", "magnetic"}) == "285.1");
+}
+
 TEST_CASE("a bearing keeps its decimals, two for minutes and four for seconds") {
   CHECK(converted("N50W") == "310");
   CHECK(converted("N68.5E") == "068.5");

@@ -130,6 +130,38 @@ TEST_CASE("a remark that begins with # stays a remark") {
   }
 }
 
+TEST_CASE("a reading's own north stands behind its bearing, or behind a plane's side") {
+  const std::string head = "set 2E\ndeclination 24.6E\nrule right\n";
+  const std::string log =
+      head +
+      "station A at 44.6891S 169.0144E\n"
+      "  bedding N62E grid 37NW, 219/36 NW, 242 true 37 overturned doubtful\n"
+      "  joint 37 > 332 GRID, vertical N14E magnetic, N/38 W true, N62E/0 grid\n"
+      "  joint strike N66W grid\n"
+      "  lineation N50W 35 true on joint, 310/35 grid, rake 40 from S14W grid\n"
+      "  current from S60W grid, 118 true\n"
+      "  sight Peak 044 true back 224 magnetic, 045 grid\n"
+      "  leg S38E grid 120m back N37W true to B\nstation B\n";
+  check_round_trip(log);
+  const std::string clean = test::clean(log);
+  for (const std::string line :
+       {"  bedding N62E 37NW grid, 219/36 NW, 242 true 37 overturned doubtful\n",
+        "  joint 37 > 332 grid, vertical N14E magnetic, N/38 W true, N62E grid 0\n",
+        "  lineation N50W true 35 on joint, 310 grid 35, rake 40 from S14W grid\n",
+        "  sight Peak 044 true back 224 magnetic, 045 grid\n",
+        "  leg S38E grid 120m back N37W true to B\n"}) {
+    CAPTURE(clean, line);
+    CHECK(clean.find(line) != std::string::npos);
+  }
+  for (const char* order :
+       {"strike/dip", "dip/strike", "dip/direction trend/plunge", "direction/dip plunge/trend"}) {
+    CAPTURE(order);
+    check_round_trip(head + "order " + order +
+                     "\nstation A\njoint 62 true 37, 242/37 NW true\nlineation 31 true 35\n"
+                     "groove 125/305 true\n");
+  }
+}
+
 TEST_CASE("parts of a statement may have been typed in any order") {
   const std::string log = "station A\n  leg N 30m to nowhere back 80\n";
   CHECK(comparable(log)[1][23] == "station-unknown back-bearing");

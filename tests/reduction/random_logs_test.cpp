@@ -229,6 +229,7 @@ class Typist {
 
   std::string bearing() {
     if (one_in(20)) return joined({"~", bearing()});
+    if (one_in(15)) return joined({bearing(), north()});
     switch (below(4)) {
       case 0:
         return azimuth();
@@ -242,6 +243,8 @@ class Typist {
       }
     }
   }
+
+  std::string north() { return of(std::array{" true", " magnetic", " grid"}); }
 
   std::string slope() {
     std::string text = one_in(20) ? "~" : "";
@@ -293,6 +296,7 @@ class Typist {
     }
     if (one_in(12)) text += " doubtful";
     if (one_in(20)) text += " about";
+    if (one_in(20)) text += north();
     if (one_in(30)) text += " wibble";
     return text;
   }

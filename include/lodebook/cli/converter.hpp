@@ -33,13 +33,21 @@ class Converter {
   void append(std::string& out, const notebook::Bearing& bearing) const;
   void append(std::string& out, const notebook::PlaneAttitude& attitude) const;
   void append(std::string& out, const notebook::LineAttitude& attitude) const;
-  double corrected(Azimuth<north::dial> azimuth) const;
+  /// What is added to a bearing, and its north where that stays as typed.
+  reduction::Correction correction_of(const notebook::Bearing& bearing) const;
+  double corrected(Azimuth<north::dial> azimuth, const notebook::Bearing& bearing) const;
+  void append_north(std::string& out, const notebook::Bearing& bearing) const;
+  /// Says why it stays, where a correction was asked for.
+  void tell_north(const notebook::Source& source, const notebook::Bearing& bearing,
+                  std::vector<notebook::Diagnostic>& diagnostics) const;
   int decimals_of(const notebook::Bearing& bearing) const;
 
   output::ShownIn to_;
   notebook::ReadAs as_;
   notebook::ReadOptions options_;
-  Angle correction_;
+  /// What the line says of the compass, if it asks for a correction.
+  std::optional<reduction::Settings> settings_;
+  reduction::North wanted_ = reduction::North::geographic;
   int correction_decimals_ = 0;
   bool only_magnetic_ = false;
 };

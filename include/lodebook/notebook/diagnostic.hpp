@@ -25,6 +25,7 @@ enum class Code : std::uint8_t {
   quadrant_letters,
   azimuth_range,
   notation_mixed,
+  north_kept,
   // planes and lines
   dip_range,
   dip_side_missing,

@@ -156,4 +156,7 @@ struct Reading {
 /// Which part of a plane or line was read. Sights and legs are always whole.
 Part part_of(const Reading& reading);
 
+/// The north that its bearing is said to be read from; none for a reading without a bearing.
+OwnNorth north_of(const Reading& reading);
+
 }  // namespace lodebook::notebook

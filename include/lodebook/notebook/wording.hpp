@@ -62,6 +62,9 @@ Diagnostic pair_against_order(std::string_view typed, std::string_view order, co
 /// `242 > 37`: a dip or plunge must stand before `>`.
 Diagnostic bearing_before_towards(std::string_view typed, const Offers& offers);
 Diagnostic plunge_range(std::string_view typed);
+/// `from` and `to` name norths; what is missing to go from one to the other is the position, or
+/// else the declination.
+Diagnostic north_kept(std::string_view from, std::string_view to, bool by_position);
 /// A trend alone.
 Diagnostic plunge_missing(std::string_view typed);
 Diagnostic other_end(std::string_view plunge);

@@ -2,6 +2,9 @@
 // Figures as typed: the value, its notation and its digits.
 #pragma once
 
+#include <array>
+#include <string_view>
+
 #include <lodebook/notebook/date.hpp>
 #include <lodebook/orientation/line.hpp>
 #include <lodebook/orientation/quadrant.hpp>
@@ -18,6 +21,15 @@ struct OwnError {
 
 enum class Notation : std::uint8_t { azimuth, quadrant, point };
 
+/// The north that a bearing is said to be read from (`grid`, `true`, `magnetic` behind it); none
+/// where the dial's settings tell.
+enum class OwnNorth : std::uint8_t { none, geographic, magnetic, grid };
+/// The word for it; empty for none.
+constexpr std::string_view word_of(OwnNorth north) {
+  constexpr std::array<std::string_view, 4> words = {"", "true", "magnetic", "grid"};
+  return words[static_cast<std::size_t>(north)];
+}
+
 /// A bearing in the notation in which it was typed.
 struct Bearing {
   /// In degrees: an azimuth from 0 to 360, or a quadrant angle from 0 to 90. Unused for a point.
@@ -30,9 +42,10 @@ struct Bearing {
   /// four.
   std::uint8_t digits = 0;
   std::uint8_t decimals = 0;
+  OwnNorth north = OwnNorth::none;
   OwnError own{};
 
-  /// The direction on the dial, in [0, 360).
+  /// The direction as read, on the dial or from its own north, in [0, 360).
   Azimuth<north::dial> azimuth() const;
 };
 

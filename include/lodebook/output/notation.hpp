@@ -12,7 +12,8 @@ namespace lodebook::output {
 
 // ---- as typed: canonical spelling, and the shortest digits that read back to the same value
 
-/// `N50.5W`, `310`, `007.5`, `NNE`: the bearing in the notation in which it was typed.
+/// `N50.5W`, `310`, `007.5`, `NNE`, `044 true`: the bearing in the notation in which it was typed,
+/// and its own north.
 void append_bearing(std::string& out, const notebook::Bearing& bearing);
 /// `37`, `62%`, `-15`.
 void append_slope(std::string& out, const notebook::Slope& slope);

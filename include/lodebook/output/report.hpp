@@ -34,15 +34,20 @@ class StationReport {
 
  private:
   void state_correction(const reduction::Settings& settings);
+  void state_correction(std::string& out, const reduction::Row& row);
 
   bool color_;
   bool caution_ = false;
   /// The line before was blank.
   bool spaced_ = true;
   reduction::North wanted_ = reduction::North::geographic;
-  /// What was last said to be added to the bearings, hundredths of a degree, and to which north.
-  std::int64_t stated_correction_ = 0;
-  reduction::North stated_north_ = reduction::North::geographic;
+  /// What was last said to be added to bearings, hundredths of a degree, and to which north: to
+  /// those on the dial, and to those from each north of their own.
+  struct Stated {
+    std::int64_t correction = 0;
+    reduction::North north = reduction::North::geographic;
+  };
+  std::array<std::optional<Stated>, 4> stated_;
   PlanesAs planes_;
   notebook::Notation notation_ = notebook::Notation::azimuth;
   SecondLook second_look_;

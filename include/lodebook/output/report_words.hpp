@@ -26,8 +26,8 @@ void append_north(std::string& out, const reduction::Settings& settings, reducti
 /// The correction belongs to the station: by the model's declination, or by the grid's north.
 bool varies_by_station(const reduction::Settings& settings, reduction::North wanted);
 
-/// `24.6 is added to every bearing`
-void append_what_is_added(std::string& out, double degrees);
+/// `24.6 is added to every bearing`; to those from a north of their own, if it is named.
+void append_what_is_added(std::string& out, double degrees, std::string_view north = {});
 
 /// `44.84250S 169.24130E given ±6 m, elevation 1186 m`; `no position`
 void append_position(std::string& out, const reduction::Page& page);

@@ -146,9 +146,9 @@ struct LocatedLandmark {
   std::optional<FoundElevation> elevation;
 };
 
-/// Why a leg places nothing: it leads to its own station, was marked doubtful, or its slope may be
-/// a percent grade.
-enum class LeftOut : std::uint8_t { own_station, doubtful, percent_or_degrees };
+/// Why a leg places nothing: it leads to its own station, was marked doubtful, its slope may be a
+/// percent grade, or nothing known turns it to the north of the other legs.
+enum class LeftOut : std::uint8_t { own_station, doubtful, percent_or_degrees, other_north };
 /// As a report says it: `marked doubtful`.
 std::string_view words_for(LeftOut why);
 

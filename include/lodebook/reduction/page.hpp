@@ -62,6 +62,8 @@ struct Row {
   /// Degrees; present wherever `as_read` is.
   std::optional<double> correction;
   North north = North::magnetic;
+  /// Where it was counted from before: the dial, or a north of its own; a rake from its plane's.
+  notebook::OwnNorth read_from = notebook::OwnNorth::none;
   /// One sigma of the azimuth, degrees; missing over 52 degrees, where a direction means nothing.
   std::optional<double> uncertainty;
 

@@ -95,18 +95,30 @@ struct Settings {
   std::optional<double> grid_magnetic_angle() const;
 };
 
-/// What is added to a bearing read on the dial.
+/// Why a bearing stays in the north that it was said to be read from: what would lead to the wanted
+/// one is not known, or its statement is void, which says so itself.
+enum class Lack : std::uint8_t { nothing, declination, void_declination, position };
+
+/// What is added to a bearing as read.
 struct Correction {
   Angle angle;
   /// The north that the sum refers to.
   North north = North::magnetic;
   /// The share of the declination in the uncertainty, one sigma, degrees.
   double sigma = 0;
+  Lack lack = Lack::nothing;
 };
 
-/// magnetic = read - set; true = read - set + declination; grid = true - convergence. Where the
-/// wanted north is not available (true without a declination, grid without a position), the north
-/// before it in this list is used and named.
-Correction correction(const Settings& settings, North wanted);
+/// Of a bearing read on the dial: magnetic = read - set; true = read - set + declination; grid =
+/// true - convergence. Where the wanted north is not available (true without a declination, grid
+/// without a position), the north before it in this list is used and named. Of one with a north of
+/// its own: the dial's setting does not apply, and the declination, with its sigma, only where
+/// magnetic north meets another.
+Correction correction(const Settings& settings, North wanted,
+                      notebook::OwnNorth read = notebook::OwnNorth::none);
+
+/// What leads from one bearing's frame to another's, as far as the settings tell: an angle to add.
+std::optional<Angle> turn_between(const Settings& settings, notebook::OwnNorth from,
+                                  notebook::OwnNorth to);
 
 }  // namespace lodebook::reduction

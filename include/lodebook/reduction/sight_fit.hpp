@@ -24,6 +24,8 @@ struct SightLine {
   /// True azimuth from the observer to the target, degrees, and one sigma of its reading.
   double azimuth = 0;
   double sigma = 0;
+  /// Read by the needle, and so turned by an error of the declination.
+  bool by_needle = true;
 };
 
 /// The point that fits best.
@@ -57,8 +59,8 @@ std::string_view words_for(SightFault fault);
 using SightResult = std::variant<SightFit, SightFault>;
 
 /// With the orientation as declared. `common_sigma` (degrees) is that of the declination, which
-/// turns all sights alike: the residuals' covariance is diag(sigma^2) + common_sigma^2 11'. Needs
-/// two sights.
+/// turns all sights by the needle alike: the residuals' covariance is diag(sigma^2) +
+/// common_sigma^2 nn', where n is 1 for each of them and 0 for the others. Needs two sights.
 SightResult fit(std::span<const SightLine> sights, double common_sigma);
 
 /// With the orientation free, for what the sights themselves say of it; needs three sights, all

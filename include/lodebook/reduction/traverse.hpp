@@ -29,6 +29,8 @@ struct TraverseLeg {
   double distance_m = 0;
   double azimuth_sigma = 0;
   double distance_sigma_m = 0;
+  /// Read by the needle, and so turned by an error of the declination.
+  bool by_needle = true;
 };
 
 /// A leg of a traverse, in the direction of the traverse: departure (east) and latitude (north) in
@@ -85,8 +87,8 @@ struct TraverseResult {
 /// with its uncertainty. Loops without a connection to a known station are closed too, but give no
 /// positions.
 /// Each traverse is computed on a plane around its first station (earth::LocalPlane). The errors of
-/// the known stations and of the declination (`declination_sigma`, degrees, common to all legs) are
-/// propagated exactly through all traverses. Those of the legs are treated as independent from one
+/// the known stations and of the declination (`declination_sigma`, degrees, common to all legs by
+/// the needle) are propagated exactly through all traverses. Those of the legs are treated as independent from one
 /// traverse to the next. All numbers must be finite; distances and sigmas must not be negative.
 TraverseResult adjust(std::span<const TraverseStation> stations, std::span<const TraverseLeg> legs,
                       double declination_sigma);
