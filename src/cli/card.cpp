@@ -62,6 +62,7 @@ Words of your own
   kind tension-gash plane    or line, or axis (two-ended)
   short b bedding            b then stands for bedding
   # starts a comment; ; starts a remark that is kept with the reading.
+  joint N66W 40NE ; spacing=0.3m infill=clay    for reduce --attributes
   ask bedding 40 > 160 ; or 016?   is not taken until you delete the word ask
 
 `lodebook help log --blank` prints a heading to start from, `lodebook check LOG`

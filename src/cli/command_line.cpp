@@ -12,8 +12,10 @@
 #include <lodebook/cli/arrange.hpp>
 #include <lodebook/cli/words.hpp>
 #include <lodebook/earth/geomagnetic.hpp>
+#include <lodebook/notebook/attributes.hpp>
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/output/diagnostic.hpp>
+#include <lodebook/output/table.hpp>
 #include <utility>
 
 namespace lodebook::cli {
@@ -190,6 +192,23 @@ std::optional<UsageError> read_grouping(const std::vector<std::string>& typed,
   return std::nullopt;
 }
 
+/// Reads the keys of attributes, from words with commas between them.
+std::optional<UsageError> read_attributes(const std::vector<std::string>& typed,
+                                          std::vector<std::string>& keys) {
+  if (typed.empty()) return std::nullopt;
+  keys = split_at_commas(typed.front());
+  const output::Columns columns = output::columns(true);
+  for (std::size_t i = 0; i < keys.size(); ++i) {
+    if (!notebook::is_attribute_key(keys[i])) return attribute_key_impossible(keys[i]);
+    const auto before = std::span(keys).first(i);
+    const bool is_taken =
+        std::ranges::find(columns, keys[i], &output::Column::name) != columns.end();
+    if (is_taken || std::ranges::find(before, keys[i]) != before.end())
+      return attribute_is_column(keys[i]);
+  }
+  return std::nullopt;
+}
+
 /// Refuses outputs by their names before anything is read, and has the extension of --output stand
 /// for the format where none is stated.
 std::optional<UsageError> settle_outputs(const CommandLine& line, Values& values) {
@@ -280,6 +299,9 @@ std::optional<UsageError> interpret(const Values& values, CommandLine& line) {
   if (error) return error;
 
   error = read_elevation(typed(Option::elevation), line.elevation_m);
+  if (error) return error;
+
+  error = read_attributes(typed(Option::attributes), line.attributes);
   if (error) return error;
 
   error = read_orders(typed(Option::order), line.order);

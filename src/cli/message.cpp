@@ -144,6 +144,16 @@ UsageError set_is_no_angle(std::string_view value) {
                "an angle, such as --set 0 or --set 12.5E");
 }
 
+UsageError attribute_key_impossible(std::string_view word) {
+  return usage(fmt::format("--attributes does not take '{}'", named(word)),
+               "a key such as spacing: small letters, digits, _ and -; commas between several");
+}
+
+UsageError attribute_is_column(std::string_view key) {
+  return usage(fmt::format("--attributes: the table already has a column '{}'", key),
+               "leave it out, or give the remarks another key");
+}
+
 UsageError grouping_unknown(std::string_view word) {
   return usage(fmt::format("--by does not take '{}'", named(word)),
                "--by unit, --by station, or --by unit,station");

@@ -250,6 +250,9 @@ constexpr std::array<OptionSpec, option_count> option_table = {{
      "a file whose lines stand before those of each\n"
      "log: settings, kinds, short words, landmarks"},
     {Option::grid, "grid", 0, "", any, of_reduce, false, "add columns easting, northing and zone"},
+    {Option::attributes, "attributes", 0, "KEYS", any, of_reduce, false,
+     "add columns of values in the remarks: spacing,infill\n"
+     "are those of `; spacing=0.3m infill=clay`"},
     {Option::repeats, "repeats", 0, "HOW", repeats, of_reduce | of_groups, false,
      "each: a row or mark for every reading; mean: one\n"
      "for the repeats of a surface, at their mean"},

@@ -63,7 +63,10 @@ Outcome reduce(const CommandLine& line) {
   const bool color = is_colored(line, report);
   const bool keep = meet(table, report);
   const auto north = line.north.value_or(reduction::North::geographic);
-  const output::Columns columns = output::columns(line.grid);
+  // JSON has all attributes, as an object.
+  const std::span<const std::string> keys(line.attributes);
+  const std::vector<output::Column> columns =
+      output::columns(line.grid, format == Format::json ? keys.first(0) : keys);
   std::vector<Document> documents;
   documents.push_back(Document::table(format, north, columns, std::move(table)));
   if (line.report || !line.quiet)

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The reduction's document: large arrays a reading a line, small structures whole.
+#include <lodebook/notebook/attributes.hpp>
 #include <lodebook/output/json.hpp>
 #include <lodebook/output/table.hpp>
 #include <lodebook/output/text.hpp>
@@ -13,6 +14,20 @@ namespace {
 
 constexpr int version = 1;
 
+/// What a remark says by key and value, as an object; empty where it says nothing so.
+void append_attributes(Pen& out, std::string_view remark) {
+  out += "\"attributes\":{";
+  std::string_view before;
+  for (const auto& [key, value] : notebook::attributes_of(remark)) {
+    out += before;
+    before = ",";
+    append_string(out, key);
+    out.push_back(':');
+    append_string(out, value);
+  }
+  out.push_back('}');
+}
+
 void append_readings(Pen& out, Columns columns, const notebook::Source& source,
                      const reduction::Page& page) {
   out += "\"readings\":[";
@@ -23,7 +38,8 @@ void append_readings(Pen& out, Columns columns, const notebook::Source& source,
     first = false;
     out.push_back('{');
     rows.append(out, {source, page, row}, append_json_cell_of<Column, RowContext>);
-    out.back() = '}';
+    append_attributes(out, row.remark);
+    out.push_back('}');
   }
   out += "],\n";
 }

@@ -2,6 +2,7 @@
 // The columns: where each takes its figure from, and how it is rounded.
 #include <algorithm>
 #include <array>
+#include <lodebook/notebook/attributes.hpp>
 #include <lodebook/orientation/decimal.hpp>
 #include <lodebook/output/table.hpp>
 
@@ -201,6 +202,19 @@ constexpr auto plain_columns = [] {
 
 Columns columns(bool with_grid) {
   return with_grid ? Columns(with_grid_columns) : Columns(plain_columns);
+}
+
+std::vector<Column> columns(bool with_grid, std::span<const std::string> keys) {
+  const Columns plain = columns(with_grid);
+  std::vector<Column> all(plain.begin(), plain.end());
+  auto before = std::ranges::find(all, std::string_view("written"), &Column::name);
+  for (const std::string& key : keys)
+    before = std::next(all.insert(before, Column{key, Type::text, nullptr}));
+  return all;
+}
+
+void Column::append_attribute(Pen& out, const RowContext& context) const {
+  out += notebook::attribute_of(context.row.remark, name);
 }
 
 std::string source_of(const RowContext& at) {

@@ -254,6 +254,23 @@ TEST_CASE("a format is of its command") {
         std::string::npos);
 }
 
+TEST_CASE("attributes are keys that the table has no column of") {
+  CHECK(read({"reduce", "a.txt"}).attributes.empty());
+  CHECK(read({"reduce", "--attributes", "spacing, infill", "a.txt"}).attributes ==
+        std::vector<std::string>{"spacing", "infill"});
+  for (const char* const typed : {"Spacing", "2nd", "a,,b", "a b", "a=b"}) {
+    CAPTURE(typed);
+    CHECK(refusal({"reduce", "--attributes", typed, "a.txt"}).find("--attributes does not take") !=
+          std::string::npos);
+  }
+  for (const char* const typed :
+       {"strike", "spacing,zone", "spacing,infill,spacing", "attributes,dip"}) {
+    CAPTURE(typed);
+    CHECK(refusal({"reduce", "--attributes", typed, "a.txt"}).find("already has a column") !=
+          std::string::npos);
+  }
+}
+
 TEST_CASE("an elevation is in metres, within what the models are for") {
   const auto elevation = [](const std::string& typed) {
     return read({"declination", "0 0", "--elevation", typed}).elevation_m;

@@ -63,7 +63,8 @@ TEST_CASE("readings in JSON are the rows of the table") {
     const auto compare = [&](const Json& reading) {
       REQUIRE(row < lines.size());
       const auto cells = test::cells_of(lines[row++]);
-      REQUIRE(reading.size() == output::columns().size());
+      REQUIRE(reading.size() == output::columns().size() + 1);
+      CHECK(reading.at("attributes").is_object());
       std::size_t index = 0;
       for (const output::Column& column : output::columns()) {
         const Json& value = reading.at(std::string(column.name));
@@ -89,6 +90,19 @@ TEST_CASE("readings in JSON are the rows of the table") {
     CHECK(row == lines.size());
     CHECK(document["logs"][log]["counts"]["readings"] == lines.size() - 1);
   }
+}
+
+TEST_CASE("what a remark says by key and value is an object") {
+  const Json document =
+      reduction_document({{"a.txt",
+                           "station Q1\njoint N66W 40NE, N60W 41NE ; infill=\"clay\" spacing=0.3m\n"
+                           "joint N66W 40NE ; infill clay\n"}});
+  CHECK(fits(document, "reduction.schema.json"));
+  const Json& readings = document["logs"][0]["stations"][0]["readings"];
+  CHECK(readings[0]["attributes"] == Json({{"infill", "\"clay\""}, {"spacing", "0.3m"}}));
+  CHECK(readings[1]["attributes"] == readings[0]["attributes"]);
+  CHECK(readings[0]["remark"] == "infill=\"clay\" spacing=0.3m");
+  CHECK(readings[2]["attributes"] == Json::object());
 }
 
 TEST_CASE("what surrounds the readings is kept") {

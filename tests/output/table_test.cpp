@@ -38,6 +38,28 @@ TEST_CASE("the grid adds three columns behind the accuracy, and nothing else") {
   CHECK(added == "easting northing zone ");
 }
 
+TEST_CASE("columns of attributes stand before what was written, and hold what remarks say") {
+  const std::vector<std::string> keys = {"spacing", "infill"};
+  const std::vector<output::Column> all = output::columns(true, keys);
+  REQUIRE(all.size() == output::columns(true).size() + 2);
+  const auto spacing = std::ranges::find(all, std::string_view("spacing"), &output::Column::name);
+  REQUIRE(spacing != all.end());
+  CHECK(spacing[-1].name == "unit");
+  CHECK(spacing[1].name == "infill");
+  CHECK(spacing[2].name == "written");
+  OneRow one;
+  const auto cell = [&](const output::Column& column) {
+    std::string text;
+    output::Pen pen(text);
+    column.append(pen, {one.source, one.page, one.row()});
+    return std::string(pen.behind(0));
+  };
+  CHECK(cell(spacing[0]).empty());
+  one.row().remark = "wet, spacing=0.3m spacing=0.4m,";
+  CHECK(cell(spacing[0]) == "0.4m");
+  CHECK(cell(spacing[1]).empty());
+}
+
 TEST_CASE("easting, northing and zone are those of the station's own position") {
   OneRow one;
   one.page.settings.site.grid = earth::grid_position({33.3, 44.4});

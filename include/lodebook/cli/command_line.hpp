@@ -51,6 +51,8 @@ struct CommandLine {
   /// What it holds, once it has been read.
   std::vector<notebook::HeadingFile> headings;
   bool grid = false;
+  /// Of the remarks, each a column of the table.
+  std::vector<std::string> attributes;
   reduction::Repeats repeats = reduction::Repeats::each;
   reduction::Grouping grouping;
   reduction::Selection selection;

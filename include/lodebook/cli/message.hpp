@@ -27,6 +27,8 @@ UsageError value_unknown(const OptionSpec& option, std::string_view value);
 UsageError option_twice(const OptionSpec& option);
 UsageError order_twice(bool of_planes);
 UsageError set_is_no_angle(std::string_view value);
+UsageError attribute_key_impossible(std::string_view word);
+UsageError attribute_is_column(std::string_view key);
 UsageError grouping_unknown(std::string_view word);
 /// No log has a plane or line of that kind; `known` are those that they have.
 UsageError kind_unknown(std::string_view kind, const std::vector<std::string>& known);

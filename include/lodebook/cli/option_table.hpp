@@ -63,6 +63,7 @@ enum class Option : std::uint8_t {
   rule,
   heading,
   grid,
+  attributes,
   repeats,
   by,
   kind,

@@ -3,6 +3,8 @@
 #pragma once
 
 #include <span>
+#include <string>
+#include <vector>
 
 #include <lodebook/output/pen.hpp>
 #include <lodebook/output/text.hpp>
@@ -26,17 +28,29 @@ struct RowContext {
 struct Column {
   std::string_view name;
   Type type;
-  void (*append)(Pen& out, const RowContext& context);
+  /// Without it the text is the value of the remark's attribute of that name.
+  void (*append_cell)(Pen& out, const RowContext& context);
   /// Of a row and the one above it on its page: the text is sure to be the same. Nothing for what
   /// is each reading's own.
   bool (*as_above)(const reduction::Row& above, const reduction::Row& row) = nullptr;
   /// Only with the grid.
   bool of_grid = false;
+
+  void append(Pen& out, const RowContext& context) const {
+    append_cell ? append_cell(out, context) : append_attribute(out, context);
+  }
+
+ private:
+  void append_attribute(Pen& out, const RowContext& context) const;
 };
 
 /// The columns in their order; easting, northing and zone among them `with_grid` only.
 using Columns = std::span<const Column>;
 Columns columns(bool with_grid = false);
+
+/// The same, and before `written` a column for each of the attributes `keys`, which it has views
+/// of.
+std::vector<Column> columns(bool with_grid, std::span<const std::string> keys);
 
 /// The row's place as the column `source` has it: `day3.txt:18:3`.
 std::string source_of(const RowContext& at);
