@@ -49,10 +49,9 @@ Converter::Converter(const CommandLine& line)
   wanted_ = line.north.value_or(reduction::North::geographic);
   const reduction::Correction correction = reduction::correction(*settings_, wanted_);
   correction_decimals_ = typed_decimals(settings_->set.degrees_east());
-  if (correction.north == reduction::North::geographic) {
-    correction_decimals_ =
-        std::max(correction_decimals_, typed_decimals(settings_->declination.degrees_east()));
-  }
+  declination_decimals_ = typed_decimals(settings_->declination.degrees_east());
+  if (correction.north == reduction::North::geographic)
+    correction_decimals_ = std::max(correction_decimals_, declination_decimals_);
   only_magnetic_ = correction.north != wanted_;
 }
 
@@ -85,7 +84,11 @@ int Converter::decimals_of(const Bearing& bearing) const {
   // A point that lies between the eight main ones, such as NNE, is half a degree off a whole one.
   const bool half = bearing.notation == Notation::point &&
                     degrees_of(bearing.point) != std::floor(degrees_of(bearing.point));
-  return std::max({static_cast<int>(bearing.decimals), half ? 1 : 0, correction_decimals_});
+  const bool is_turned = correction_of(bearing).angle != Angle();
+  const int by_correction = bearing.north == notebook::OwnNorth::none ? correction_decimals_
+                            : is_turned                               ? declination_decimals_
+                                                                      : 0;
+  return std::max({static_cast<int>(bearing.decimals), half ? 1 : 0, by_correction});
 }
 
 void Converter::append(std::string& out, const Bearing& bearing) const {

@@ -36,9 +36,9 @@ TEST_CASE("a reading keeps the north that it names, unless a correction turns it
   CHECK(converted("310/35 magnetic") == "310/35 magnetic");
   const Words corrected = {"--declination", "24.9E"};
   CHECK(converted("N50W magnetic", corrected) == "334.9");
-  CHECK(converted("N50W true", corrected) == "310.0");
+  CHECK(converted("N50W true", corrected) == "310");
   CHECK(converted("N50W", corrected) == "334.9");
-  CHECK(converted("N62E 37NW grid", corrected) == "242.0/37 NW grid");
+  CHECK(converted("N62E 37NW grid", corrected) == "242/37 NW grid");
   CHECK(converted("N50W true", {"--declination", "24.9E", "--north", "magnetic"}) == "285.1");
 }
 

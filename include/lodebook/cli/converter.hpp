@@ -49,6 +49,7 @@ class Converter {
   std::optional<reduction::Settings> settings_;
   reduction::North wanted_ = reduction::North::geographic;
   int correction_decimals_ = 0;
+  int declination_decimals_ = 0;
   bool only_magnetic_ = false;
 };
 
