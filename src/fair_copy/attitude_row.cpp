@@ -45,10 +45,12 @@ class AttitudeRow {
 
   std::optional<Lines> lines() {
     if (!has_reading()) return std::nullopt;
+    if (auto mean = mean_in(row_, page_.words)) return mean;
     const bool is_line = row_.peek(Column::strike).empty() && row_.peek(Column::dip).empty() &&
                          row_.peek(Column::direction).empty();
     kind_ = kind_in(row_.take(Column::kind), !is_line, table_, page_);
     take_set(!is_line);
+    take_on();
     if (kind_.kind.empty()) ask_about_kind();
     if (kind_.kind.empty()) kind_.kind = page_.list_kind;
     if (kind_.kind.empty()) kind_.kind = table_.kind.empty() ? page_.kind : table_.kind;
@@ -82,6 +84,13 @@ class AttitudeRow {
   }
   bool is_line_kind() const { return !kind_.kind.empty() && !is_plane(page_, kind_.kind); }
 
+  void take_on() {
+    for (const Token& token : tokens_of(row_.peek(Column::on), page_.words, false)) {
+      if (!token.is(Meaning::kind)) continue;
+      row_.take(Column::on);
+      kind_.on = token.says;
+    }
+  }
   /// An empty cell below others may be the same, or forgotten.
   void ask_about_kind() {
     if (!row_.has(Column::kind) && !row_.has(Column::set)) return;

@@ -179,27 +179,43 @@ std::string with_point(std::string_view cell) {
   return text;
 }
 
+namespace {
+
+std::string trimmed(std::string_view text) {
+  while (text.starts_with(' '))
+    text.remove_prefix(1);
+  while (text.ends_with(' '))
+    text.remove_suffix(1);
+  return std::string(text);
+}
+
+Halves parted(std::string_view cell, std::size_t at, std::size_t length) {
+  return {trimmed(cell.substr(0, at)), trimmed(cell.substr(at + length))};
+}
+
+}  // namespace
+
+Halves ends_of(std::string_view cell) {
+  for (const std::string_view mark : {" to ", "->", "→", ">", " - ", " – ", "/", "–", "-"}) {
+    const std::size_t at = cell.find(mark);
+    // A hyphen more belongs to a name.
+    if (at != std::string_view::npos && cell.find(mark, at + mark.size()) == std::string_view::npos)
+      return parted(cell, at, mark.size());
+  }
+  return {std::string(cell), {}};
+}
+
 Halves halves_of(std::string_view cell) {
-  const auto part = [&](std::size_t at, std::size_t length) {
-    const auto trimmed = [](std::string_view text) {
-      while (text.starts_with(' '))
-        text.remove_prefix(1);
-      while (text.ends_with(' '))
-        text.remove_suffix(1);
-      return std::string(text);
-    };
-    return Halves{trimmed(cell.substr(0, at)), trimmed(cell.substr(at + length))};
-  };
   if (const std::size_t mark = cell.find_first_of("/>@"); mark != std::string_view::npos)
-    return part(mark, 1);
+    return parted(cell, mark, 1);
   for (std::size_t i = 1; i + 1 < cell.size(); ++i) {
-    if (cell[i] == '-' && is_digit(cell[i - 1]) && is_digit(cell[i + 1])) return part(i, 1);
+    if (cell[i] == '-' && is_digit(cell[i - 1]) && is_digit(cell[i + 1])) return parted(cell, i, 1);
   }
   const std::size_t blank = cell.find(' ');
   const bool two = blank != std::string_view::npos &&
                    cell.substr(0, blank).find_first_of(digits) != std::string_view::npos &&
                    cell.substr(blank).find_first_of(digits) != std::string_view::npos;
-  if (two) return part(blank, 1);
+  if (two) return parted(cell, blank, 1);
   return {std::string(cell), {}};
 }
 

@@ -55,5 +55,7 @@ struct Halves {
   std::string second;
 };
 Halves halves_of(std::string_view cell);
+/// Of a cell with both ends of a leg: `A-B`, `P7-1 to P7-2`.
+Halves ends_of(std::string_view cell);
 
 }  // namespace lodebook::fair_copy

@@ -63,6 +63,10 @@ constexpr Name names[] = {
      "observaciones,remarque,remarques,merknad,anm,filling,infill,notas"},
     {Column::latitude, "latitude,lat"},
     {Column::longitude, "longitude,lon,long,lng"},
+    {Column::zone, "zone,utm zone"},
+    {Column::easting, "easting,east,e,utm e,utm easting,x"},
+    {Column::northing, "northing,north,n,utm n,utm northing,y"},
+    {Column::on, "on,on plane,in plane,on kind"},
     {Column::elevation, "elevation,elev,alt,altitude,z"},
 };
 
@@ -148,14 +152,21 @@ std::optional<Column> column_of(const std::string& name, const Words& words) {
   return std::nullopt;
 }
 
+/// Both ends of a leg in one column.
+constexpr std::string_view both_ends[] = {"leg",      "trav leg", "from to",           "line",
+                                          "stations", "course",   "station to station"};
+
 /// `dip/dd`, `trend-plunge`: what its two parts hold; nothing for another heading.
 std::optional<std::pair<Column, Column>> pair_of(std::string_view typed, const Words& words) {
+  if (std::ranges::find(both_ends, std::string_view(plain(typed))) != std::end(both_ends))
+    return std::pair{Column::station, Column::to};
   for (const std::string_view mark : {"/", ">", "-", "@", " & ", " and "}) {
     const std::size_t at = typed.find(mark);
     if (at == std::string_view::npos || at == 0) continue;
     const auto first = column_of(plain(trimmed(typed.substr(0, at))), words);
     const auto second = column_of(plain(trimmed(typed.substr(at + mark.size()))), words);
     if (!first || !second) continue;
+    if (*first == Column::station && *second == Column::to) return std::pair{*first, *second};
     if ((is_angle(*first) && is_bearing(*second)) || (is_bearing(*first) && is_angle(*second)))
       return std::pair{*first, *second};
   }

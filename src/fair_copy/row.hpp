@@ -70,6 +70,8 @@ void add_place(Row& row, TableState& table, Page& page, Lines& lines);
 std::string take_spoken(Row& row, const Words& words);
 /// A remark that names another kind, or says how often, is about the reading.
 std::string doubt_in(const Row& row, const Words& words);
+/// The note that a row with a mean below its readings becomes; nothing for another row.
+std::optional<Lines> mean_in(const Row& row, const Words& words);
 /// The cell of a column that nobody knows which holds a point of the compass; none for no such.
 const Field* unplaced_point(const Row& row, const Words& words);
 /// Asks once what a column holds whose heading says nothing, and whose cells are bearings.

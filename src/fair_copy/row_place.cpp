@@ -36,6 +36,10 @@ void add_place(Row& row, TableState& table, Page& page, Lines& lines) {
   if (station.empty()) return;
   const std::string latitude = row.take(Column::latitude);
   const std::string longitude = row.take(Column::longitude);
+  const std::string zone = row.take(Column::zone);
+  const bool has_grid = !zone.empty();
+  const std::string easting = has_grid ? row.take(Column::easting) : std::string();
+  const std::string northing = has_grid ? row.take(Column::northing) : std::string();
   const std::string elevation = row.take(Column::elevation);
   // The rest stands at the station's first row.
   if (page.is_here(station)) return;
@@ -44,6 +48,8 @@ void add_place(Row& row, TableState& table, Page& page, Lines& lines) {
   heading.text = "station " + name_text(station);
   if (!latitude.empty() && !longitude.empty())
     heading.text += fmt::format(" at {}, {}", latitude, longitude);
+  if (latitude.empty() && !easting.empty() && !northing.empty())
+    heading.text += fmt::format(" at {} {} {}", zone, easting, northing);
   const bool feet = row.unit_of(Column::elevation) == Unit::feet;
   if (!elevation.empty())
     lines.emplace_back().text = fmt::format("elevation {} {}", elevation, feet ? "ft" : "m");

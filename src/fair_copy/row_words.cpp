@@ -93,6 +93,16 @@ std::string doubt_in(const Row& row, const Words& words) {
   return {};
 }
 
+std::optional<Lines> mean_in(const Row& row, const Words& words) {
+  const std::string_view kind = row.peek(Column::kind);
+  const Tokens tokens = tokens_of(kind, words, false);
+  if (tokens.empty() || !tokens.front().is(Meaning::mean)) return std::nullopt;
+  Lines lines;
+  lines.emplace_back().text = fmt::format("note {}", row.rest());
+  lines.back().is_note = true;
+  return lines;
+}
+
 const Field* unplaced_point(const Row& row, const Words& words) {
   for (const Field& field : row.fields()) {
     if (field.is_used || field.column != Column::other || !field.heading) continue;

@@ -177,8 +177,11 @@ void Table::pass(std::string_view line, const Page& page) {
 
 void Table::add_pair(const Heading& heading, std::size_t column, const std::string& text,
                      const Words& words, std::vector<Field>& fields) const {
-  Halves halves = halves_of(text);
-  const Halves above = column < above_.size() ? halves_of(above_[column]) : Halves();
+  const bool is_leg = heading.second == Column::to;
+  Halves halves = is_leg ? ends_of(text) : halves_of(text);
+  const Halves above = column < above_.size()
+                           ? (is_leg ? ends_of(above_[column]) : halves_of(above_[column]))
+                           : Halves();
   if (is_ditto(halves.first, words)) halves.first = above.first;
   if (is_ditto(halves.second, words)) halves.second = above.second;
   // `vert.` alone is an angle, whatever stands first.

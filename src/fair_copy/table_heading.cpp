@@ -82,6 +82,11 @@ bool Table::take_as_attitude() {
   if (!has(Column::set)) turn(Column::surface, Column::kind);
   if (has(Column::plunge)) turn(Column::bearing, Column::trend);
   drop_repeats();
+  for (Heading& heading : headings_) {
+    if (heading.second != Column::to) continue;
+    heading.column = Column::other;
+    heading.second.reset();
+  }
   const bool named = has(Column::strike) || has(Column::direction) || has(Column::trend);
   int parts = 0;
   bool angle = false;

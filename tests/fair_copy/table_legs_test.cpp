@@ -100,6 +100,16 @@ TEST_CASE("sights in columns") {
         Made{"ask sight Mast 418 back 298"});
 }
 
+TEST_CASE("both ends of a leg in one column") {
+  for (const std::string ends : {"P1-P2", "P1 to P2", "P1 > P2"}) {
+    CAPTURE(ends);
+    CHECK(made_of(by_azimuth + "Leg;Bearing;Back;Dist m\n" + ends + ";118;298;7.5\n") ==
+          Made{"station P1", "leg 118 7.5m back 298 to P2"});
+  }
+  CHECK(made_of(by_azimuth + "From-to;Bearing;Dist m;Clino\nP7-1 to P7-2;118;7.5;0\n") ==
+        Made{"station P7-1", "leg 118 7.5m slope 0 to P7-2"});
+}
+
 TEST_CASE("a cell that is short of its column, and the words below a table of legs") {
   const std::string table = in_quadrants + "station P1\n" +
                             "From    To       Brg    Dist ft  Clino\n"

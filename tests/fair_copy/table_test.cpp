@@ -214,6 +214,19 @@ TEST_CASE("a pair with a ditto mark before its stroke") {
   CHECK(made_of(table + "  \"   \"  / 241\n") == Made{"joint 85 > 241"});
 }
 
+TEST_CASE("a mean below its readings is a note") {
+  CHECK(made_of(by_azimuth + "Type;Dip;DD\nbedding;41;118\nmean bedding;42;119\n") ==
+        Made{"note mean bedding, Dip 42, DD 119"});
+}
+
+TEST_CASE("eastings and northings, and the plane of a line, in columns") {
+  CHECK(made_of("set 0\ndeclination 0\nStn,Easting,Northing,Zone,Kind,Dip,DipDir\n"
+                "B1,345210,5052310,59G,bedding,30,135\n") ==
+        Made{"station B1 at 59G 345210 5052310", "bedding 30 > 135"});
+  CHECK(made_of(by_azimuth + "type,trend,plunge,on\nlineation,120,30,foliation\n") ==
+        Made{"lineation 120/30 on foliation"});
+}
+
 TEST_CASE("prose below a table is none of its rows") {
   const std::string table =
       in_quadrants + "ID, feature, strike, dip, side\n1, joint, N62E, 37, NW\n\n";
