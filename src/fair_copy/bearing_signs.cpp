@@ -41,8 +41,17 @@ void BearingSigns::settle_vertical_angles() {
   }
 }
 
-bool BearingSigns::has_attitude() const {
-  return std::ranges::any_of(tokens_, is_of_attitude);
+bool BearingSigns::has_attitude(bool leg) const {
+  const bool paced = leg && has(Meaning::paces);
+  for (std::size_t i = 0; i < tokens_.size(); ++i) {
+    // `along the crest to A3: 096, 110 steps`
+    const bool is_place = paced && i > 0 && is(i, Meaning::kind) &&
+                          (is(i - 1, Meaning::filler) || is(i - 1, Meaning::toward));
+    const bool is_azimuth = leg && (is(i, Meaning::trend) || is(i, Meaning::direction)) &&
+                            folded(tokens_[i].text).starts_with("az");
+    if (is_of_attitude(tokens_[i]) && !is_place && !is_azimuth) return true;
+  }
+  return false;
 }
 
 bool BearingSigns::is_leg() const {
@@ -60,6 +69,10 @@ bool BearingSigns::is_leg() const {
 }
 
 bool BearingSigns::has_pair(bool leg) const {
+  // Only a sight or a leg has a back bearing.
+  for (std::size_t i = 0; i < tokens_.size(); ++i) {
+    if (is(i, Meaning::back) && is_bearing(i + 1)) return false;
+  }
   for (std::size_t i = 1; i + 1 < tokens_.size(); ++i) {
     const bool joins = is(i, '/') || is(i, '>');
     const bool slope = leg && is_figure(i + 1) && tokens_[i + 1].has_sign;

@@ -14,7 +14,7 @@ class BearingSigns : PageLine {
   /// an angle, and no word of an attitude.
   void settle_vertical_angles();
   /// It has a word that only an attitude has.
-  bool has_attitude() const;
+  bool has_attitude(bool leg) const;
   /// It has a bearing and a length.
   bool is_leg() const;
   /// It has two figures that are an attitude: `152/34`, `35 > 120`, `N24W 62`.

@@ -29,7 +29,7 @@ class BearingLine : PageLine {
     const bool leg = found_.is_leg = signs_.is_leg();
     if (leg) names_.free_ends_of_leg();
     signs_.settle_vertical_angles();
-    if (signs_.has_attitude()) return std::nullopt;
+    if (signs_.has_attitude(leg)) return std::nullopt;
     set_aside(tokens_, leg);
     if (!(leg && names_.ends_of_leg()) && signs_.has_pair(leg)) return std::nullopt;
     at_ = 0;
@@ -139,9 +139,14 @@ class BearingLine : PageLine {
     while (is(name, '.'))
       ++name;
     if (name >= tokens_.size() || tokens_[name].type == Type::mark) return false;
+    if (folded(tokens_[name].text) == "here") {
+      take(name + 1 - at_);
+      return true;
+    }
     const std::string text = page_.full_name(stripped(typed(name, name + 1)));
     if (page_.is_station(text)) {
       from_ = text;
+      if (is_open_) found_.rays.back().from = text;
       found_.says_leg = !says_sight_;
       take(name + 1 - at_);
       if (is(at_, ':')) ++at_;
@@ -290,9 +295,7 @@ class BearingLine : PageLine {
       }
       close();
     }
-    const bool has_words =
-        (is_done || !found_.rays.empty()) && at_ > 0 && tokens_[at_ - 1].use == Use::none &&
-        (tokens_[at_ - 1].is(Meaning::unknown) || tokens_[at_ - 1].is(Meaning::place));
+    const bool has_words = (is_done || !found_.rays.empty()) && names_.start_before(at_) < at_;
     if (!leg && (target_.empty() || has_words) && !words_for_target() && target_.empty() &&
         !says_sight_) {
       ++at_;
@@ -320,13 +323,17 @@ class BearingLine : PageLine {
   /// The words before a bearing as the name of something nobody has declared.
   bool words_for_target() {
     const std::size_t first = names_.start_before(at_);
+    // `Hito 3 064`: the number of the name.
+    const bool numbered = first < at_ && is_free_figure(at_) && tokens_[at_].digits <= 2 &&
+                          tokens_[at_].decimals == 0 && is_bearing(at_ + 1) && !is_point(at_ + 1);
+    if (numbered) ++at_;
     // Beside an unknown name only what can be nothing else.
     const bool plain =
         tokens_[at_].is_figure() && tokens_[at_].digits < 3 && !says_sight_ && found_.rays.empty();
     if (first == at_ || plain) return false;
     // `older set in the hollow 012`
     if (!says_sight_ && !page_.kind.empty() && is_in_place(tokens_, at_)) return false;
-    target_ = std::string(stripped(typed(first, at_)));
+    target_ = std::string(stripped(typed(first, names_.end_before(at_, first))));
     target_known_ = says_sight_;
     settle(first, at_);
     page_.add_mark(target_, says_sight_);

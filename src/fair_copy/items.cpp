@@ -35,6 +35,9 @@ class Settler {
     if (const std::size_t left = first_unsettled(tokens_); left < tokens_.size())
       ask(fmt::format("what is '{}'?", tokens_[left].text));
     if (has_loose_mark()) ask("which figure is missing?");
+    const bool paced =
+        std::ranges::any_of(tokens_, [](const Token& token) { return token.is(Meaning::paces); });
+    if (paced) ask("is this a leg?");
     if (const Token* const word = loose_word()) ask(fmt::format("'{}' of what?", word->text));
     if (!may_stand_bare(page_, found_.items.back().kind) && has_column())
       ask("which columns are these?");

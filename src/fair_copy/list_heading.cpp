@@ -35,8 +35,10 @@ void keep_heading_kind(Tokens& tokens, Page& page) {
   // A noun of the trade is often no more than talk of the rock.
   const bool noun = kind && is_noun(kind->says);
   const bool ends = colon && kind && is_in_last_clause(tokens, *kind);
-  const bool heads = first || ends || (kind && words <= most_words);
-  if (heads && (!noun || colon || words == 1)) {
+  // `fabric, a-axis of clasts`
+  const bool is_bare = !tokens.empty() && tokens.front().is(Meaning::kind) && !unknown;
+  const bool heads = first || is_bare || ends || (kind && words <= most_words);
+  if (heads && (!noun || colon || words == 1 || is_bare)) {
     page.kind = page.list_kind = page.last.kind = kind->says;
   } else if (colon || (unknown && words > 0 && words <= most_words)) {
     // Over a list of something else the kind above ends.

@@ -120,6 +120,12 @@ std::optional<Names::Ends> Names::ends_of_leg() const {
   std::size_t middle = start + 1;
   while (middle < tokens_.size() && !tokens_[middle].spaced && !is(middle, '-'))
     ++middle;
+  // `A0     A1    032    12.0 m`: in columns.
+  const auto is_code = [&](std::size_t i) {
+    return i < tokens_.size() && tokens_[i].type == Type::word && is_id(i);
+  };
+  if (is_code(start) && is_code(middle) && tokens_[middle].begin - tokens_[middle - 1].end >= 2)
+    return Ends{station_at(start, middle), station_at(middle, middle + 1), middle + 1};
   const std::size_t other = is(middle + 1, Meaning::station) ? middle + 2 : middle + 1;
   const std::string station = page_.full_name(stripped(typed(start, middle)));
   if (is(middle, Meaning::toward) && page_.is_station(station) && !is_id(other))
@@ -153,12 +159,20 @@ std::string Names::target(std::size_t first, std::size_t end) const {
   return page_.full_name(stripped(typed(behind_article(first), end)));
 }
 
+bool Names::leads(std::size_t i) const {
+  return is(i, Meaning::filler) || is(i, Meaning::toward) || is(i, Meaning::sight) ||
+         is(i, Meaning::at);
+}
+
+std::size_t Names::end_before(std::size_t at, std::size_t first) const {
+  while (at > first + 1 && leads(at - 1))
+    --at;
+  return at;
+}
+
 std::size_t Names::start_before(std::size_t at) const {
-  const auto leads = [&](std::size_t i) {
-    return is(i, Meaning::filler) || is(i, Meaning::toward) || is(i, Meaning::sight);
-  };
   std::size_t first = at;
-  while (first > 0 && is_free(first - 1) &&
+  while (first > 0 && (is_free(first - 1) || is(first - 1, Meaning::sight)) &&
          (is(first - 1, Meaning::unknown) || is(first - 1, Meaning::place) ||
           is(first - 1, Meaning::where) || is(first - 1, Meaning::which) || leads(first - 1)))
     --first;

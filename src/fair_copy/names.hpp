@@ -38,8 +38,11 @@ class Names : PageLine {
   /// Where the words before the bearing at token `at` begin that name something nobody declared;
   /// `at` if there are none.
   std::size_t start_before(std::size_t at) const;
+  /// Where they end: before `bears`, `is at`.
+  std::size_t end_before(std::size_t at, std::size_t first) const;
 
  private:
+  bool leads(std::size_t i) const;
   std::size_t behind_article(std::size_t k) const;
   std::size_t words_of(const Mark& mark, std::size_t at) const;
   std::optional<Ends> ends_before_colon() const;

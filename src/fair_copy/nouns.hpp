@@ -19,7 +19,7 @@ struct Noun {
 };
 
 /// Common practice of the trade, from memory.
-inline constexpr std::array<Noun, 20> nouns = {{
+inline constexpr std::array<Noun, 21> nouns = {{
     {"foreset", KindType::plane, "foreset,foreset plane,foreset bedding,foreset lamina"},
     {"cross-bed", KindType::plane,
      "cross bed,crossbed,cross bedding,crossbedding,x bed,xbed,xb,x bedding,cross lamination,"
@@ -48,7 +48,9 @@ inline constexpr std::array<Noun, 20> nouns = {{
     {"channel-axis", KindType::line, "channel axis,channel axes"},
     {"clast", KindType::line,
      "clast,clast long axis,clast long axes,clast axis,clast axes,a axis,a axes,till fabric,"
-     "pebble,pebble long axis,pebble long axes,clast fabric"},
+     "pebble,pebble long axis,pebble long axes,clast fabric,fabric,a axis of clasts,long axis of "
+     "clasts,long axes of stones,stone axes,stone axis"},
+    {"column", KindType::line, "column,basalt column,cooling column"},
     {"mullion", KindType::line, "mullion,mullion axis"},
     {"boudin-axis", KindType::line, "boudin axis,boudin neck,boudin line,boudin axes"},
 }};

@@ -19,7 +19,12 @@ class OwnWords : PageLine {
 
   std::optional<Lines> read() {
     read_letter_o();
-    if (lines_.empty()) read_own_words();
+    if (!lines_.empty()) return std::move(lines_);
+    for (std::size_t begin = 0; begin < tokens_.size();) {
+      const std::size_t end = end_of_sentence(begin);
+      read_own_words(begin, end);
+      begin = end;
+    }
     if (lines_.empty()) return std::nullopt;
     return std::move(lines_);
   }
@@ -52,12 +57,12 @@ class OwnWords : PageLine {
   };
 
   /// `ss bedding, k joint`, `f=foliation j=jt`, `x-bed = foreset plane`
-  void read_own_words() {
+  void read_own_words(std::size_t start, std::size_t stop) {
     std::vector<Own> found;
     bool equals = false;
     bool unread = false;
-    for (std::size_t begin = 0; begin < tokens_.size();) {
-      const std::size_t end = end_of_own(begin);
+    for (std::size_t begin = start; begin < stop;) {
+      const std::size_t end = std::min(end_of_own(begin), stop);
       std::size_t mark = begin;
       while (mark < end && !tokens_[mark].is('=') && !tokens_[mark].is(':'))
         ++mark;
@@ -79,13 +84,21 @@ class OwnWords : PageLine {
         found.back().begin = word;
         found.back().end = end;
       }
-      begin = end < tokens_.size() && (is(end, ',') || is(end, ';')) ? end + 1 : end;
+      begin = end < stop && (is(end, ',') || is(end, ';')) ? end + 1 : std::max(end, begin + 1);
     }
     if (found.empty() || (!equals && (found.size() < 2 || unread))) return;
     for (const Own& own : found) {
       declare(own);
       settle(own.begin, own.end);
     }
+  }
+
+  /// Behind a point that the next sentence follows.
+  std::size_t end_of_sentence(std::size_t begin) const {
+    std::size_t end = begin + 1;
+    while (end < tokens_.size() && !(line_[tokens_[end - 1].end - 1] == '.' && tokens_[end].spaced))
+      ++end;
+    return end;
   }
 
   /// Words are declared without a figure beside them.
@@ -188,6 +201,12 @@ class OwnWords : PageLine {
     return tokens_.begin() + static_cast<std::ptrdiff_t>(i);
   }
 
+  /// `joint sets`
+  bool is_set(std::size_t i) const {
+    const std::string word = folded(tokens_[i].text);
+    return word == "set" || word == "sets";
+  }
+
   /// `cl slaty cleavage`, `rc ripple crest (two ended)`: a short word, and in the page's heading
   /// words of which the last is a kind.
   std::optional<Own> plain_word(std::size_t begin, std::size_t end) const {
@@ -202,7 +221,7 @@ class OwnWords : PageLine {
     while (last < end && !is(last, '('))
       ++last;
     std::size_t closing = last;
-    while (closing > begin + 1 && is(closing - 1, '.'))
+    while (closing > begin + 1 && (is(closing - 1, '.') || is_set(closing - 1)))
       --closing;
     if (closing <= begin + 1 || !is(closing - 1, Meaning::kind)) return std::nullopt;
     const bool plain = std::all_of(at(begin + 1), at(closing), [](const Token& token) {

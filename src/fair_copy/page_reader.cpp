@@ -73,6 +73,19 @@ bool is_title(const Tokens& tokens) {
   return !reads && !has_form && words >= fewest_words;
 }
 
+/// `Stn 2   no GPS under the overhang. From Stn 1 112`: the sentence behind a heading is no part of
+/// the reading behind it.
+void set_sentence_aside(std::string_view line, Tokens& tokens) {
+  const std::size_t reading = first_unsettled(tokens);
+  std::size_t begin = 0;
+  for (std::size_t i = 1; i < tokens.size() && i <= reading; ++i) {
+    if (line[tokens[i - 1].end - 1] == '.' && tokens[i].spaced) begin = i;
+  }
+  for (std::size_t i = 0; i < begin; ++i) {
+    if (tokens[i].use == Token::Use::none) tokens[i].use = Token::Use::aside;
+  }
+}
+
 /// `bedding lies flat`
 bool has_figureless_reading(const Tokens& tokens) {
   const auto has = [&](Meaning meaning) {
@@ -260,6 +273,7 @@ bool PageReader::stands_alone(std::uint32_t number) const {
 /// Behind a station's heading, readings on the same line.
 Lines PageReader::with_rest(Lines lines, std::string_view line, Tokens& tokens) {
   if (first_unsettled(tokens) == tokens.size() && !has_figureless_reading(tokens)) return lines;
+  set_sentence_aside(line, tokens);
   auto more = bearings_of(line, tokens, page_);
   if (!more) more = readings_of(line, tokens, page_);
   if (!more) {

@@ -32,6 +32,7 @@ class PlaceLine : PageLine {
  private:
   /// `Stop 4`, `St. 31`, `Pt. 101`, `Loc 2`
   bool take_heading() {
+    if (take_station_again()) return true;
     if (tokens_.front().is(Meaning::named)) return take_known_name();
     if (!tokens_.front().is(Meaning::station)) return false;
     std::size_t i = 1;
@@ -58,12 +59,25 @@ class PlaceLine : PageLine {
     return true;
   }
 
+  /// `at 2 bedding 215/22`, where 2 is a station.
+  bool take_station_again() {
+    if (folded(tokens_.front().text) != "at" || tokens_.size() < 3) return false;
+    const std::string name(typed(1, 2));
+    const bool is_place = page_.is_station(name) || page_.leg_ends.contains(folded(name));
+    const bool reads = is(2, Meaning::kind) || is(2, Meaning::named) || is(2, Meaning::sight) ||
+                       is(2, ':') || is(2, Meaning::filler) || is(2, Meaning::ditto);
+    if (!is_place || !reads) return false;
+    name_ = name;
+    settle(0, is(2, ':') ? 3 : 2);
+    return true;
+  }
+
   /// The first line of a block in a series, or `E4:` before what was read at another station.
   bool take_known_name() {
     const std::string name(tokens_.front().says);
     const bool is_leg_end = page_.leg_ends.contains(folded(name));
     const bool apart = is_leg_end && tokens_.size() > 1 && tokens_[1].type == Type::word &&
-                       tokens_[1].begin - tokens_[0].end >= 2;
+                       !is(1, Meaning::named) && tokens_[1].begin - tokens_[0].end >= 2;
     const bool leads =
         is(1, ':') || ((page_.series.contains(name) || apart) && !page_.is_station(name));
     const bool is_place = is_leg_end || page_.series.contains(name) || page_.is_station(name);

@@ -48,7 +48,7 @@ constexpr WordRow table[] = {
     // ---- how a reading is put
     {sight, "",
      "sight,sights,sighted,shot,shots,shoot,bearing to,bearing on,brg to,brg,brgs,sighting,"
-     "sightings,bearing,bearings,seen at,bearings taken,bearings to"},
+     "sightings,bears,bearing,bearings,seen at,bearings taken,bearings to"},
     {leg, "", "leg,traverse,paced,chained,taped"},
     {strike, "", "strike,strikes,striking,str,stk"},
     {dip, "", "dip,dips,dipping,dp"},
@@ -214,7 +214,7 @@ constexpr WordRow table[] = {
     {rule, "right", "right hand rule,rhr,rh rule,right hand,r h r,rh,righthand rule"},
     {rule, "left", "left hand rule,lhr,lh rule,left hand,l h r,lh,lefthand rule"},
     {order, "", "order,planes,plane,lines,all planes,all lines,planar,linear,pairs,format"},
-    {pace, "", "my pace,one pace,1 pace,pace length,pace =,of my paces"},
+    {pace, "", "my pace,my step,one step,one pace,1 pace,pace length,pace =,of my paces"},
     {observer, "", "observer,obs,recorder,recorded by,measured by,me,geologist,name,by,surveyor"},
     {quadrant, "", "quadrant,quadrants,quadrant compass,quadrant dial,quadrant bearings,quads"},
     {azimuth, "",
