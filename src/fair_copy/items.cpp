@@ -227,11 +227,13 @@ class Settler {
     return nullptr;
   }
 
-  /// A degree mark without its figure.
+  /// A degree mark without its figure, or a stroke with nothing before it: `/53 to the S`.
   bool has_loose_mark() const {
     for (std::size_t i = 0; i < tokens_.size(); ++i) {
       const bool mark = tokens_[i].type == Type::mark && tokens_[i].text == "°";
       if (mark && (i == 0 || !tokens_[i - 1].is_figure())) return true;
+      const bool opens = i == 0 || tokens_[i - 1].is(';') || tokens_[i - 1].is(',');
+      if (tokens_[i].is('/') && opens) return true;
     }
     return false;
   }

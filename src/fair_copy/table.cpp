@@ -17,6 +17,12 @@ bool is_letter(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 
+bool begins_with_unit(std::string_view text, const Words& words) {
+  const Tokens tokens = tokens_of(text, words, false);
+  return !tokens.empty() && (tokens.front().is(Meaning::metres) ||
+                             tokens.front().is(Meaning::feet) || tokens.front().is(Meaning::unit));
+}
+
 /// What a value of the column may look like; a word such as `vert.` is one, too.
 bool is_like(Column column, std::string_view text, const Words& words) {
   if (is_unread(text) || is_ditto(text, words)) return true;
@@ -128,6 +134,10 @@ bool Table::is_row(const std::vector<std::string>& texts, Separator separator, b
     const bool counts = is_angle(heading.column) || is_bearing(heading.column) ||
                         (is_leg_ && heading.column == Column::distance);
     if (!counts) continue;
+    // `15 m long`, parted like columns.
+    if (separator == Separator::blank && has_digit(text) && i + 1 < texts.size() &&
+        begins_with_unit(texts[i + 1], words))
+      return false;
     const bool in_plane =
         has(Column::dip) && (heading.column == Column::rake || heading.column == Column::trend ||
                              heading.column == Column::plunge);

@@ -112,6 +112,7 @@ TEST_CASE("striae lie on the plane above") {
 TEST_CASE("what a missing figure leaves behind is asked") {
   check_all(in_quadrants, {
                               {"foliation N56½E  ½SE", {"ask foliation N56.5E 0.5 SE"}},
+                              {"/53 to the S, joint", {"ask joint 53 > S"}},
                               {"joint ° dipping 39° NE", {"ask joint 39 > NE"}},
                           });
 }

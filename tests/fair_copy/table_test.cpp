@@ -90,6 +90,12 @@ TEST_CASE("below a row that is out of its columns a ditto mark repeats that row"
   CHECK(made_of(table + "Cleavage   17°   273°\n\"   20°   265°\n") == Made{"cleavage 20 > 265"});
 }
 
+TEST_CASE("a size in the remarks is no bearing where that is missing") {
+  const std::string table = azimuths + "kind    dip    dip dir    remarks\n";
+  CHECK(made_of(table + "jt    44        15 m long\n").front().starts_with("ask "));
+  CHECK(made_of(table + "jt    44    079    15 m long\n") == Made{"joint 44 > 079"});
+}
+
 TEST_CASE("letters in a column of senses") {
   const auto sense = [](const std::string& above, const std::string& letter) {
     return made_of(in_quadrants + above + "kind;strike;dip;side;sense\nfault;N62E;71;NW;" + letter +
