@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <lodebook/orientation/decimal.hpp>
+#include <utility>
 
 #include "rays.hpp"
 #include "row.hpp"
@@ -25,9 +26,9 @@ double apart(double fore, double back) {
   return std::abs(std::remainder(fore - back - 180, 360.0));
 }
 
-/// Two digits of the last three swapped make it fit: 334 for 343.
-bool fits_swapped(const Token& token, double other) {
-  std::string text = token.text;
+/// With two digits side by side swapped it fits the other bearing: 343 for 334; empty for none.
+std::string fitting_swap(const Token& token, double other) {
+  const std::string& text = token.text;
   for (std::size_t i = 0; i + 1 < text.size(); ++i) {
     const bool digits =
         text[i] >= '0' && text[i] <= '9' && text[i + 1] >= '0' && text[i + 1] <= '9';
@@ -35,10 +36,13 @@ bool fits_swapped(const Token& token, double other) {
     const double unit = i + 2 < text.size() && text[i + 2] >= '0' && text[i + 2] <= '9' ? 10 : 1;
     const double change = 9 * unit * (text[i + 1] - text[i]);
     // Towards south or on the left a quadrant bearing counts down.
-    if (apart(token.value + change, other) <= near || apart(token.value - change, other) <= near)
-      return true;
+    if (apart(token.value + change, other) > near && apart(token.value - change, other) > near)
+      continue;
+    std::string swapped = text;
+    std::swap(swapped[i], swapped[i + 1]);
+    return swapped;
   }
-  return false;
+  return {};
 }
 
 class LegRow {
@@ -143,10 +147,11 @@ class LegRow {
   void check_back() {
     if (!fore_ || !back_ || fore_->is_faulty || back_->is_faulty) return;
     const double off = apart(fore_->value, back_->value);
-    const bool swapped = fits_swapped(*fore_, back_->value) || fits_swapped(*back_, fore_->value);
-    if (off > too_far_apart || (off > far_apart && swapped))
+    const std::string back = fitting_swap(*back_, fore_->value);
+    const std::string swapped = back.empty() ? fitting_swap(*fore_, back_->value) : back;
+    if (off > too_far_apart || (off > far_apart && !swapped.empty()))
       ask(fmt::format("back {} is {}° off{}", back_->text, trimmed_text(off, 1),
-                      swapped ? ": digits swapped?" : ""));
+                      swapped.empty() ? "" : fmt::format(": digits swapped? {}", swapped)));
   }
 
   std::string distance() {

@@ -63,6 +63,8 @@ TEST_CASE("what was not read in a row of a leg, and what cannot be") {
     CAPTURE(row);
     CHECK(made_of(table + row + "\n") == made);
   }
+  CHECK(copied(table + "A\tB\t7.2\t118\t289\t0\n").log.find("digits swapped? 298") !=
+        std::string::npos);
   CHECK(copied(table + "A\tB\t7.2\t118\t-\t0\t1.2\t0.8\n").log.find("; L 1.2, R 0.8\n") !=
         std::string::npos);
 }
