@@ -106,7 +106,7 @@ PageReader::PageReader(const notebook::Notebook& page)
     line.is_good = line.is_good && !hides_reading(line);
   std::uint32_t north_east = 0;
   for (std::uint32_t number = 1; number <= source_.line_count(); ++number)
-    north_east += has_north_east(line_of(number)) ? 1 : 0;
+    north_east += has_north_east(line_of(number)) ? 1U : 0U;
   page_.has_north_east = north_east >= several;
   const auto line = [&](std::uint32_t number) { return line_of(number); };
   for (const std::string& name : names_in_series(line, source_.line_count(), page_.words)) {
