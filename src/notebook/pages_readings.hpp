@@ -57,9 +57,11 @@ station Q1
 )",
      "Nothing to do if another compass was used. Otherwise change 'dial' from that line on."},
     {north_kept, "north-kept", warning, "a bearing stays in the north it was read from",
-     "A word behind the bearing (true, magnetic or grid) says from which north it was read. To turn "
+     "A word behind the bearing (true, magnetic or grid) says from which north it was read. To "
+     "turn "
      "magnetic north into another the declination must be known, and for grid north the station's "
-     "position. Where they are not, nothing is added: the row's column 'north' names the north that "
+     "position. Where they are not, nothing is added: the row's column 'north' names the north "
+     "that "
      "the bearing refers to.",
      R"(station Q1
   bedding N62E 37NW magnetic

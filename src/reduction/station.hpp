@@ -50,8 +50,8 @@ class Station {
     std::uint32_t surface = 0;
     /// Rejected; or one half of it read; or good, but apart from its repeats; or good.
     enum class Worth : std::uint8_t { rejected, half, apart, good } worth = Worth::rejected;
-    Plane<KeptNorth> plane;
-    ReadingAccuracy accuracy;
+    Plane<KeptNorth> plane{};
+    ReadingAccuracy accuracy{};
     /// It was read on the dial; else in the north that it is kept in.
     bool on_dial = true;
     notebook::OwnNorth north = notebook::OwnNorth::magnetic;

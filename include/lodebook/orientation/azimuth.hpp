@@ -8,7 +8,7 @@
 
 namespace lodebook {
 
-/// The zero directions. `dial` is what a reading is counted from: on a compass magnetic north turned
+/// The zero directions. `dial` is what a reading counts from: on a compass magnetic north turned
 /// by the declination that was set on it. `geographic` is true north; `grid` is the map's northing.
 namespace north {
 struct dial {};

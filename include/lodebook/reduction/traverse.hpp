@@ -88,8 +88,9 @@ struct TraverseResult {
 /// positions.
 /// Each traverse is computed on a plane around its first station (earth::LocalPlane). The errors of
 /// the known stations and of the declination (`declination_sigma`, degrees, common to all legs by
-/// the needle) are propagated exactly through all traverses. Those of the legs are treated as independent from one
-/// traverse to the next. All numbers must be finite; distances and sigmas must not be negative.
+/// the needle) are propagated exactly through all traverses. Those of the legs are treated as
+/// independent from one traverse to the next. All numbers must be finite; distances and sigmas must
+/// not be negative.
 TraverseResult adjust(std::span<const TraverseStation> stations, std::span<const TraverseLeg> legs,
                       double declination_sigma);
 
