@@ -36,9 +36,7 @@ Outcome fair_copy(const CommandLine& line) {
   std::optional<fair_copy::Copy> copy;
   run_logs_in_turn(
       line, files,
-      [&](const notebook::Notebook& notebook, LogPart&) {
-        copy = fair_copy::copy_page(notebook);
-      },
+      [&](const notebook::Notebook& notebook, LogPart&) { copy = fair_copy::copy_page(notebook); },
       outcome);
   if (!copy) return outcome;  // it could not be read
   deliver(line, copy->log, outcome);

@@ -216,7 +216,7 @@ class AttitudeRow {
     turn_back(trend, plunge);
     const Angle angle = angle_in(plunge, page_.words);
     if (angle == Angle::vertical) return "vertical";
-    if (angle == Angle::horizontal) plunge = "0";
+    if (angle == Angle::horizontal) plunge = std::string(1, '0');
     if (!trend.empty() && !plunge.empty()) return fmt::format("trend {} plunge {}", trend, plunge);
     if (trend.empty() && plunge.empty()) return {};
     if (plunge.empty()) return "trend " + trend;

@@ -25,9 +25,9 @@ void Page::add_mark(const std::string& name, bool is_known) {
   if (is_known) {
     add_name(name);
     // `TP-4` of `Portal pillar TP-4`.
-    const std::size_t last = name.rfind(' ') + 1;
-    if (last > 0 && name.find_first_of("0123456789", last) != std::string::npos)
-      words.add_name(*kept.insert(name.substr(last)).first, *kept.insert(name).first);
+    const std::size_t part = name.rfind(' ') + 1;
+    if (part > 0 && name.find_first_of("0123456789", part) != std::string::npos)
+      words.add_name(*kept.insert(name.substr(part)).first, *kept.insert(name).first);
   }
   Mark mark;
   mark.name = name;

@@ -129,7 +129,7 @@ SenseCell sense_in(std::string_view cell, TableState& table, const Page& page) {
   });
   if (says) return {std::string(cell), {}, {}};
   const std::string question =
-      text == "r" ? "'R': reverse, or right-lateral?" : "'" + std::string(cell) + "': which sense?";
+      text == "r" ? "'R': reverse, or right-lateral?" : fmt::format("'{}': which sense?", cell);
   return {{}, {}, question};
 }
 

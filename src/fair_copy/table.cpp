@@ -143,7 +143,7 @@ bool Table::is_row(const std::vector<std::string>& texts, Separator separator, b
                              heading.column == Column::plunge);
     if (!in_plane) needed = by_blanks || strict ? std::max(needed, i + 1) : needed;
     if (heading.second) {
-      read += has_digit(text) ? 2 : 0;
+      read += has_digit(text) ? 2U : 0U;
     } else if (!is_like(heading.column, text, words)) {
       return false;
     } else if (!is_unread(text)) {

@@ -109,8 +109,8 @@ bool Table::is_heading() const {
   std::size_t pairs = 0;
   bool is_prose = false;
   for (const Heading& heading : headings_) {
-    known += heading.column == Column::other ? 0 : 1;
-    pairs += heading.second ? 1 : 0;
+    known += heading.column == Column::other ? 0U : 1U;
+    pairs += heading.second ? 1U : 0U;
     is_prose = is_prose || heading.name.size() > longest_heading;
     const bool strange =
         heading.column == Column::other &&
@@ -192,7 +192,7 @@ std::optional<Lines> Table::units_row(std::string_view line) {
   std::size_t units = 0;
   for (const Cell& cell : cells) {
     if (!cell.text.empty() && unit_in(cell) == Unit::none) return std::nullopt;
-    units += cell.text.empty() ? 0 : 1;
+    units += cell.text.empty() ? 0U : 1U;
   }
   if (units == 0) return std::nullopt;
   for (const Cell& cell : cells) {
