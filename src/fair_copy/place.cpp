@@ -34,7 +34,9 @@ class PlaceLine : PageLine {
   bool take_heading() {
     if (take_station_again()) return true;
     if (tokens_.front().is(Meaning::named)) return take_known_name();
-    if (!tokens_.front().is(Meaning::station)) return false;
+    // `obs 11`: an observation, no observer.
+    const bool observed = tokens_.front().is(Meaning::observer) && is_figure(1);
+    if (!tokens_.front().is(Meaning::station) && !observed) return false;
     std::size_t i = 1;
     while (is(i, '.') || is(i, '#') || is(i, ':') || is(i, Meaning::label))
       ++i;

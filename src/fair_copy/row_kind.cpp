@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The cells of a table that name a kind, or a sense of movement.
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <utility>
 

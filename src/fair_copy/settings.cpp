@@ -272,7 +272,7 @@ class SettingsLine : PageLine {
     set_aside(tokens_, false);
     for (const auto& [meaning, word] :
          {std::pair{Meaning::observer, "observer"}, std::pair{Meaning::area, "area"}}) {
-      if (!is(0, meaning)) continue;
+      if (!is(0, meaning) || is_figure(1)) continue;
       const std::size_t begin = marked ? 2 : 1;
       if (begin >= tokens_.size() || first_unsettled(tokens_) < tokens_.size()) return;
       std::size_t end = begin;

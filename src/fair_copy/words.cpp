@@ -36,7 +36,8 @@ constexpr WordRow table[] = {
      "small fold,minor fold,fa,fold hinge line,minor fold axis,small fold axis,fold "
      "axes,crenulation axis,crenulation axes,minor fold axes"},
     {kind, "intersection", "intersection,intersection lineation,int lin,intersect"},
-    {kind, "stretching", "stretching,stretching lineation,stretch lineation,str lin"},
+    {kind, "stretching",
+     "stretching,stretching lin,stretching lineation,stretch lineation,str lin"},
     {kind, "flute", "flute,flute cast,flute mark"},
     {kind, "current",
      "current,pc,palaeocurrent,paleocurrent,flow,palaeoflow,paleoflow,current ripple"},
