@@ -105,7 +105,7 @@ class LegRow {
 
   std::string bearing(const std::string& cell, std::optional<Token>& kept) {
     if (cell.empty()) return {};
-    if (const std::string minutes = with_minutes(cell); !minutes.empty()) {
+    if (std::string minutes = with_minutes(cell); !minutes.empty()) {
       ask(fmt::format("'{}': degrees and minutes?", cell));
       return minutes;
     }

@@ -22,7 +22,7 @@ struct Declared {
 std::optional<Declared> declared_in(std::string_view part, const Words& words) {
   part = stripped(part);
   const std::size_t end = part.find_first_of(" =:");
-  if (end == std::string_view::npos || end > longest_letters) return std::nullopt;
+  if (end > longest_letters) return std::nullopt;  // or there is none
   Declared found;
   found.letter = folded(part.substr(0, end));
   const std::size_t begin = part.find_first_not_of(" =:", end);

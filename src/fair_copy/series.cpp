@@ -100,7 +100,7 @@ std::vector<std::string> names_in_series(const std::function<std::string_view(st
     const bool blank = text.find_first_not_of(" \t\r") == std::string_view::npos;
     if (auto found = blank ? std::nullopt : numbered_at_start(text, words)) {
       found->opens = opens;
-      by_letters[found->letters].push_back(*std::move(found));
+      by_letters[found->letters].push_back(*found);
     }
     opens = blank;
   }

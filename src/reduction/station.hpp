@@ -32,8 +32,7 @@ class Station {
   void begin(Page& page);
 
   /// Adds one statement's entries, which are all readings: one, or the repeats of one surface.
-  void add(std::span<const notebook::Entry> statement, const Settings& settings,
-           std::string_view unit);
+  void add(std::span<const notebook::Entry> statement, const Settings& here, std::string_view unit);
 
  private:
   /// The north that a plane is kept in. It outlives a change of settings, as the dial does not.
