@@ -2,6 +2,7 @@
 // `lodebook sheet`: one log as a page to print.
 #include <lodebook/cli/commands.hpp>
 #include <lodebook/cli/gather.hpp>
+#include <lodebook/cli/proposals.hpp>
 #include <lodebook/drawing/map.hpp>
 #include <lodebook/drawing/sheet.hpp>
 
@@ -36,9 +37,12 @@ Outcome sheet(const CommandLine& line) {
     drawing::Sheet sheet(map_of(notebook, options), line.planes);
     reduction::Reduction reduction(notebook, options);
     sheet.begin_log(reduction);
+    Proposals proposals(notebook);
     reduction::Page page;
-    while (reduction.next(page))
+    while (reduction.next(page)) {
+      proposals.attach(page.diagnostics);
       sheet.page(notebook.source, page);
+    }
     sheet.end_log();
     note_faults(part, line, reduction);
     sheet.append_html(text);

@@ -133,13 +133,19 @@ std::string_view PageReader::line_of(std::uint32_t number) const {
   return source_.text(source_.line(number));
 }
 
-/// A reading, with more of them in its remark: `fault 280 17 N; 110 20 N`.
+/// A reading, with more of them in its remark: `fault 280 17 N; 110 20 N`, or with what is left of
+/// one: `fault N69W 47 N; N80W N`.
 bool PageReader::hides_reading(const StrictLine& line) const {
   const bool reading =
       !line.entries.empty() && std::holds_alternative<notebook::Reading>(line.entries.front().what);
   if (!reading || line.entries.front().remark.empty()) return false;
   Tokens tokens = tokens_of(source_.text(line.entries.front().remark), page_.words, false);
   set_aside(tokens, false);
+  const bool only_bearings = std::ranges::all_of(tokens, [](const Token& token) {
+    return token.type == Token::Type::bearing || token.type == Token::Type::point ||
+           token.is_figure() || token.is(',') || token.is(';');
+  });
+  if (only_bearings && !tokens.empty() && tokens.front().type == Token::Type::bearing) return true;
   for (std::size_t i = 0; i < tokens.size(); ++i) {
     const auto attitude = attitude_at(tokens, i, false);
     using Form = Attitude::Form;
