@@ -19,7 +19,7 @@ enum class Column : std::uint8_t {
   station,  ///< of a leg, where it begins
   to,
   kind,
-  on,  ///< the plane that a line lies in
+  on,       ///< the plane that a line lies in
   set,      ///< of joints: a kind, or a number
   surface,  ///< its kind, or how it looks
   strike,

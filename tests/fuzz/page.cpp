@@ -17,7 +17,8 @@ void try_input(std::string_view input) {
     from = at + line.size();
   }
   const notebook::Source copied("fuzz.log", log);
-  require(fair_copy::copy_page(notebook::read_log(copied)).log == log, "a copy of the copy is another");
+  require(fair_copy::copy_page(notebook::read_log(copied)).log == log,
+          "a copy of the copy is another");
 }
 
 }  // namespace lodebook::fuzz
