@@ -47,7 +47,8 @@ class BearingLine : PageLine {
     for (std::size_t i = 0; i < tokens_.size(); ++i) {
       if (tokens_[i].use == Use::none &&
           (tokens_[i].is(Meaning::either) || tokens_[i].is(Meaning::contrary) ||
-           tokens_[i].is(Meaning::from) || tokens_[i].is(Meaning::back)))
+           tokens_[i].is(Meaning::from) || tokens_[i].is(Meaning::back) ||
+           (tokens_[i].is(Meaning::toward) && i + 1 == tokens_.size())))
         ask(fmt::format("'{}': what is meant?", tokens_[i].text));
     }
     if (const std::size_t left = first_unsettled(tokens_); left < tokens_.size())

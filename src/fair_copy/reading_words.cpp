@@ -55,7 +55,9 @@ bool ReadingWords::take_word() {
       if (found_.items.empty() || is_question(1))
         ask("of which reading is the sense, and is it sure?");
       if (!found_.items.empty()) {
-        found_.items.back().sense = token.says;
+        std::string& sense = found_.items.back().sense;
+        if (!sense.empty() && sense != token.says) ask(fmt::format("{} or {}?", sense, token.says));
+        sense = token.says;
         found_.says_sense = true;
       }
       take();

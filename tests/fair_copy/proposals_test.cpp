@@ -60,6 +60,11 @@ TEST_CASE("a line that can be read in one way is proposed") {
   CHECK(proposals[1].statements == Made{"fold-axis 12 > N40W"});
 }
 
+TEST_CASE("what would be lost is asked, not proposed") {
+  CHECK(proposed(heading + "fault N20W 60 E normal dextral\n").empty());
+  CHECK(proposed(heading + "leg S38E 120m to\n").empty());
+}
+
 TEST_CASE("neither a question nor a note is proposed") {
   CHECK(proposed(heading + "bedding N98E 37N\npebbly grit over slate\n").empty());
   CHECK(proposed(heading + "bedding N62E 37NW\n").empty());
