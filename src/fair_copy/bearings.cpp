@@ -315,10 +315,8 @@ class BearingLine : PageLine {
   }
 
   std::string bearing_text(std::size_t i) const {
-    std::string text = tokens_[i].text;
-    if (tokens_[i].is_figure() && tokens_[i].digits < 3)
-      text.insert(0, 3u - tokens_[i].digits, '0');
-    return text;
+    const Token& token = tokens_[i];
+    return token.is_figure() ? azimuth_text(token.text, token.digits) : token.text;
   }
 
   /// The words before a bearing as the name of something nobody has declared.

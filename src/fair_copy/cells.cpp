@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "cells.hpp"
+#include "spelling.hpp"
 
 #include <algorithm>
 
@@ -8,10 +9,6 @@ namespace lodebook::fair_copy {
 namespace {
 
 constexpr std::string_view digits = "0123456789";
-
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
 
 /// Splits one line.
 class Splitter {

@@ -121,13 +121,10 @@ class LegRow {
     if (figure && (one->digits > 3 || one->value > 360))
       ask(fmt::format("{} is over 360", one->text));
     if (one->type != Type::point) kept = *one;
-    std::string text = one->text;
-    if (figure && one->digits < 3) {
-      // `09` is one digit short, of 090 or of 009.
-      if (one->digits == 2 && text[0] == '0') ask(fmt::format("{0}0, or 0{0}?", text));
-      text.insert(0, 3u - one->digits, '0');
-    }
-    return text;
+    // `09` is one digit short, of 090 or of 009.
+    if (figure && one->digits == 2 && one->text[0] == '0')
+      ask(fmt::format("{0}0, or 0{0}?", one->text));
+    return figure ? azimuth_text(one->text, one->digits) : one->text;
   }
 
   /// `N 45 30 E` as `N45°30'E`; empty for another cell.

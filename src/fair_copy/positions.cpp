@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "positions.hpp"
+#include "spelling.hpp"
 
 #include <algorithm>
 #include <variant>
@@ -16,10 +17,6 @@ using Use = Token::Use;
 constexpr std::size_t npos = static_cast<std::size_t>(-1);
 /// Tokens of the longest position.
 constexpr std::size_t longest_position = 14;
-
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
 
 /// As the language writes it: decimal points, one space.
 std::string plain_position(std::string_view typed) {

@@ -12,13 +12,6 @@ namespace lodebook::fair_copy {
 
 namespace {
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
 /// A word with a number behind it, at the start of a line.
 struct Numbered {
   std::string letters;  ///< folded

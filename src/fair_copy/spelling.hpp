@@ -7,6 +7,14 @@
 
 namespace lodebook::fair_copy {
 
+constexpr bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+/// Of the Latin alphabet, without accents.
+constexpr bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
 /// A mark as typed, and the one that is meant.
 struct Spelling {
   std::string_view typed;

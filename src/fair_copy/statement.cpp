@@ -19,12 +19,11 @@ std::string rough(const Value& value) {
   return (value.is_rough ? "~" : "") + value.text;
 }
 
-/// A bearing as a statement has it: an azimuth with three digits, so that none is taken for an
-/// angle.
+/// A bearing as a statement has it.
 std::string bearing_text(const Value& value) {
-  std::string text = value.text;
-  if (value.type == Value::Type::figure && value.digits < 3) text.insert(0, 3u - value.digits, '0');
-  return (value.is_rough ? "~" : "") + text;
+  const bool figure = value.type == Value::Type::figure;
+  return (value.is_rough ? "~" : "") +
+         (figure ? azimuth_text(value.text, value.digits) : value.text);
 }
 
 void ask(Statement& statement, std::string why) {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include "table.hpp"
+#include "spelling.hpp"
 
 #include <fmt/format.h>
 
@@ -13,10 +14,6 @@ namespace {
 
 /// `N62E` is no figure; `approx. 40` may be one.
 constexpr std::size_t longest_point = 6;
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
 bool begins_with_unit(std::string_view text, const Words& words) {
   const Tokens tokens = tokens_of(text, words, false);
   return !tokens.empty() && (tokens.front().is(Meaning::metres) ||

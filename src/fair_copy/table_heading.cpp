@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "spelling.hpp"
 #include "table.hpp"
 
 namespace lodebook::fair_copy {
@@ -12,10 +13,6 @@ namespace {
 
 /// A longer one is a sentence.
 constexpr std::size_t longest_heading = 24;
-
-bool is_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
 
 bool is_of_attitude(Column column) {
   return is_angle(column) || is_bearing(column) || column == Column::side;

@@ -18,13 +18,6 @@ namespace {
 
 using Type = Token::Type;
 
-bool is_digit(char c) {
-  return c >= '0' && c <= '9';
-}
-bool is_ascii_letter(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
-}
-
 class Lexer {
  public:
   Lexer(std::string_view line, const Words& words, bool decimal_commas)
@@ -71,7 +64,7 @@ class Lexer {
   /// Bytes of the letter at `at`; 0 for none.
   std::size_t letter_at(std::size_t at) const {
     if (at >= line_.size()) return 0;
-    if (is_ascii_letter(line_[at])) return 1;
+    if (is_letter(line_[at])) return 1;
     if (static_cast<unsigned char>(line_[at]) < 0x80) return 0;
     const std::string_view from = line_.substr(at);
     const bool is_mark = blank_at(line_, at) > 0 || spelling_at(from);
@@ -359,6 +352,11 @@ class Lexer {
 
 Tokens tokens_of(std::string_view line, const Words& own, bool decimal_commas) {
   return Lexer(line, own, decimal_commas).read();
+}
+
+std::string azimuth_text(std::string text, std::uint8_t digits) {
+  if (digits < 3) text.insert(0, 3u - digits, '0');
+  return text;
 }
 
 std::string_view typed(std::string_view line, const Tokens& tokens, std::size_t first,

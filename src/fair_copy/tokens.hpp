@@ -67,6 +67,10 @@ using Tokens = std::vector<Token>;
 /// `decimal_commas`.
 Tokens tokens_of(std::string_view line, const Words& own, bool decimal_commas);
 
+/// A figure's text as an azimuth, with three digits before its point, so that none is taken for an
+/// angle.
+std::string azimuth_text(std::string text, std::uint8_t digits);
+
 /// The bytes of the tokens from `first` up to `last` (exclusive), as typed.
 std::string_view typed(std::string_view line, const Tokens& tokens, std::size_t first,
                        std::size_t last);

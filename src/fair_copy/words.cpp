@@ -5,6 +5,7 @@
 #include <lodebook/notebook/notebook.hpp>
 
 #include "nouns.hpp"
+#include "spelling.hpp"
 
 namespace lodebook::fair_copy {
 
@@ -267,8 +268,7 @@ std::string folded(std::string_view text) {
 namespace {
 
 bool is_letter_or_digit(char c) {
-  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-         static_cast<unsigned char>(c) >= 0x80;
+  return is_letter(c) || is_digit(c) || static_cast<unsigned char>(c) >= 0x80;
 }
 bool is_gap(char c) {
   return c == ' ' || c == '-' || c == '\t';
@@ -288,7 +288,7 @@ bool is_boundary(std::string_view line, std::size_t end) {
   if (end >= line.size()) return true;
   if (is_letter_or_digit(line[end])) return false;
   const bool goes_on = line[end] == '.' || line[end] == ',' || line[end] == '+';
-  const bool digit = end + 1 < line.size() && line[end + 1] >= '0' && line[end + 1] <= '9';
+  const bool digit = end + 1 < line.size() && is_digit(line[end + 1]);
   return !(goes_on && digit);
 }
 
