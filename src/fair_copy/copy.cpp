@@ -17,6 +17,19 @@ Copy copy_page(const notebook::Notebook& page) {
   return {copied.text(), copied.tally()};
 }
 
+namespace {
+
+/// Every word that nobody knows stands in a statement too: the line that it replaces is gone.
+bool keeps_words(const Copied& line, const Words& words) {
+  return std::ranges::all_of(tokens_of(line.typed, words, false), [&](const Token& token) {
+    return !token.is(Meaning::unknown) || std::ranges::any_of(line.lines, [&](const Line& made) {
+      return folded(made.text).find(folded(token.text)) != std::string::npos;
+    });
+  });
+}
+
+}  // namespace
+
 std::vector<Proposal> proposals(const notebook::Notebook& log) {
   std::vector<Proposal> proposals;
   PageReader reader(log);
@@ -25,7 +38,7 @@ std::vector<Proposal> proposals(const notebook::Notebook& log) {
   copied.hold_to_strict(log);
   for (const Copied& line : copied.lines()) {
     const bool stands =
-        line.as_typed || line.lines.empty() ||
+        line.as_typed || line.lines.empty() || !keeps_words(line, reader.words()) ||
         std::ranges::any_of(line.lines, [](const Line& made) {
           return made.is_question() || made.is_note || made.waits != Statement::Wait::none;
         });

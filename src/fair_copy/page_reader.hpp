@@ -19,6 +19,8 @@ class PageReader {
   bool is_log() const;
   /// What becomes of the page, as far as the page itself says.
   CopiedPage read();
+  /// The words that the page has declared so far.
+  const Words& words() const { return page_.words; }
 
  private:
   std::string_view line_of(std::uint32_t number) const;

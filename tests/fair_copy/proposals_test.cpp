@@ -60,6 +60,13 @@ TEST_CASE("a line that can be read in one way is proposed") {
   CHECK(proposals[1].statements == Made{"fold-axis 12 > N40W"});
 }
 
+TEST_CASE("a proposal keeps every word of its line") {
+  CHECK(proposed("Creek section below the dam, 3 June 2026\nstation 7\n").empty());
+  const auto proposals = proposed(heading + "jts N50E 80SE, rusty\n");
+  REQUIRE(proposals.size() == 1);
+  CHECK(proposals[0].statements == Made{"joint N50E 80 SE  ; rusty"});
+}
+
 TEST_CASE("what would be lost is asked, not proposed") {
   CHECK(proposed(heading + "fault N20W 60 E normal dextral\n").empty());
   CHECK(proposed(heading + "leg S38E 120m to\n").empty());

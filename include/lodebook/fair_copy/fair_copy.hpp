@@ -44,7 +44,7 @@ struct Copy {
 Copy copy_page(const notebook::Notebook& page);
 
 /// A line that the language refuses, and the statements that it is taken for: those that stand in
-/// the copy without a question, and are no note.
+/// the copy without a question, are no note, and keep every word of the line.
 struct Proposal {
   std::uint32_t line = 1;
   std::vector<std::string> statements;
