@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <lodebook/orientation/quadrant.hpp>
 
 #include "page_line.hpp"
 
@@ -242,7 +243,9 @@ class OwnWords : PageLine {
       return state(fmt::format("kind {} {}", kept, word_of(*own.new_kind)));
     }
     page_.words.add(kept, own.meaning);
-    if (own.meaning.meaning == Meaning::kind && kept != own.meaning.says)
+    // The language leaves the points of the compass what they are; the copy has the kind instead.
+    const bool is_point = point_named(kept).has_value();
+    if (own.meaning.meaning == Meaning::kind && kept != own.meaning.says && !is_point)
       return state(fmt::format("short {} {}", kept, own.meaning.says));
     state(fmt::format("note {}", kept));
     lines_.back().is_note = true;

@@ -304,7 +304,9 @@ class Lexer {
 
   /// The point of the compass that a word is; empty for another.
   std::string point_of(std::string word) const {
-    if (words_.is_own(word)) return point_spelled(word);
+    // Also where the page calls something S, `S44E` is a bearing.
+    const bool before_figure = at_ < line_.size() && is_digit(line_[at_]);
+    if (words_.is_own(word) && !before_figure) return point_spelled(word);
     const bool behind_figure = !tokens_.empty() && tokens_.back().is_figure();
     const bool glued = !spaced_ && behind_figure;
     if (words_.letter_o() != 0 && (word.size() > 1 || behind_figure) &&

@@ -79,5 +79,16 @@ TEST_CASE("the page says what its letter O stands for") {
     CHECK(made.starts_with("ask "));
 }
 
+TEST_CASE("a point of the compass as a page's own word") {
+  const std::string page =
+      "dial quadrant\nset 0\ndeclination 24.6E\nS = sandstone bed, C = contact\n";
+  CHECK(made_of(page) == Made{"note S", "short C contact"});
+  check_all(page + "station 7\n",
+            {
+                {"S  N52E 31 SE", {"bedding N52E 31 SE"}},
+                {"to 8: S44E 85 paces, up 4", {"ask leg S44E 85 paces slope 4 to 8"}},
+            });
+}
+
 }  // namespace
 }  // namespace lodebook::test
