@@ -119,6 +119,11 @@ class Settler {
   }
 
   void settle_sense(Item& item) {
+    // Beside a fault and its striae the blocks are the fault's.
+    const auto is_plane = [&](const Item& one) {
+      return type_of(page_, one.kind) == KindType::plane;
+    };
+    if (!is_plane(item) && std::ranges::any_of(found_.items, is_plane)) return;
     if (found_.block_side.empty() ||
         (found_.is_top && item.kind != "fault" && item.kind != "shear"))
       return;

@@ -51,5 +51,10 @@ TEST_CASE("a question spells out the side that the rule gives") {
                          });
 }
 
+TEST_CASE("blocks beside a fault and its striae are the fault's") {
+  check_all(heading, {{"flt N20W 70E, E side down, slicks pitch 80 from S",
+                       {"fault N20W 70 E normal", "slickenline rake 80 from S"}}});
+}
+
 }  // namespace
 }  // namespace lodebook::test
