@@ -156,7 +156,9 @@ bool CopiedPage::asks_what_fails(const notebook::Notebook& page) {
     for (Line& line : copied.lines) {
       const StrictLine& read = strict[number++];
       if (line.is_question() || waits(line) || is_right(line, read)) continue;
+      const bool has_remark = line.text.find("  ; ") != std::string::npos;
       line.text = "ask " + line.text;
+      if (!read.fault.empty() && !has_remark) line.text += "  ; " + read.fault;
       fails = true;
     }
   }

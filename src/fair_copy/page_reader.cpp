@@ -312,6 +312,13 @@ Lines PageReader::kept(std::string_view line, const Tokens& tokens, std::uint32_
   std::size_t left = first_unsettled(tokens);
   while (left < tokens.size() && tokens[left].type == Token::Type::point)
     left = first_unsettled(tokens, left + 1);
+  const bool repeats =
+      std::ranges::any_of(tokens, [](const Token& token) { return token.is(Meaning::kind); }) &&
+      std::ranges::any_of(tokens, [](const Token& token) { return token.is(Meaning::ditto); });
+  if (repeats) {
+    note.text = fmt::format("ask note {}  ; which reading is repeated?", text);
+    return lines;
+  }
   // What a page begins with is its title, whatever it counts.
   const bool title = number == 1 && !page_.in_station && is_counted(tokens);
   if (mean || title || left == tokens.size()) {

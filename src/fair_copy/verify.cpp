@@ -83,8 +83,11 @@ std::vector<StrictLine> strictly_read(const notebook::Notebook& notebook) {
       const std::uint32_t number = diagnostic.place.line;
       const bool counts = diagnostic.severity == notebook::Severity::error ||
                           diagnostic.code == notebook::Code::remark_reading;
-      if (counts) lines[number].is_good = false;
-      if (diagnostic.code == notebook::Code::unanswered) lines[number].is_question = true;
+      if (!counts) continue;
+      StrictLine& line = lines[number];
+      line.is_good = false;
+      if (line.fault.empty()) line.fault = diagnostic.message;
+      line.is_question = line.is_question || diagnostic.code == notebook::Code::unanswered;
     }
   }
   return lines;

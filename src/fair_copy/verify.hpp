@@ -16,6 +16,8 @@ struct StrictLine {
   bool is_good = true;
   /// It is a question that waits for an answer: `ask STATEMENT`.
   bool is_question = false;
+  /// What the first error on it says.
+  std::string fault;
   std::vector<notebook::Entry> entries;
 };
 

@@ -119,7 +119,9 @@ constexpr WordRow table[] = {
      "out of reach,by eye,eyeballed,poss,prob,probably,could be float,guess,i think,i "
      "guess,estimated,est"},
     {rough, "", "~,ca,c,say,approx,about,abt,approximately,circa,roughly"},
-    {ditto, "", "\",'',do,ditto,same,repeat,repeated,the same,again,idem,id,dto"},
+    {ditto, "",
+     "\",'',do,ditto,as above,as before,as last,same as above,same,repeat,repeated,the "
+     "same,again,idem,id,dto"},
     {all, "", "all,both,each"},
     {together, "", "and,&,und,et,plus"},
     {either, "", "or,either,else"},

@@ -170,5 +170,14 @@ TEST_CASE("every line of the page stands in the copy") {
   }
 }
 
+TEST_CASE("a question that the strict reader raises says why") {
+  const std::string log = copied(
+                              "dial quadrant\nset 0\ndeclination 24.6E\nstation 7\n"
+                              "to 8: S44E 85 paces\nbed as above\n")
+                              .log;
+  CHECK(log.find("ask leg S44E 85 paces to 8  ; pace length not set") != std::string::npos);
+  CHECK(log.find("ask note bed as above  ; which reading is repeated?") != std::string::npos);
+}
+
 }  // namespace
 }  // namespace lodebook

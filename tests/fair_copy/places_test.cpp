@@ -21,6 +21,7 @@ TEST_CASE("names in a series head their stations") {
 TEST_CASE("a whole reading as a ditto, and a range, are asked") {
   check_all(azimuths + "bdg 332/37\n", {
                                            {"bedding ditto", {"ask bedding 37 > 332"}},
+                                           {"bdg as above", {"ask bedding 37 > 332"}},
                                            {"current S55E to S70E", {"ask current 117.5"}},
                                        });
 }
