@@ -56,7 +56,7 @@ void LogReader::read_waiting(const Statement& statement, Meaning meaning) {
   const std::uint32_t readings = reading_count_;
   const VoidSetting lost = read_without_effect(statement, inner, meaning);
   if (!notebook_) waits_.for_line[meaning.asked_at] += std::max(1U, reading_count_ - readings);
-  begin_void(meaning.asked_at, lost);
+  begin_void(meaning.asked_at, lost, text(inner.body));
 }
 
 VoidSetting LogReader::read_without_effect(const Statement& statement, Statement& asked,

@@ -173,6 +173,8 @@ class LogReader final : private Judge {
   /// Rejects a pair that was read without a fault, if its order depends on a statement that is
   /// void.
   void doubt_order(Reading& reading, const Cursor& typed);
+  /// The offset plus one of the void order that pairs of this kind wait for; 0 if there is none.
+  std::uint32_t void_order(KindId kind) const;
   /// The offset plus one of the void statement that would answer; 0 if there is none.
   std::uint32_t void_behind(Question question) const;
   /// The last fault is that of `reading`, which waits for `question`. The first pass counts such
@@ -181,13 +183,21 @@ class LogReader final : private Judge {
   /// The statement of a setting is void: the setting counts as not stated until the next valid
   /// statement.
   void begin_void(const Statement& statement, VoidSetting setting);
-  /// The same for one that is void because of another statement, whose offset plus one is `cause`.
-  void begin_void(std::uint32_t cause, VoidSetting setting);
+  /// The same for one that is void because of another statement, whose offset plus one is `cause`;
+  /// `words` are the statement's own.
+  void begin_void(std::uint32_t cause, VoidSetting setting, std::string_view words);
   /// The last fault is that of `statement`: adds how many readings wait for it.
   void say_waiting(const Statement& statement);
-  void end_void(VoidSetting setting);
+  void end_void(VoidSetting setting, std::string_view words = {});
+  /// Which pairs an order is about, by its words; both, where they do not say.
+  struct OrderScope {
+    bool planes = true;
+    bool lines = true;
+  };
+  static OrderScope scope_of(VoidSetting setting, std::string_view words);
+  void set_void(VoidSetting setting, OrderScope scope, std::uint32_t cause);
   std::uint32_t* void_line(VoidSetting setting);
-  void forget(VoidSetting setting);
+  void forget(VoidSetting setting, OrderScope scope);
   void count_for_void(VoidSetting setting);
 
   // ---- heading_reader.cpp
@@ -413,7 +423,8 @@ class LogReader final : private Judge {
     std::uint32_t declination = 0;
     std::uint32_t declination_from = 0;
     std::uint32_t rule = 0;
-    std::uint32_t order = 0;
+    std::uint32_t plane_order = 0;
+    std::uint32_t line_order = 0;
     std::uint32_t pace = 0;
   };
   VoidLines void_;

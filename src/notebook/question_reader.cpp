@@ -55,7 +55,7 @@ bool LogReader::may_wait(KindId kind, std::string_view body) const {
   const auto* const letter = std::find_if_not(body.begin(), body.end(), is_digit);
   const auto digits = letter - body.begin();
   if (digits == 0 || is_ordered(kind)) return may_lack_side;
-  if (digits >= 3) return void_.order != 0 || may_lack_side;
+  if (digits >= 3) return void_order(kind) != 0 || may_lack_side;
   return body.find('>') == std::string_view::npos;
 }
 
@@ -72,7 +72,7 @@ std::optional<Question> LogReader::question_of(KindId kind, Code code, const Cur
   const Token* second = second_of_pair(typed);
   if (code != Code::pair_order || ordered || !second) return std::nullopt;
   if (three_digits(*typed.peek())) {
-    if (void_.order == 0 || three_digits(*second)) return std::nullopt;
+    if (void_order(kind) == 0 || three_digits(*second)) return std::nullopt;
     return is_plane ? Question::side_or_order : Question::order_of_line;
   }
   if (second->type == Type::word || three_digits(*second))
@@ -81,10 +81,14 @@ std::optional<Question> LogReader::question_of(KindId kind, Code code, const Cur
 }
 
 void LogReader::doubt_order(Reading& reading, const Cursor& typed) {
-  if (void_.order == 0 || reading.rejected || !is_bare_pair(typed) || !rests_on_order(reading))
-    return;
+  const bool waits = void_order(reading.kind) != 0;
+  if (!waits || reading.rejected || !is_bare_pair(typed) || !rests_on_order(reading)) return;
   reading.rejected = true;
   faults_.add(reading.written, wording::pair_order(text(reading.written), {}, {}));
+}
+
+std::uint32_t LogReader::void_order(KindId kind) const {
+  return kinds_[kind].type == Kind::Type::plane ? void_.plane_order : void_.line_order;
 }
 
 std::uint32_t LogReader::void_behind(Question question) const {
@@ -92,12 +96,17 @@ std::uint32_t LogReader::void_behind(Question question) const {
     case Question::side:
       return void_.rule;
     case Question::side_or_order:
-      return void_.order != 0 ? void_.order : void_.rule;
+      return void_.plane_order != 0 ? void_.plane_order : void_.rule;
     case Question::pace:
       return void_.pace;
-    default:
-      return void_.order;
+    case Question::dip_first:
+    case Question::order_of_plane:
+      return void_.plane_order;
+    case Question::plunge_first:
+    case Question::order_of_line:
+      return void_.line_order;
   }
+  return 0;
 }
 
 void LogReader::ask_once(Reading& reading, std::optional<Question> question) {
@@ -138,10 +147,9 @@ std::uint32_t* LogReader::void_line(VoidSetting setting) {
       return &void_.declination;
     case VoidSetting::rule:
       return &void_.rule;
-    case VoidSetting::order:
-      return &void_.order;
     case VoidSetting::pace:
       return &void_.pace;
+    case VoidSetting::order:
     case VoidSetting::date:
     case VoidSetting::observer:
     case VoidSetting::none:
@@ -150,14 +158,23 @@ std::uint32_t* LogReader::void_line(VoidSetting setting) {
   return nullptr;
 }
 
-void LogReader::forget(VoidSetting setting) {
+LogReader::OrderScope LogReader::scope_of(VoidSetting setting, std::string_view words) {
+  if (setting != VoidSetting::order) return {};
+  const std::string said = fold_case(words);
+  const auto says = [&](std::string_view word) { return said.find(word) != std::string::npos; };
+  const bool planes = says("strike") || says("dip") || says("direction");
+  const bool lines = says("trend") || says("plunge");
+  return planes == lines ? OrderScope{} : OrderScope{planes, lines};
+}
+
+void LogReader::forget(VoidSetting setting, OrderScope scope) {
   switch (setting) {
     case VoidSetting::rule:
       rules_.rule = options_.rule;
       break;
     case VoidSetting::order:
-      rules_.planes = PlaneOrder::unstated;
-      rules_.lines = LineOrder::unstated;
+      if (scope.planes) rules_.planes = PlaneOrder::unstated;
+      if (scope.lines) rules_.lines = LineOrder::unstated;
       break;
     case VoidSetting::pace:
       has_pace_ = false;
@@ -175,24 +192,32 @@ void LogReader::count_for_void(VoidSetting setting) {
   if (reading_count_ > from) waits_.for_line[*line] += reading_count_ - from;
 }
 
-void LogReader::end_void(VoidSetting setting) {
+void LogReader::end_void(VoidSetting setting, std::string_view words) {
   count_for_void(setting);
-  if (std::uint32_t* const line = void_line(setting)) *line = 0;
+  set_void(setting, scope_of(setting, words), 0);
 }
 
 void LogReader::begin_void(const Statement& statement, VoidSetting setting) {
-  begin_void(statement.whole.offset + 1, setting);
+  begin_void(statement.whole.offset + 1, setting, text(statement.body));
   say_waiting(statement);
 }
 
-void LogReader::begin_void(std::uint32_t cause, VoidSetting setting) {
-  end_void(setting);
-  std::uint32_t* const line = void_line(setting);
-  if (!line) return;
-  *line = cause;
+void LogReader::begin_void(std::uint32_t cause, VoidSetting setting, std::string_view words) {
+  count_for_void(setting);
+  const OrderScope scope = scope_of(setting, words);
+  set_void(setting, scope, cause);
   if (setting == VoidSetting::set) void_.set_from = reading_count_;
   if (setting == VoidSetting::declination) void_.declination_from = reading_count_;
-  forget(setting);
+  forget(setting, scope);
+}
+
+void LogReader::set_void(VoidSetting setting, OrderScope scope, std::uint32_t cause) {
+  if (setting == VoidSetting::order) {
+    if (scope.planes) void_.plane_order = cause;
+    if (scope.lines) void_.line_order = cause;
+  } else if (std::uint32_t* const line = void_line(setting)) {
+    *line = cause;
+  }
 }
 
 void LogReader::say_waiting(const Statement& statement) {

@@ -290,7 +290,7 @@ VoidSetting void_setting(Keyword keyword) {
 void LogReader::read_setting(Statement& statement, Keyword keyword) {
   const VoidSetting setting = void_setting(keyword);
   if (take_setting(statement, keyword)) {
-    end_void(setting);
+    end_void(setting, text(statement.body));
   } else {
     begin_void(statement, setting);
     push_unread(statement, setting);

@@ -54,6 +54,16 @@ TEST_CASE("what stands behind ask has no effect on its neighbours") {
   CHECK(places(book) == "3:5-22 unanswered, 5:5-16 unanswered, 6:7-12 pair-order");
 }
 
+TEST_CASE("pairs of lines do not wait for an order of planes") {
+  const std::string asked =
+      "dial azimuth\nrule right\norder trend/plunge\nask order direction/dip\n";
+  const Book lines = read(asked + "station Q1\nlineation 055/9\nlineation 12/34\n");
+  CHECK(codes(lines) == "unanswered");
+  const Book planes = read(asked + "station Q1\nbedding 155/19\nlineation 055/9\n");
+  REQUIRE(codes(planes) == "unanswered");
+  CHECK(planes.diagnostics[0].message == "an open question; 1 reading waits for this order");
+}
+
 TEST_CASE("a station behind ask begins its block, without a position") {
   const Book book = read(
       "station Q1 at 44.6891S 169.0144E\nask station Q2 at 44.69S 169.02E\n"

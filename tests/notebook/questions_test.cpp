@@ -77,7 +77,7 @@ TEST_CASE("an answer that was typed is no question") {
 TEST_CASE("a void statement is the cause, and what waits for it is counted there") {
   CHECK(asked("rule left hand\nstation A\njoint 242/37\njoint N62E 37, 063/36\n")
             .ends_with("; 3 readings wait for this rule"));
-  CHECK(asked("rule right\norder direction dip\nstation A\njoint 332/37\nlineation 310/35\n")
+  CHECK(asked("rule right\norder direction dip\nstation A\njoint 332/37\nshear 310/35\n")
             .ends_with("; 2 readings wait for this order"));
   CHECK(asked("pace 0.76\nstation A\nleg N62E 30 paces\n")
             .ends_with("; 1 reading waits for this pace"));
