@@ -54,7 +54,7 @@ class Asides {
     while (is_figure(k)) {
       aside(i, k);
       const bool joined = is(k + 1, '-') || is(k + 1, '/') || is(k + 1, Meaning::together) ||
-                          is(k + 1, Meaning::toward);
+                          is(k + 1, Meaning::toward) || is(k + 1, '+');
       const bool goes_on = joined && is_figure(k + 2);
       if (!goes_on) break;
       k += 2;
@@ -79,6 +79,10 @@ class Asides {
     if (is(i + 1, ')') && !at(i + 1)->spaced && !opened && at(i)->digits <= 2 &&
         at(i)->decimals == 0)
       return aside(i, i + 1);
+    // `12+340`, a chainage
+    if (is(i + 1, '+') && !at(i + 1)->spaced && is_figure(i + 2) && !at(i + 2)->spaced &&
+        at(i + 2)->digits == 3)
+      return aside(i, i + 2);
     // `20-40 cm`, `20 to 40 m`, `2 x 3 m`
     std::size_t last = i;
     const auto joins = [&](std::size_t k) {

@@ -81,9 +81,8 @@ std::optional<std::string> take_time(Tokens& tokens, bool is_place) {
     const Token& figure = tokens[i];
     std::optional<std::string> time;
     std::size_t end = i + 1;
-    if (i + 2 < tokens.size() && (tokens[i + 1].is(':') || figure.text == "h") &&
-        !tokens[i + 1].spaced && is_free(tokens, i + 2) && !tokens[i + 2].spaced &&
-        tokens[i + 2].digits == 2) {
+    if (i + 2 < tokens.size() && tokens[i + 1].is(':') && !tokens[i + 1].spaced &&
+        is_free(tokens, i + 2) && !tokens[i + 2].spaced && tokens[i + 2].digits == 2) {
       end = i + 3;
       time = clock(figure.value, tokens[i + 2].value, half_at(tokens, end));
     } else if (figure.decimals == 2 && !figure.is_unclear &&

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <utility>
 
 #include "asides.hpp"
@@ -29,8 +30,10 @@ std::string_view stripped_ends(std::string_view line) {
 bool ends_mark(std::string_view names, std::size_t at, bool placed) {
   if (names[at] == ';') return true;
   if (!placed) return names[at] == ',';
-  const bool capital = at + 2 < names.size() && names[at + 2] >= 'A' && names[at + 2] <= 'Z';
-  return names[at] == '.' && names[at + 1] == ' ' && capital;
+  const bool capital =
+      at + 3 < names.size() && names[at + 1] == ' ' && names[at + 2] >= 'A' && names[at + 2] <= 'Z';
+  // `39.01 N, W 110.67` goes on.
+  return capital && (names[at] == '.' || (names[at] == ',' && names[at + 3] >= 'a'));
 }
 
 /// No figure that a reading would have.
@@ -197,7 +200,8 @@ Lines PageReader::understood(std::uint32_t number, std::string_view line) {
   const bool is_order = !tokens.empty() && tokens.front().is(Meaning::order);
   if (auto lines = is_order ? std::nullopt : in_table(line)) return *std::move(lines);
   if (auto lines = sense_letters_of(line, page_)) return *std::move(lines);
-  if (!tokens.empty() && tokens.front().is(Meaning::marks)) return listed_marks(line, tokens);
+  if (const std::size_t names = begin_of_marks(line, tokens); names > 0)
+    return listed_marks(line, names, tokens);
   if (auto lines = settings_of(line, used, page_)) return *lines;
   used = tokens;
   if (auto lines = place_of(line, used, page_, opens, alone))
@@ -228,10 +232,28 @@ std::optional<Lines> PageReader::in_table(std::string_view line) {
   return table_->row(line, page_);
 }
 
+/// Where the names begin on a line that lists landmarks, or 0: behind `marks`, and before the first
+/// station behind `peaks we shoot at:`.
+std::size_t PageReader::begin_of_marks(std::string_view line, const Tokens& tokens) const {
+  if (tokens.empty()) return 0;
+  if (tokens.front().is(Meaning::marks)) return tokens.front().end;
+  const std::size_t colon = line.find(':');
+  if (page_.in_station || colon == std::string_view::npos) return 0;
+  const std::string said = ' ' + folded(line.substr(0, colon)) + ' ';
+  constexpr std::array<std::string_view, 8> nouns = {" peaks ",   " marks ",   " landmarks ",
+                                                     " targets ", " beacons ", " summits ",
+                                                     " hills ",   " trigs "};
+  const bool lists = std::ranges::any_of(
+      nouns, [&](std::string_view noun) { return said.find(noun) != std::string::npos; });
+  const bool has_figure = said.find_first_of("0123456789") != std::string::npos;
+  return lists && !has_figure ? colon + 1 : 0;
+}
+
 /// `marks: Fire Tower, Grange Hall (cupola)`, `Known: Windmill 39.01 N 110.67 W. Radio mast ...`
-Lines PageReader::listed_marks(std::string_view line, const Tokens& tokens) {
+Lines PageReader::listed_marks(std::string_view line, std::size_t begin_of_names,
+                               const Tokens& tokens) {
   Lines lines;
-  const std::string_view names = line.substr(tokens.front().end);
+  const std::string_view names = line.substr(begin_of_names);
   const bool placed = names.find_first_of("0123456789") != std::string_view::npos;
   for (std::size_t begin = 0; begin < names.size();) {
     std::size_t end = begin;

@@ -28,7 +28,8 @@ class PageReader {
   Copied read_line(std::uint32_t number);
   Lines understood(std::uint32_t number, std::string_view line);
   std::optional<Lines> in_table(std::string_view line);
-  Lines listed_marks(std::string_view line, const Tokens& tokens);
+  std::size_t begin_of_marks(std::string_view line, const Tokens& tokens) const;
+  Lines listed_marks(std::string_view line, std::size_t begin_of_names, const Tokens& tokens);
   Lines unplaced_landmark(std::string_view line);
   bool stands_alone(std::uint32_t number) const;
   Lines with_rest(Lines lines, std::string_view line, Tokens& tokens);

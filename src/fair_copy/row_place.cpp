@@ -36,7 +36,8 @@ void add_place(Row& row, TableState& table, Page& page, Lines& lines) {
   if (station.empty()) return;
   const std::string latitude = row.take(Column::latitude);
   const std::string longitude = row.take(Column::longitude);
-  const std::string zone = row.take(Column::zone);
+  std::string zone = row.take(Column::zone);
+  if (zone.empty()) zone = page.units.zone;
   const bool has_grid = !zone.empty();
   const std::string easting = has_grid ? row.take(Column::easting) : std::string();
   const std::string northing = has_grid ? row.take(Column::northing) : std::string();

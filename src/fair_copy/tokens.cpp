@@ -35,6 +35,9 @@ class Lexer {
         read_name();
       } else if (is_digit(line_[at_]) || starts_fraction() || starts_decimal()) {
         read_figure();
+      } else if (stands_in_time()) {
+        add(Type::mark, ":");
+        ++at_;
       } else if (letter_at(at_) > 0) {
         read_word();
       } else {
@@ -51,6 +54,14 @@ class Lexer {
 
  private:
   std::string_view rest() const { return line_.substr(at_); }
+  /// The `h` of `17h20`.
+  bool stands_in_time() const {
+    const bool behind_hour = !spaced_ && !tokens_.empty() && tokens_.back().is_figure() &&
+                             tokens_.back().digits <= 2 && tokens_.back().decimals == 0;
+    const std::string_view left = rest();
+    return behind_hour && left.size() > 2 && left[0] == 'h' && is_digit(left[1]) &&
+           is_digit(left[2]) && letter_at(at_ + 3) == 0 && (left.size() == 3 || !is_digit(left[3]));
+  }
   const Spelling* spelling() const { return spelling_at(rest()); }
   bool starts_fraction() const {
     const Spelling* const one = spelling();

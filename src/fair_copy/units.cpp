@@ -35,6 +35,14 @@ std::vector<std::string> words_of(std::string_view line) {
   return words;
 }
 
+/// `35K`: a zone of the grid and its latitude band.
+bool is_zone(std::string_view word) {
+  constexpr std::string_view bands = "cdefghjklmnpqrstuvwx";
+  const std::size_t digits = std::min(word.find_first_not_of("0123456789"), word.size());
+  return (digits == 1 || digits == 2) && word.size() == digits + 1 &&
+         bands.find(word.back()) != std::string_view::npos;
+}
+
 }  // namespace
 
 Unit unit_named(std::string_view word) {
@@ -57,6 +65,11 @@ Unit unit_named(std::string_view word) {
 void Units::learn(std::string_view line) {
   const std::vector<std::string> words = words_of(line);
   for (std::size_t i = 0; i < words.size(); ++i) {
+    const bool grid = i > 0 && (words[i - 1] == "utm" || words[i - 1] == "zone");
+    if (grid && is_zone(words[i])) {
+      zone = words[i];
+      zone.back() = static_cast<char>(zone.back() - 'a' + 'A');
+    }
     const bool is_length = is_one_of(lengths, words[i]);
     if (!is_length && !is_one_of(slopes, words[i])) continue;
     std::size_t k = i + 1;

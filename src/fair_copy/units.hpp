@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: MIT
-// The units that a page states once for all that stands below: `tape in ft, slope in percent`.
+// The units and the zone that a page states once for all that stands below: `tape in ft, slope in
+// percent`, `all UTM 35K`.
 #pragma once
 
 #include <cstdint>
+#include <string>
 #include <string_view>
 
 namespace lodebook::fair_copy {
@@ -16,6 +18,7 @@ Unit unit_named(std::string_view word);
 struct Units {
   Unit length = Unit::none;
   Unit slope = Unit::none;
+  std::string zone;  ///< of the grid, with its band: `35K`
 
   /// Takes what a line of prose states.
   void learn(std::string_view line);

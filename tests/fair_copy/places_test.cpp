@@ -79,6 +79,22 @@ TEST_CASE("a leg names its two ends") {
                     });
 }
 
+TEST_CASE("a chainage and a time are no readings") {
+  check_all(azimuths, {
+                          {"Loc 2   Ch 12+615, left side    27.91402 N 84.60690 E",
+                           {"station 2 at 27.91402 N 84.60690 E"}},
+                          {"wind too strong, down 17h20", {"time 17:20"}},
+                      });
+}
+
+TEST_CASE("a heading lists landmarks by what they are called") {
+  CHECK(made_of("dial azimuth\npeaks we shoot at: Bighorn, Kettle\n") ==
+        Made{"landmark Bighorn", "landmark Kettle"});
+  CHECK(made_of("dial azimuth\nPeaks used: Tarr Knob (24.3360 N 34.2391 E), Old Nob, not on map\n")
+            .at(1)
+            .starts_with("landmark Old-Nob"));
+}
+
 TEST_CASE("sights may say from where they are") {
   const std::string before = "dial azimuth\nset 0\ndeclination 24.6E\nlandmark Cairn\nstation 7\n";
   check_all(before,

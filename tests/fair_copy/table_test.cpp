@@ -233,6 +233,13 @@ TEST_CASE("eastings and northings, and the plane of a line, in columns") {
         Made{"lineation 120/30 on foliation"});
 }
 
+TEST_CASE("prose states the zone of a table's grid") {
+  const Made made = made_of(
+      "all UTM 35K\ndial azimuth\nrule right\n\n"
+      "stn,east,north,kind,strike,dip\nB1,412310,7712045,bedding,062,45\n");
+  CHECK(made == Made{"station B1 at 35K 412310 7712045", "bedding 062/45"});
+}
+
 TEST_CASE("prose below a table is none of its rows") {
   const std::string table =
       in_quadrants + "ID, feature, strike, dip, side\n1, joint, N62E, 37, NW\n\n";
