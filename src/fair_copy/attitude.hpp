@@ -66,6 +66,8 @@ struct Conventions {
   notebook::OrderSetting order;
   bool is_dip_strike = false;
   std::optional<HandRule> rule;
+  /// Lines of the page have the end that goes down: `N38E 5SW`.
+  bool names_ends = false;
 };
 
 /// What a statement says, to be held against what the strict reader makes of it.

@@ -93,6 +93,7 @@ class Settler {
     item.statement =
         plane ? plane_statement(item.attitude, page_.conventions)
               : line_statement(item.attitude, page_.conventions, may_stand_bare(page_, item.kind));
+    if (!plane && !item.attitude.side.empty()) page_.conventions.names_ends = true;
     settle_facing(item);
     if (!plane && !item.facing.empty()) ask("a line does not face");
     if (plane && !item.on.empty() && found_.on.empty()) ask("a plane does not lie on another");

@@ -172,7 +172,7 @@ class OwnWords : PageLine {
       own.new_kind = new_kind(kind->says, meaning, end);
       return own;
     }
-    if (has_kind(meaning, end)) return std::nullopt;
+    if (has_kind(meaning, end) || is_order(meaning, end)) return std::nullopt;
     std::size_t closing = end - 1;
     while (closing > meaning && tokens_[closing].type == Type::mark)
       --closing;
@@ -192,6 +192,15 @@ class OwnWords : PageLine {
                             word.meaning != own.meaning.meaning;
     if (!renames || is_setting) return std::nullopt;
     return own;
+  }
+
+  /// `dip / dip direction`: the two parts of a pair.
+  bool is_order(std::size_t begin, std::size_t end) const {
+    return std::count_if(at(begin), at(end), [](const Token& token) {
+             return token.is(Meaning::strike) || token.is(Meaning::dip) ||
+                    token.is(Meaning::direction) || token.is(Meaning::trend) ||
+                    token.is(Meaning::azimuth) || token.is(Meaning::plunge);
+           }) > 1;
   }
 
   bool has_kind(std::size_t begin, std::size_t end) const {

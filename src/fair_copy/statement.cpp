@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <lodebook/orientation/angle.hpp>
+#include <lodebook/orientation/decimal.hpp>
 #include <lodebook/orientation/quadrant.hpp>
 
 #include "attitude.hpp"
@@ -193,6 +194,35 @@ Statement vertical_plane(const Attitude& attitude, const Conventions& convention
   return statement;
 }
 
+/// The other end of a bearing, in the notation that it is in.
+std::string opposite_text(const Value& bearing) {
+  constexpr int decimals = 5;
+  if (!bearing.is_lettered())
+    return trimmed_azimuth_text(wrap_degrees(bearing.degrees + 180), decimals);
+  std::string text = bearing.text;
+  constexpr std::string_view letters = "NSEW";
+  constexpr std::string_view opposites = "SNWE";
+  for (char& c : text) {
+    const std::size_t at = letters.find(c);
+    if (at != std::string_view::npos) c = opposites[at];
+  }
+  return text;
+}
+
+/// `N38E 5SW`: the point says which end of a line goes down.
+void turn_to_end(Statement& statement, const Attitude& attitude) {
+  const Value& trend = attitude.first;
+  const Value& plunge = attitude.second;
+  const double end = degrees_of(*point_named(attitude.side));
+  const double off = std::abs(std::remainder(end - trend.degrees, 360.0));
+  const bool trend_first = trend.is_lettered() || digits_of(trend, plunge) == Digits::bearing_first;
+  if (!trend_first || std::min(off, 180 - off) > Plane<north::dial>::side_tolerance)
+    return ask(statement, fmt::format("is {} the end that goes down?", attitude.side));
+  if (off < 90) return;
+  statement.text = fmt::format("{} > {}", rough(plunge), opposite_text(trend));
+  statement.meant.azimuth = wrap_degrees(trend.degrees + 180);
+}
+
 }  // namespace
 
 bool is_far(double direction, double side) {
@@ -294,7 +324,9 @@ Statement line_statement(const Attitude& attitude, const Conventions& convention
         statement.text = fmt::format("{}/{}", a.text, b.text);
         statement.question = "two directions: the two ends of an axis?";
       }
-      if (!attitude.side.empty()) ask(statement, "a line has no dip side");
+      if (!attitude.side.empty()) turn_to_end(statement, attitude);
+      if (attitude.side.empty() && conventions.names_ends)
+        ask(statement, "which end of the line goes down?");
       break;
     }
     case Form::towards:

@@ -82,9 +82,10 @@ constexpr WordRow table[] = {
     // ---- what is said of it
     {facing, "upright",
      "upright,right side up,right way,right way up,r w up,rwu,way up normal,normal lying,not "
-     "overturned,normal bedding"},
+     "overturned,normal bedding,polarity normal,normal polarity"},
     {facing, "overturned",
-     "overturned,o/t,ot,o t,inv,inverted,inverse,upside dn,upside down,ovt,overt"},
+     "overturned,o/t,ot,o t,inv,inverted,inverse,upside dn,upside down,ovt,overt,polarity inverted,"
+     "polarity inverse,polarity reversed,inverted polarity,inverse polarity,reversed polarity"},
     {facing, "unknown",
      "facing unknown,facing not seen,way up unknown,way up not seen,no way up,facing not known,"
      "younging unknown,way up unclear,facing unclear,way up uncertain"},
@@ -159,7 +160,9 @@ constexpr WordRow table[] = {
      "nearby,further,farther,next to,close to,just above,just below,left of,right of"},
     {which, "",
      "older,younger,once more,checked,rechecked,re checked,measured,remeasured,re measured,reads,"
-     "no sense,sense unclear,sense not seen,sense unknown,sense not clear,no sense seen"},
+     "no sense,sense unclear,sense not seen,sense unknown,sense not clear,no sense seen,offset not "
+     "seen,no offset seen,offset unclear,offset unknown,throw not seen,throw unknown,slip not "
+     "seen"},
     {so, "", "i e,ie,so,thus,hence,that is,therefore"},
     {slip, "90", "dip slip,pure dip slip,down dip,straight down dip"},
     {slip, "0", "strike slip,pure strike slip,along strike"},
@@ -217,7 +220,9 @@ constexpr WordRow table[] = {
      "off,none turned in"},
     {rule, "right", "right hand rule,rhr,rh rule,right hand,r h r,rh,righthand rule"},
     {rule, "left", "left hand rule,lhr,lh rule,left hand,l h r,lh,lefthand rule"},
-    {order, "", "order,planes,plane,lines,all planes,all lines,planar,linear,pairs,format"},
+    {order, "",
+     "order,planes,plane,lines,all planes,all lines,planar,linear,pairs,format,orientation,"
+     "orientations,attitudes,readings,measurements,notation"},
     {pace, "", "my pace,my step,one step,one pace,1 pace,pace length,pace =,of my paces"},
     {observer, "", "observer,obs,recorder,recorded by,measured by,me,geologist,name,by,surveyor"},
     {quadrant, "", "quadrant,quadrants,quadrant compass,quadrant dial,quadrant bearings,quads"},

@@ -31,6 +31,11 @@ TEST_CASE("a facing that was not seen is unknown") {
         Made{"ask bedding 029/79 SE"});
 }
 
+TEST_CASE("polarity says the way up") {
+  check_all(heading, {{"S0 N45E 36SE polarity normal", {"bedding N45E 36 SE upright"}},
+                      {"S0 N45E 36SE, reversed polarity", {"bedding N45E 36 SE overturned"}}});
+}
+
 TEST_CASE("the block that went down says the sense") {
   const std::string dips = "dial azimuth\nset 0\ndeclination 0\norder dip/direction\nstation 1\n";
   check_all(dips, {

@@ -65,6 +65,16 @@ TEST_CASE("two halves of one plane are joined where they agree") {
             });
 }
 
+TEST_CASE("a point behind a line names the end that goes down") {
+  check_all(azimuths, {
+                          {"lin N38E 5NE", {"lineation N38E 5"}},
+                          {"lin N38E 5SW", {"lineation 5 > S38W"}},
+                          {"lin 038/5 SW", {"lineation 5 > 218"}},
+                          {"lin 038/5 SE", {"ask lineation 038/5"}},
+                      });
+  CHECK(made_of(azimuths + "lin 038/5 SW\nlin 036/6\n") == Made{"ask lineation 036/6"});
+}
+
 TEST_CASE("lines with two ends, and lists of directions") {
   check_all(by_rule, {
                          {"groove 138/318, no sense", {"groove 138/318"}},

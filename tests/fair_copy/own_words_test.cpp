@@ -79,6 +79,11 @@ TEST_CASE("the page says what its letter O stands for") {
     CHECK(made.starts_with("ask "));
 }
 
+TEST_CASE("an order of pairs is no word of the page's own") {
+  CHECK(made_of("dial azimuth\nOrientation = dip / dip direction\n") ==
+        Made{"order dip/direction"});
+}
+
 TEST_CASE("a point of the compass as a page's own word") {
   const std::string page =
       "dial quadrant\nset 0\ndeclination 24.6E\nS = sandstone bed, C = contact\n";
