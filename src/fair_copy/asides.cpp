@@ -46,6 +46,12 @@ class Asides {
       ++k;
     // A set is numbered by one digit.
     if (tokens_[i].is(Meaning::set_word) && (!is_figure(k) || at(k)->value > 9)) return;
+    // `sample RV/26/101`
+    if (at(k) && at(k)->type == Type::word && is(k + 1, '/') && !at(k + 1)->spaced) {
+      while (at(k + 1) && !at(k + 1)->spaced)
+        ++k;
+      return aside(i, k);
+    }
     if (!is_figure(k)) return;
     // `zone 235/50`: a word that may stand before a reading's figures, too.
     const bool pair = (is(k + 1, '/') || is(k + 1, '>')) && is_figure(k + 2) && at(k)->digits == 3;

@@ -121,6 +121,8 @@ std::optional<std::string> take_elevation(Tokens& tokens, bool is_place) {
     const bool feet = is(tokens, end, Meaning::feet) || figure.is_minutes;
     if (metres || is(tokens, end, Meaning::feet)) ++end;
     const bool named_behind = is(tokens, end, Meaning::elevation);
+    // `level 4.32 m below casing`
+    if (is(tokens, end, Meaning::where)) continue;
     const bool may_be =
         named || named_behind || (is_place && figure.value >= 10 && stands_apart(tokens, i, end));
     if (!may_be || (!metres && !feet && !named && !named_behind) || figure.is_unclear) continue;

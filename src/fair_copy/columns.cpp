@@ -64,8 +64,8 @@ constexpr Name names[] = {
     {Column::latitude, "latitude,lat"},
     {Column::longitude, "longitude,lon,long,lng"},
     {Column::zone, "zone,utm zone"},
-    {Column::easting, "easting,east,e,utm e,utm easting,x"},
-    {Column::northing, "northing,north,n,utm n,utm northing,y"},
+    {Column::easting, "easting,east,e,me,m e,utm e,utm easting,x"},
+    {Column::northing, "northing,north,n,mn,m n,utm n,utm northing,y"},
     {Column::on, "on,on plane,in plane,on kind"},
     {Column::elevation, "elevation,elev,alt,altitude,z"},
 };

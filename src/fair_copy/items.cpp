@@ -80,9 +80,9 @@ class Settler {
       item.kind = "bedding";
       ask_kind("of which kind is it?");
     }
-    // Marks that are read by a rake, or that lie on a named plane, are a fault's.
-    if (item.kind == "striation" &&
-        (item.attitude.form == Attitude::Form::rake || !item.on.empty()))
+    // Marks that are read by a rake, that lie on a named plane, or stand beside a fault are its.
+    if (item.kind == "striation" && (item.attitude.form == Attitude::Form::rake ||
+                                     !item.on.empty() || found_.items.front().kind == "fault"))
       item.kind = "slickenline";
     const bool rake = item.attitude.form == Attitude::Form::rake;
     // A question says of which plane.
@@ -93,7 +93,8 @@ class Settler {
     item.statement =
         plane ? plane_statement(item.attitude, page_.conventions)
               : line_statement(item.attitude, page_.conventions, may_stand_bare(page_, item.kind));
-    if (!plane && !item.attitude.side.empty()) page_.conventions.names_ends = true;
+    const bool names_end = !plane && !item.attitude.side.empty() && item.statement.question.empty();
+    if (names_end) page_.conventions.names_ends = true;
     settle_facing(item);
     if (!plane && !item.facing.empty()) ask("a line does not face");
     if (plane && !item.on.empty() && found_.on.empty()) ask("a plane does not lie on another");
@@ -104,7 +105,7 @@ class Settler {
     }
     if (item.statement.question.empty())
       item.statement.question = implausible(page_, item.kind, item.attitude, item.statement);
-    remember(page_, item.kind, item.statement);
+    if (found_.question.empty()) remember(page_, item.kind, item.statement);
   }
 
   void settle_facing(Item& item) {
@@ -153,6 +154,7 @@ class Settler {
   void share_sense() {
     if (!found_.says_sense || found_.items.size() < 2) return;
     const Item& last = found_.items.back();
+    if (last.sense.empty()) return;
     for (Item& item : found_.items) {
       if (!item.sense.empty() || item.kind != last.kind) continue;
       if (found_.all) {

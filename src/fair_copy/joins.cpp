@@ -21,6 +21,7 @@ class Joiner {
     promote_small_points();
     join_bearings();
     join_phrases();
+    join_denials();
     join_roughness();
   }
 
@@ -212,6 +213,21 @@ class Joiner {
     tokens_[i].meaning = meaning.meaning;
     tokens_[i].says = meaning.says;
     return found;
+  }
+
+  /// `no striae`, `no doubt`: what is not there.
+  void join_denials() {
+    for (std::size_t i = 0; i + 1 < tokens_.size(); ++i) {
+      Token& no = tokens_[i];
+      if (!no.is(Meaning::contrary) || folded(no.text) != "no") continue;
+      const Token& next = tokens_[i + 1];
+      const bool is_thing = next.is(Meaning::unknown) || next.is(Meaning::kind) ||
+                            next.is(Meaning::direction) || next.is(Meaning::doubt);
+      if (!is_thing) continue;
+      no.meaning = Meaning::which;
+      no.end = next.end;
+      tokens_.erase(tokens_.begin() + static_cast<std::ptrdiff_t>(i) + 1);
+    }
   }
 
   /// `~` or `ca.` belongs to the figure behind it.

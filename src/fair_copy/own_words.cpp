@@ -75,6 +75,12 @@ class OwnWords : PageLine {
                                              : plain_word(word, end);
       equals = equals || (own && marked && is(mark, '='));
       unread = unread || !own;
+      // `nor rev = normal, reverse`: which is which?
+      if (marked && word > begin && !is_code(word) && tokens_[word - 1].type == Type::word) {
+        begin = end < stop ? end + 1 : end;
+        unread = true;
+        continue;
+      }
       std::size_t first = word;
       while (own && first > begin && is_code(word) && is_code(first - 1))
         --first;
@@ -167,7 +173,13 @@ class OwnWords : PageLine {
     Own own;
     own.word = typed(mark - 1, mark);
     if (meaning >= end || own.word.find(' ') != std::string_view::npos) return std::nullopt;
-    if (const Token* const kind = kind_in(meaning, end)) {
+    // `fb = foliation (flow banding)`
+    std::size_t bracket = meaning + 1;
+    while (bracket < end && !is(bracket, '('))
+      ++bracket;
+    const Token* const kind =
+        kind_in(meaning, bracket) ? kind_in(meaning, bracket) : kind_in(meaning, end);
+    if (kind) {
       own.meaning = {Meaning::kind, kind->says};
       own.new_kind = new_kind(kind->says, meaning, end);
       return own;

@@ -285,17 +285,20 @@ Lines PageReader::unplaced_landmark(std::string_view line) {
 
 /// Below it stands nothing that belongs to it, or another name with a position.
 bool PageReader::stands_alone(std::uint32_t number) const {
-  const std::string_view next = line_of(number + 1);
-  if (is_blank(next)) return true;
-  Page page;
-  page.words = page_.words;
-  Tokens tokens = tokens_of(next, page.words, page_.decimal_commas);
-  const auto lines = place_of(next, tokens, page, true, true);
-  const bool named = lines && (lines->front().text.starts_with("landmark") ||
-                               lines->front().text.starts_with("station"));
-  return named || std::ranges::none_of(tokens, [](const Token& token) {
-           return token.is_figure() || token.type == Token::Type::bearing;
-         });
+  for (std::uint32_t below = number + 1; !is_blank(line_of(below)); ++below) {
+    Page page;
+    page.words = page_.words;
+    Tokens tokens = tokens_of(line_of(below), page.words, page_.decimal_commas);
+    const auto lines = place_of(line_of(below), tokens, page, true, true);
+    const bool named = lines && (lines->front().text.starts_with("landmark") ||
+                                 lines->front().text.starts_with("station"));
+    if (named) return true;
+    const bool has_figure = std::ranges::any_of(tokens, [](const Token& token) {
+      return token.is_figure() || token.type == Token::Type::bearing;
+    });
+    if (has_figure) return false;
+  }
+  return true;
 }
 
 /// Behind a station's heading, readings on the same line.
@@ -336,7 +339,9 @@ Lines PageReader::kept(std::string_view line, const Tokens& tokens, std::uint32_
     left = first_unsettled(tokens, left + 1);
   const bool repeats =
       std::ranges::any_of(tokens, [](const Token& token) { return token.is(Meaning::kind); }) &&
-      std::ranges::any_of(tokens, [](const Token& token) { return token.is(Meaning::ditto); });
+      std::ranges::any_of(tokens, [](const Token& token) {
+        return token.is(Meaning::ditto) || token.is(Meaning::same);
+      });
   if (repeats) {
     note.text = fmt::format("ask note {}  ; which reading is repeated?", text);
     return lines;

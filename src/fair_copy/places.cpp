@@ -30,10 +30,20 @@ bool may_be_between(const Token& token) {
   return token.type == Type::word || token.use == Token::Use::aside;
 }
 
+/// A point stands behind the word before `at`, and a capital follows.
+bool begins_sentence(const Tokens& tokens, std::size_t at) {
+  const Token& before = tokens[at - 1];
+  const bool has_point = before.is('.') || (before.type == Type::word &&
+                                            before.end - before.begin > before.text.size());
+  const char first = tokens[at].text.front();
+  return has_point && first >= 'A' && first <= 'Z';
+}
+
 }  // namespace
 
 bool is_in_place(const Tokens& tokens, std::size_t at) {
-  while (at > 0 && may_be_between(tokens[at - 1]) && tokens[at - 1].use != Token::Use::stated) {
+  while (at > 0 && may_be_between(tokens[at - 1]) && tokens[at - 1].use != Token::Use::stated &&
+         !begins_sentence(tokens, at)) {
     --at;
     if (leads_to_place(tokens[at])) return true;
   }

@@ -52,16 +52,7 @@ bool ReadingWords::take_word() {
       ask("which way up is it?");
       break;
     case Meaning::sense:
-      if (found_.items.empty() || is_question(1))
-        ask("of which reading is the sense, and is it sure?");
-      if (!found_.items.empty()) {
-        std::string& sense = found_.items.back().sense;
-        if (!sense.empty() && sense != token.says) ask(fmt::format("{} or {}?", sense, token.says));
-        sense = token.says;
-        found_.says_sense = true;
-      }
-      take();
-      return true;
+      return take_sense(std::string(token.says));
     case Meaning::top_to:
       return take_top();
     case Meaning::rough:
@@ -97,6 +88,25 @@ bool ReadingWords::is_beside_figure() const {
 bool ReadingWords::is_question(std::size_t ahead) const {
   return is_free(at_ + ahead) && is(at_ + ahead, Meaning::doubt) &&
          tokens_[at_ + ahead].text.starts_with('?');
+}
+
+bool ReadingWords::take_sense(const std::string& said) {
+  if (is_question(1)) ask("of which reading is the sense, and is it sure?");
+  const bool apart = at_ > 0 && is(at_ - 1, ',');
+  take();
+  if (found_.items.empty()) {
+    sense_ahead_ = said;
+    return true;
+  }
+  // Behind a fault and its striae, and a comma, it is the fault's.
+  const auto slips = [](const Item& item) { return item.kind == "fault" || item.kind == "shear"; };
+  const auto fault = std::ranges::find_if(found_.items.rbegin(), found_.items.rend(), slips);
+  const bool is_line = type_of(page_, found_.items.back().kind) != KindType::plane;
+  Item& item = apart && is_line && fault != found_.items.rend() ? *fault : found_.items.back();
+  if (!item.sense.empty() && item.sense != said) ask(fmt::format("{} or {}?", item.sense, said));
+  item.sense = said;
+  found_.says_sense = true;
+  return true;
 }
 
 bool ReadingWords::take_facing(const std::string& said, std::size_t length) {

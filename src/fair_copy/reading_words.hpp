@@ -17,13 +17,16 @@ class ReadingWords : protected PageLine {
   bool take_word();
 
   FoundItems found_;
-  bool doubtful_ = false;  ///< of the next attitude
+  bool doubtful_ = false;    ///< of the next attitude
+  std::string sense_ahead_;  ///< of the kind that follows
 
  private:
   /// `top to SW`: where the hanging wall of a shear went.
   bool take_top();
   bool is_beside_figure() const;
   bool is_question(std::size_t ahead) const;
+  /// `normal` behind a fault, or before it: `normal fault`.
+  bool take_sense(const std::string& said);
   bool take_facing(const std::string& said, std::size_t length);
   void note_facing();
   /// `youngs SE`, `yg to the SE`, `youngs ?`

@@ -30,6 +30,7 @@ class ReadingLine : ReadingWords {
     join_unseen_facing(line_, tokens_);
     if (!tokens_.empty() && tokens_.front().is(Meaning::mean)) return std::nullopt;
     put_kind_before_rake();
+    put_kind_before_vertical();
     for (at_ = 0; at_ < tokens_.size();)
       step();
     if (found_.items.empty()) repeat_reading();
@@ -62,6 +63,14 @@ class ReadingLine : ReadingWords {
       if (tokens_[i].is(Meaning::rake) && tokens_[i + 1].text == "of" &&
           tokens_[i + 2].is(Meaning::kind) && !is_plane(page_, tokens_[i + 2].says))
         std::swap(tokens_[i], tokens_[i + 2]);
+    }
+  }
+
+  /// `vertical joints strike 040`
+  void put_kind_before_vertical() {
+    for (std::size_t i = 0; i + 1 < tokens_.size(); ++i) {
+      if (tokens_[i].is(Meaning::vertical) && tokens_[i + 1].is(Meaning::kind))
+        std::swap(tokens_[i], tokens_[i + 1]);
     }
   }
 
@@ -129,6 +138,7 @@ class ReadingLine : ReadingWords {
     if (!(pending && found_.kind == "intersection") && !same && !is_bed_of_bare_)
       found_.kind = kind;
     found_.has_new_kind = true;
+    sense_of_kind_ = std::exchange(sense_ahead_, {});
     is_thrust_ = folded(here().text).starts_with("thrust");
     take();
     take_question_mark();
@@ -192,11 +202,20 @@ class ReadingLine : ReadingWords {
     // `vein 59@112, FW 60@111`: a word that nobody knows where a kind may stand.
     const bool named = found_.has_new_kind || (found_.items.empty() && found_.ditto);
     const bool strange = !named && has_strange_word(tokens_, behind_last_, at_);
+    const bool in_list = !found_.items.empty() && !found_.has_new_kind;
+    const bool below_vertical =
+        in_list && found_.items.back().attitude.form == Attitude::Form::vertical;
+    const bool says_strike = below_vertical && found_.items.back().attitude.says_strike;
     Item& item = found_.items.emplace_back();
     if (strange) item.kind_question = "which kind is it?";
     if (std::exchange(is_bed_of_bare_, false) && attitude->second)
       item.kind_question = "which kind is it?";
     item.attitude = *attitude;
+    // `vertical joints strike 040, 044`
+    if (below_vertical && attitude->form == Attitude::Form::direction) {
+      item.attitude.form = Attitude::Form::vertical;
+      item.attitude.says_strike = says_strike;
+    }
     item.kind = current_kind();
     // With a side it is a plane, below whatever line it stands.
     if (found_.kind.empty() && !item.attitude.side.empty() && !page_.plane_kind.empty() &&
@@ -211,6 +230,7 @@ class ReadingLine : ReadingWords {
       item.kind_question = "of the plane, or of a line in it?";
     }
     if (std::exchange(is_thrust_, false)) item.sense = "reverse";
+    take_sense_ahead(item);
     if (std::exchange(repeats_form_, false)) repeat_form(item);
     found_.has_new_kind = false;
     ask_unit(*attitude);
@@ -218,6 +238,14 @@ class ReadingLine : ReadingWords {
     take_question_mark();
     if (doubtful_) found_.items.back().doubtful = std::exchange(doubtful_, false);
     return true;
+  }
+
+  /// `normal faults: 105/61, 098/64`
+  void take_sense_ahead(Item& item) {
+    if (!sense_ahead_.empty()) ask("of which reading is the sense?");
+    if (sense_of_kind_.empty()) return;
+    if (item.kind != "fault" && item.kind != "shear") ask("of which reading is the sense?");
+    item.sense = sense_of_kind_;
   }
 
   /// `flow 3.2 buckets`: a figure, and a word that may be its unit.
@@ -253,6 +281,7 @@ class ReadingLine : ReadingWords {
   bool repeats_form_ = false;
   bool is_bed_of_bare_ = false;  ///< a bed is named behind such a kind
   bool is_thrust_ = false;
+  std::string sense_of_kind_;  ///< of each reading of this kind
 };
 
 }  // namespace

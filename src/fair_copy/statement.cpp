@@ -66,6 +66,10 @@ std::optional<double> dip_direction(double strike, double side) {
   return std::nullopt;
 }
 
+double direction_by_rule(double strike, HandRule rule) {
+  return wrap_degrees(strike + (rule == HandRule::right ? 90 : -90));
+}
+
 Statement strike_and_dip(const Value& strike, const Value& dip, const std::string& side,
                          const Conventions& conventions) {
   Statement statement;
@@ -84,11 +88,18 @@ Statement strike_and_dip(const Value& strike, const Value& dip, const std::strin
     statement.meant.azimuth = direction;
     if (direction && is_far(*direction, degrees_of(*point_named(side))))
       ask(statement, fmt::format("a plane that strikes {} hardly dips {}", strike.text, side));
+    // Who follows a rule turns a strike in figures by it, except where the plane all but stands.
+    constexpr double steep = 85;
+    const bool by_rule =
+        conventions.rule && !strike.is_lettered() && direction && dip.degrees < steep;
+    if (by_rule && direction != direction_by_rule(strike.degrees, *conventions.rule))
+      ask(statement, fmt::format("the {}-hand rule says {}",
+                                 *conventions.rule == HandRule::right ? "right" : "left",
+                                 name_of(nearest_eighth(*direction + 180))));
   } else if (dip.degrees == 90) {
     statement.meant.azimuth = wrap_degrees(strike.degrees + 90);
   } else if (conventions.rule) {
-    statement.meant.azimuth =
-        wrap_degrees(strike.degrees + (*conventions.rule == HandRule::right ? 90 : -90));
+    statement.meant.azimuth = direction_by_rule(strike.degrees, *conventions.rule);
     statement.side = name_of(nearest_eighth(*statement.meant.azimuth));
   } else {
     statement.waits = Statement::Wait::rule;
@@ -283,10 +294,12 @@ Statement plane_statement(const Attitude& attitude, const Conventions& conventio
 
 Statement line_statement(const Attitude& attitude, const Conventions& conventions, bool bare) {
   Statement statement;
-  const auto trend_first = [](const Value& trend, const Value& plunge) {
+  const bool plunge_stands_first = conventions.order.lines == LineOrder::plunge_trend;
+  const auto trend_first = [&](const Value& trend, const Value& plunge) {
     Statement said;
-    said.text =
-        fmt::format("{}{}{}", bearing_text(trend), trend.is_lettered() ? " " : "/", rough(plunge));
+    said.text = plunge_stands_first ? fmt::format("{} > {}", rough(plunge), bearing_text(trend))
+                                    : fmt::format("{}{}{}", bearing_text(trend),
+                                                  trend.is_lettered() ? " " : "/", rough(plunge));
     said.meant = {wrap_degrees(trend.degrees), plunge.degrees};
     check_angle(said, plunge, "plunge");
     check_bearing(said, trend);

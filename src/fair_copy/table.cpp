@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <lodebook/orientation/quadrant.hpp>
 #include <utility>
 
 namespace lodebook::fair_copy {
@@ -128,6 +129,10 @@ bool Table::is_row(const std::vector<std::string>& texts, Separator separator, b
   for (std::size_t i = 0; i < headings_.size(); ++i) {
     const Heading& heading = headings_[i];
     const std::string_view text = i < texts.size() ? std::string_view(texts[i]) : "";
+    // In a sentence any word may stand there.
+    if (heading.column == Column::side && by_blanks && !is_unread(text) && !is_ditto(text, words) &&
+        !point_named(text))
+      return false;
     const bool counts = is_angle(heading.column) || is_bearing(heading.column) ||
                         (is_leg_ && heading.column == Column::distance);
     if (!counts) continue;
@@ -180,6 +185,7 @@ void Table::pass(std::string_view line, const Page& page) {
     return;
   }
   above_ = row_like_above(line, page.words);
+  has_rows_ = has_rows_ || above_.size() > 1;
 }
 
 void Table::add_pair(const Heading& heading, std::size_t column, const std::string& text,

@@ -66,6 +66,10 @@ void Units::learn(std::string_view line) {
   const std::vector<std::string> words = words_of(line);
   for (std::size_t i = 0; i < words.size(); ++i) {
     const bool grid = i > 0 && (words[i - 1] == "utm" || words[i - 1] == "zone");
+    const bool has_half = grid && i + 1 < words.size() &&
+                          (words[i + 1] == "south" || words[i + 1] == "north") &&
+                          words[i].find_first_not_of("0123456789") == std::string::npos;
+    if (has_half) zone = words[i] + " " + words[i + 1];
     if (grid && is_zone(words[i])) {
       zone = words[i];
       zone.back() = static_cast<char>(zone.back() - 'a' + 'A');

@@ -50,7 +50,8 @@ constexpr WordRow table[] = {
     // ---- how a reading is put
     {sight, "",
      "sight,sights,sighted,shot,shots,shoot,bearing to,bearing on,brg to,brg,brgs,sighting,"
-     "sightings,bears,bearing,bearings,seen at,bearings taken,bearings to"},
+     "sightings,fb,fore bearing,forward bearing,foresight,bears,bearing,bearings,seen at,bearings "
+     "taken,bearings to"},
     {leg, "", "leg,traverse,paced,chained,taped"},
     {strike, "", "strike,strikes,striking,str,stk"},
     {dip, "", "dip,dips,dipping,dp"},
@@ -92,12 +93,12 @@ constexpr WordRow table[] = {
     {youngs, "", "youngs,yg,yng,yngs,younging,youngs to,youngs to the,faces,facing,younging to"},
     {sense, "normal",
      "hanging wall down,hanging wall dropped,hw down,hw dropped,footwall up,fw up,normal,normal "
-     "sense,normal fault,normal movement"},
+     "sense,normal movement,nor,norm"},
     {sense, "reverse",
      "hanging wall up,hw up,footwall down,fw down,footwall dropped,reverse,reversed,reverse "
-     "sense,reverse fault,reverse movement"},
-    {sense, "dextral", "dextral,right lateral,dextral sense"},
-    {sense, "sinistral", "sinistral,left lateral,sinistral sense"},
+     "sense,reverse movement,rev"},
+    {sense, "dextral", "dextral,right lateral,dextral sense,dex,dext"},
+    {sense, "sinistral", "sinistral,left lateral,sinistral sense,sin,sinis"},
     {downthrow, "", "downthrow,downthrown,downthrows,downthrow to,downthrown to,throws down,dt"},
     {upthrow, "", "upthrow,upthrown,upthrows"},
     {way_up, "",
@@ -108,7 +109,7 @@ constexpr WordRow table[] = {
     {place, "",
      "verging "
      "to,limb,bank,corner,slope,shore,edge,part,half,flank,margin,verges,verging,vergence,road,"
-     "track,"
+     "track,wall,"
      "wall of,side of,end of,creek,river,ridge,quarry,of,facing slope,pier,cliff,gully,wing"},
     {doubt, "",
      "?,??,???,check,recheck,to check,may have,may be,might be,might have,might,could "
@@ -238,7 +239,7 @@ constexpr WordRow table[] = {
     {elevation, "",
      "elev,elevation,alt,altitude,height,asl,a s l,above sea level,amsl,masl,rl,ht,ahd,"
      "hm,nn,m ü nn"},
-    {clock, "", "am,pm,h,hr,hrs,uhr,o'clock"},
+    {clock, "", "am,pm,a m,p m,h,hr,hrs,uhr,o'clock"},
     {area, "", "area,project,region,locality name,gebiet,job"},
 };
 

@@ -31,6 +31,25 @@ TEST_CASE("a facing that was not seen is unknown") {
         Made{"ask bedding 029/79 SE"});
 }
 
+TEST_CASE("a sense before the kind is its readings', behind a comma the fault's") {
+  check_all("rule right\nset 0\ndeclination 0\nstation 4\n",
+            {
+                {"normal fault 123/56", {"fault 123/56 normal"}},
+                {"normal faults: 105/61, 098/64", {"fault 105/61 normal", "fault 098/64 normal"}},
+                {"flt 100/50, striae 150/40, nor", {"fault 100/50 normal", "slickenline 150/40"}},
+                {"flt 65->170, slicks 20->085 dextral",
+                 {"fault 65 > 170", "slickenline 20 > 085 dextral"}},
+            });
+}
+
+TEST_CASE("a side against the page's rule is asked") {
+  check_all("rule right\nset 0\ndeclination 0\nstation 4\n",
+            {{"bdg 045/33 NW", {"ask bedding 045/33 NW"}},
+             {"bdg 045/33 SE", {"bedding 045/33 SE"}},
+             {"jt 121/89 NE", {"joint 121/89 NE"}},
+             {"bdg N45E 33 NW", {"bedding N45E 33 NW"}}});
+}
+
 TEST_CASE("polarity says the way up") {
   check_all(heading, {{"S0 N45E 36SE polarity normal", {"bedding N45E 36 SE upright"}},
                       {"S0 N45E 36SE, reversed polarity", {"bedding N45E 36 SE overturned"}}});

@@ -65,6 +65,26 @@ TEST_CASE("two halves of one plane are joined where they agree") {
             });
 }
 
+const std::string by_strike = "dial azimuth\norder strike/dip\nset 0\ndeclination 0\nstation 4\n";
+
+TEST_CASE("a kind that begins a sentence is no place") {
+  check_all(by_strike,
+            {{"beds 5-30 cm. bdg 068/52 SE, upright from the grading. Cleavage is steeper, "
+              "062/78 SE.",
+              {"bedding 068/52 SE upright", "cleavage 062/78 SE"}}});
+}
+
+TEST_CASE("what is not there is no correction") {
+  check_all(by_strike,
+            {{"fault 092/60 S, no striae", {"fault 092/60 S"}},
+             {"fault 092/60 S, no 093/60 S", {"ask fault 092/60 S", "ask fault 093/60 S"}}});
+}
+
+TEST_CASE("vertical before its kind, and a list of strikes") {
+  check_all(azimuths, {{"vertical joints strike 040, 044 and 038",
+                        {"joint vertical 040", "joint vertical 044", "joint vertical 038"}}});
+}
+
 TEST_CASE("a point behind a line names the end that goes down") {
   check_all(azimuths, {
                           {"lin N38E 5NE", {"lineation N38E 5"}},

@@ -79,6 +79,11 @@ TEST_CASE("the page says what its letter O stands for") {
     CHECK(made.starts_with("ask "));
 }
 
+TEST_CASE("several words before one '=' are no word of the page's own") {
+  CHECK(made_of("dial azimuth\nset 0\ndeclination 0\nnor rev sin = normal, reverse, sinistral\n"
+                "station 3\nflt 010/90 sin\n") == Made{"fault 010/90 sinistral"});
+}
+
 TEST_CASE("an order of pairs is no word of the page's own") {
   CHECK(made_of("dial azimuth\nOrientation = dip / dip direction\n") ==
         Made{"order dip/direction"});

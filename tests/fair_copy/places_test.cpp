@@ -87,6 +87,21 @@ TEST_CASE("a chainage and a time are no readings") {
                       });
 }
 
+TEST_CASE("a placed name above readings is a station") {
+  const Made made = made_of(
+      "dial azimuth\n\nQ2 bench    39.81250 N  31.40210 E\nfaults in limestone:\n082/64 S\n");
+  CHECK(made.at(0).starts_with("ask fault 082/64 S") == false);
+  CHECK(copied("dial azimuth\n\nQ2 bench    39.81250 N  31.40210 E\nfaults in limestone:\n"
+               "082/64 S\n")
+            .log.find("station Q2-bench at 39.81250 N 31.40210 E") != std::string::npos);
+}
+
+TEST_CASE("a level below the casing is no height, a code no reading") {
+  check_all(azimuths,
+            {{"Static level 4.32 m below casing", {"note Static level 4.32 m below casing"}},
+             {"Spec. no. RV/26/101", {"note Spec. no. RV/26/101"}}});
+}
+
 TEST_CASE("a heading lists landmarks by what they are called") {
   CHECK(made_of("dial azimuth\npeaks we shoot at: Bighorn, Kettle\n") ==
         Made{"landmark Bighorn", "landmark Kettle"});

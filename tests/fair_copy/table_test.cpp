@@ -233,6 +233,12 @@ TEST_CASE("eastings and northings, and the plane of a line, in columns") {
         Made{"lineation 120/30 on foliation"});
 }
 
+TEST_CASE("a sentence below a table is no row") {
+  const std::string table =
+      "dial quadrant\nset 0\ndeclination 0\nStn 1:\nkind\tstrike\tdip\tside\tremarks\n";
+  CHECK(made_of(table + "current N68W  34, photo 12\n") == Made{"current N68W 34"});
+}
+
 TEST_CASE("prose states the zone of a table's grid") {
   const Made made = made_of(
       "all UTM 35K\ndial azimuth\nrule right\n\n"
