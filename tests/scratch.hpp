@@ -4,7 +4,7 @@
 
 #include <unistd.h>
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <filesystem>
 #include <fstream>
 #include <iterator>

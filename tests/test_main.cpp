@@ -1,4 +1,4 @@
 // SPDX-License-Identifier: MIT
-// Catch2's main, compiled once for the tests of all rooms.
+// The main of Catch2 2, compiled once for the tests of all rooms; Catch2 3 brings its own.
 #define CATCH_CONFIG_MAIN
-#include <catch2/catch.hpp>
+#include <catch.hpp>

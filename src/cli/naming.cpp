@@ -21,7 +21,8 @@ std::size_t place_of_extension(std::string_view file) {
 }
 
 // GDAL warns of a type that a format has not, unless it is told what to do: time of day in most,
-// dates in KML. The extension alone does not settle the driver where letters are capitals.
+// dates in KML. A row without a position has no geometry, which an index does not take. The
+// extension alone does not settle the driver where letters are capitals.
 constexpr auto table = std::to_array<Conversion>({
     {"gpkg", "geojson", "ogr2ogr -f GPKG -mapFieldType Time=String {to} {from}"},
     {"shp", "geojson",
@@ -29,7 +30,7 @@ constexpr auto table = std::to_array<Conversion>({
     {"kml", "geojson",
      "ogr2ogr -f KML -nln lodebook -mapFieldType Date=String,Time=String {to} {from}"},
     {"kmz", "geojson", "ogr2ogr -f LIBKML -mapFieldType Date=String,Time=String {to} {from}"},
-    {"fgb", "geojson", "ogr2ogr -f FlatGeobuf {to} {from}"},
+    {"fgb", "geojson", "ogr2ogr -f FlatGeobuf -lco SPATIAL_INDEX=NO {to} {from}"},
     {"gml", "geojson", "ogr2ogr -f GML -nln lodebook -mapFieldType Time=String {to} {from}"},
     {"gpx", "geojson",
      "ogr2ogr -f GPX {to} {from} -dialect SQLite -sql 'SELECT geometry, station AS name, "

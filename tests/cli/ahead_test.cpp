@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <atomic>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <lodebook/cli/ahead.hpp>
 #include <memory>
 #include <stdexcept>

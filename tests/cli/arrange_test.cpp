@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <lodebook/cli/arrange.hpp>
 
 using namespace lodebook::cli;

@@ -154,6 +154,8 @@ class Faults(Case):
     def test_a_log_that_is_longer_or_shorter_than_it_says_is_read_to_its_end(self):
         # A file of /proc says that it is empty, one of /sys that it has 4096 bytes.
         for name in ("/proc/self/status", "/sys/kernel/mm/transparent_hugepage/enabled"):
+            if not os.path.exists(name):
+                self.skipTest(f"no {name}")
             size = len(open(name, "rb").read())
             self.assertNotEqual(os.stat(name).st_size, size)
             for jobs in ("1", "2"):

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include <unistd.h>
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <filesystem>
 #include <fstream>
 #include <lodebook/cli/file.hpp>

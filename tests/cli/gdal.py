@@ -11,7 +11,7 @@ from program import Case
 
 DATA = pathlib.Path(__file__).parents[2] / "data"
 
-FIELD = re.compile(r"(?m)^(\w+): (String|Real|Integer|DateTime|Date|Time|Integer64) \(")
+FIELD = re.compile(r"(?m)^(\w+): (String|Real|Integer|DateTime|Date|Time|Integer64)(?: \(|$)")
 
 # GeoPackage and shapefile have no type for a time of day: without this, GDAL warns of the first, and
 # leaves the column out of the second.

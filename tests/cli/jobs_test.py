@@ -8,7 +8,7 @@ import threading
 
 from program import BAD, GOOD, PROGRAM, WARNING, Case, main
 
-JOBS = (["--jobs", "2"], ["--jobs=8"], [])
+JOBS = (["--jobs", "2"], ["--jobs=8"])
 FIXED = (
     "set 0\ndeclination 24.6E\nlandmark Cairn 44.6502S 169.0314E\nlandmark Dome 44.6711S 168.9920E\n"
     "landmark Saddle 44.7033S 169.0467E\nstation {0}\n  bedding N78E 41N, N86E 33N\n"
@@ -19,7 +19,7 @@ MODELLED = "date 2026-0{0}-14\nset 0\ndeclination model\nstation M at 44.5S 169.
 
 
 def long_log(number, stations):
-    """More than a block of every output, each log another one, some with faults."""
+    """Each number another log, some with faults; 1500 stations are more than a block of output."""
     lines = ["set 0", "declination 24.6E", "dial quadrant" if number % 2 else "dial azimuth"]
     for station in range(stations):
         lines.append(f"station L{number}-{station} at 44.5S 169.25E")
@@ -46,7 +46,7 @@ class Jobs(Case):
         for number in range(4):
             self.put(f"fixed{number}.txt", FIXED.format(f"F{number}"))
             self.put(f"modelled{number}.txt", MODELLED.format(number + 1))
-            self.put(f"long{number}.txt", long_log(number, 40 if number == 3 else 1500))
+            self.put(f"long{number}.txt", long_log(number, (1500, 500, 500, 40)[number]))
 
     def mix(self):
         """Long before short and short before long, the same log twice, and what cannot be read."""
@@ -112,7 +112,7 @@ class Jobs(Case):
         ):
             self.run_program(*arguments, *self.mix(), "--jobs", "1", stdin=GOOD)
             one = [self.read(name) for name in names]
-            for jobs in JOBS:
+            for jobs in (*JOBS, []):
                 self.run_program(*arguments, *self.mix(), *jobs, stdin=GOOD)
                 for name, content in zip(names, one):
                     self.assertTrue(self.read(name) == content, (arguments, jobs, name))

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <array>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <lodebook/cli/message.hpp>
 #include <lodebook/cli/naming.hpp>
 #include <lodebook/cli/option_table.hpp>

@@ -6,7 +6,7 @@
 
 #include <algorithm>
 #include <atomic>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>

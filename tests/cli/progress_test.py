@@ -3,11 +3,10 @@
 """The line that says how far a run is: for whoever waits at a terminal, and for nobody else."""
 
 import os
-import pty
 import subprocess
 import threading
 
-from program import BAD, GOOD, PROGRAM, Case, main
+from program import BAD, GOOD, PROGRAM, Case, main, open_terminal
 
 ERASURE = b"\r\x1b[K"
 
@@ -22,7 +21,7 @@ class Progress(Case):
     def on_terminal(self, *arguments, wait_for=None, env=None):
         """What a terminal behind the error stream shows. The log `slow` is written only once it has
         shown `wait_for`, or two seconds have gone."""
-        leader, follower = pty.openpty()
+        leader, follower = open_terminal()
         process = subprocess.Popen(
             [PROGRAM, *arguments],
             cwd=self.folder,

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <atomic>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <chrono>
 #include <lodebook/cli/stage.hpp>
 #include <thread>

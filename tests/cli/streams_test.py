@@ -3,12 +3,11 @@
 """Closed pipes, terminals, colours, locales and time."""
 
 import os
-import pty
 import subprocess
 import tempfile
 import time
 
-from program import BAD, GOOD, PROGRAM, Case, main
+from program import BAD, GOOD, PROGRAM, Case, main, open_terminal
 
 ESCAPE = b"\x1b["
 
@@ -21,7 +20,7 @@ class Streams(Case):
 
     def on_terminal(self, *arguments, env=None):
         """What comes out where standard output and error are a terminal."""
-        leader, follower = pty.openpty()
+        leader, follower = open_terminal()
         process = subprocess.Popen(
             [PROGRAM, *arguments],
             cwd=self.folder,

@@ -2,7 +2,7 @@
 #include <fcntl.h>
 #include <unistd.h>
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <filesystem>
 #include <fstream>
 #include <lodebook/cli/file.hpp>

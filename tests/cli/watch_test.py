@@ -4,13 +4,12 @@
 
 import json
 import os
-import pty
 import select
 import signal
 import subprocess
 import time
 
-from program import BAD, GOOD, PROGRAM, Case, main
+from program import BAD, GOOD, PROGRAM, Case, main, open_terminal
 
 CLEAR = b"\x1b[H\x1b[2J"
 RULER = b"-" * 80 + b"\n"
@@ -23,7 +22,7 @@ class Watched:
     def __init__(self, case, *arguments, terminal=False):
         self.case = case
         if terminal:
-            self.output, stdout = pty.openpty()
+            self.output, stdout = open_terminal()
             self.errors, stderr = self.output, stdout
         else:
             self.output, stdout = os.pipe()

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Every example of `lodebook explain` provokes its own diagnostic, and no other.
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 
 #include <algorithm>
 #include <string>

@@ -2,7 +2,7 @@
 // What a picture holds, found by role.
 #pragma once
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 
 #include <algorithm>
 #include <cmath>

@@ -2,7 +2,7 @@
 // Room on paper: what is placed keeps clear of all that is taken, near to where it is wanted.
 #include "../../src/drawing/map/placement.hpp"
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 
 #include <cmath>
 #include <vector>

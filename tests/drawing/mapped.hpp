@@ -6,7 +6,7 @@
 #include <lodebook/drawing/svg.hpp>
 #include <lodebook/reduction/fixes.hpp>
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 
 #include <algorithm>
 #include <cmath>

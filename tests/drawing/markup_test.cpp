@@ -2,7 +2,7 @@
 // Markup is well-formed whatever it is given.
 #include <lodebook/drawing/markup.hpp>
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 
 using lodebook::drawing::Markup;
 

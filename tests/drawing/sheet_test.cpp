@@ -2,7 +2,7 @@
 // A log as a page: all of it once, well-formed whatever it says.
 #include <lodebook/drawing/sheet.hpp>
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 
 #include <drawing/mapped.hpp>
 #include <set>

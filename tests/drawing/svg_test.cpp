@@ -2,7 +2,7 @@
 // A picture as SVG: every item once, in millimetres.
 #include <lodebook/drawing/svg.hpp>
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <set>
 
 using namespace lodebook::drawing;

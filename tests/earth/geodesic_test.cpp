@@ -2,7 +2,7 @@
 // Directions and distances on the ellipsoid, and the plane around a point.
 #include <lodebook/earth/geodesic.hpp>
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cmath>
 #include <random>
 

@@ -4,7 +4,7 @@
 
 #include <GeographicLib/Geocentric.hpp>
 #include <GeographicLib/MagneticModel.hpp>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cmath>
 #include <fstream>
 #include <map>

@@ -5,7 +5,7 @@
 
 #include <GeographicLib/TransverseMercator.hpp>
 #include <algorithm>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cmath>
 #include <random>
 #include <references/rows.hpp>

@@ -7,7 +7,7 @@
 #include <GeographicLib/MGRS.hpp>
 #include <GeographicLib/UTMUPS.hpp>
 #include <array>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cmath>
 #include <cstdint>
 #include <fstream>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 #include "fair_copy/copy_lines.hpp"
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 
 namespace lodebook::test {
 namespace {

@@ -2,7 +2,7 @@
 // What the fair copy makes of the last line of a page.
 #pragma once
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 
 #include <lodebook/fair_copy/fair_copy.hpp>
 #include <string>

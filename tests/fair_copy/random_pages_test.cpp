@@ -2,7 +2,7 @@
 // Fair copies of random pages against what their writers meant.
 // LODEBOOK_PAGES asks for more pages, such as 100000 in a release build. What the tag [open] marks
 // does not hold yet for some page in a thousand, and runs only by its name or tag.
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 
 #include <algorithm>
 #include <cctype>

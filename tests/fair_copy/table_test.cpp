@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Attitudes in columns.
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 
 #include "fair_copy/made.hpp"
 

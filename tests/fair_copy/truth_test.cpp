@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The random pages themselves: what they mean must be certain before a copy is held against it.
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 
 #include "fair_copy/random_pages.hpp"
 #include "fair_copy/reduced_rows.hpp"

@@ -7,7 +7,6 @@ completions_test.py PROGRAM PAGES
 
 import os
 import pathlib
-import pty
 import re
 import shlex
 import subprocess
@@ -20,7 +19,7 @@ PAGES = pathlib.Path(sys.argv.pop(2)).resolve()
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1] / "cli"))
 
 from asked import Asked  # noqa: E402
-from program import PROGRAM, Case, main  # noqa: E402
+from program import PROGRAM, Case, main, open_terminal  # noqa: E402
 
 END = "--end--"
 FILES = {"day 1.txt", "day2.txt"}
@@ -105,7 +104,7 @@ def ask_zsh(lines, folder):
         setup = pathlib.Path(other) / "setup"
         setup.write_text(ZSH.format(pages=PAGES, answers=answers, end=END), encoding="utf-8")
         answers.touch()
-        leader, follower = pty.openpty()
+        leader, follower = open_terminal()
         shell = subprocess.Popen(["zsh", "-f", "-i"], cwd=folder, stdin=follower, stdout=follower,
                                  stderr=follower, start_new_session=True,
                                  env={"PATH": os.environ["PATH"], "TERM": "dumb", "HOME": other,

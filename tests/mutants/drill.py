@@ -67,7 +67,7 @@ def failing_case(room):
     """The first test case of a room that fails."""
     program = build / "tests" / room / f"test_{room}"
     try:
-        run = subprocess.run([program, "--abort", "--use-colour", "no"], cwd=program.parent,
+        run = subprocess.run([program, "--abort"], cwd=program.parent,
                              capture_output=True, text=True, errors="replace", timeout=seconds)
     except subprocess.TimeoutExpired:
         return f"{room}: takes too long"

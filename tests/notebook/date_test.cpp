@@ -2,7 +2,7 @@
 // Dates: ISO in and out, and the decimal year that the field's models count in.
 #include <lodebook/notebook/date.hpp>
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 
 using namespace lodebook::notebook;
 

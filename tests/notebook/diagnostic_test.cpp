@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Names of codes and severities.
 #include <algorithm>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <lodebook/notebook/diagnostic.hpp>
 #include <set>
 

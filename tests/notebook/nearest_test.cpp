@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // The known word that a mistyped one was meant to be.
 #include <array>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <lodebook/notebook/nearest.hpp>
 #include <string>
 #include <vector>

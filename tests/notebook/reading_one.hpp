@@ -2,7 +2,7 @@
 // What the tests of this room share: logs of a few lines, their readings, and their faults as text.
 #pragma once
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cmath>
 #include <optional>
 #include <string>

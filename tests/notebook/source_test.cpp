@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // Lines, places and encodings of a log's text.
 #include <array>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <lodebook/notebook/source.hpp>
 
 namespace lodebook::notebook {

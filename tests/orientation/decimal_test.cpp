@@ -2,7 +2,7 @@
 // Strict decimal text in, rounded figures out.
 #include <lodebook/orientation/decimal.hpp>
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cstdlib>
 #include <limits>
 #include <new>

@@ -4,7 +4,7 @@
 #pragma once
 
 #include <algorithm>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cmath>
 #include <cstdint>
 #include <iostream>
@@ -18,7 +18,7 @@
 namespace lodebook::test {
 
 /// Matches degrees that lie within `tolerance` of `expected` on the circle: 359.9 is near 0.1.
-class PointsTo : public Catch::MatcherBase<double> {
+class PointsTo : public MatcherBase<double> {
  public:
   PointsTo(double expected, double tolerance) : expected_(expected), tolerance_(tolerance) {}
   bool match(const double& degrees) const override {
@@ -39,7 +39,7 @@ inline PointsTo points_to(double expected, double tolerance = 1e-9) {
 }
 
 /// Matches a unit vector along the same axis, whichever way it points.
-class LiesAlong : public Catch::MatcherBase<Vector> {
+class LiesAlong : public MatcherBase<Vector> {
  public:
   LiesAlong(Vector expected, double tolerance) : expected_(expected), tolerance_(tolerance) {}
   bool match(const Vector& v) const override {

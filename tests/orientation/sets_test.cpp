@@ -4,7 +4,7 @@
 #include <lodebook/orientation/sets.hpp>
 
 #include <algorithm>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cmath>
 
 #include "random_axes.hpp"

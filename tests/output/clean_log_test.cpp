@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 
 #include "logs.hpp"
 #include "reduced.hpp"

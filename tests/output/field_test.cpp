@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // The field of a place and time, in words and as JSON.
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <lodebook/notebook/notebook.hpp>
 #include <lodebook/output/field.hpp>
 #include <nlohmann/json.hpp>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: MIT
 // One figure has one value, wherever it is shown.
 #include <algorithm>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <nlohmann/json.hpp>
 #include <random>
 

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <lodebook/output/fix_csv.hpp>
 #include <lodebook/output/fix_geojson.hpp>
 #include <nlohmann/json.hpp>

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cmath>
 #include <lodebook/earth/geodesic.hpp>
 #include <lodebook/output/fix_rays.hpp>

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <algorithm>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <fstream>
 #include <nlohmann/json.hpp>
 

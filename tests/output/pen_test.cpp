@@ -2,7 +2,7 @@
 #include <lodebook/output/pen.hpp>
 #include <lodebook/output/text.hpp>
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 
 using lodebook::output::is_plain_json;
 using lodebook::output::Pen;

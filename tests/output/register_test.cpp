@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <lodebook/output/register_csv.hpp>
 #include <lodebook/output/register_geojson.hpp>
 #include <lodebook/output/register_json.hpp>

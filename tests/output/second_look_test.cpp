@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: MIT
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <lodebook/output/second_look.hpp>
 
 namespace lodebook {

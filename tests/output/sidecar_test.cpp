@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 #include <array>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <lodebook/output/sidecar.hpp>
 
 namespace lodebook {

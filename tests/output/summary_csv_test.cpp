@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Summaries as a table.
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cmath>
 #include <lodebook/output/summary.hpp>
 #include <map>

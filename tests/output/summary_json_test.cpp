@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Summaries for programs.
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cmath>
 #include <lodebook/output/summary.hpp>
 #include <nlohmann/json.hpp>

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: MIT
 // Summaries for a person.
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <lodebook/output/summary.hpp>
 
 #include "summed_up.hpp"

@@ -2,7 +2,7 @@
 // Planes and lines of many logs, in groups.
 #include <lodebook/reduction/attitudes.hpp>
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <lodebook/orientation/line.hpp>
 
 #include "gathered.hpp"

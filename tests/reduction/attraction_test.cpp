@@ -2,7 +2,7 @@
 // Local attraction from fore and back bearings.
 #include <lodebook/reduction/attraction.hpp>
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cmath>
 #include <random>
 #include <stdexcept>

@@ -2,7 +2,7 @@
 // Covariances of positions, and their ellipses.
 #include <lodebook/reduction/ellipse.hpp>
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cmath>
 #include <numbers>
 #include <random>

@@ -2,7 +2,7 @@
 // Which axes stand apart from their group, and how often chance alone seems to.
 #include "../../src/reduction/far_off.hpp"
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <lodebook/orientation/angle.hpp>
 #include <lodebook/orientation/line.hpp>
 #include <lodebook/orientation/mean.hpp>

@@ -2,7 +2,7 @@
 // A small log, read and reduced whole: its pages, rows, checks and faults.
 #pragma once
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 
 #include <cmath>
 #include <limits>

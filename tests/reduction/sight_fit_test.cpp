@@ -3,7 +3,7 @@
 // answer.
 #include <lodebook/reduction/sight_fit.hpp>
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cmath>
 #include <lodebook/earth/geodesic.hpp>
 #include <lodebook/orientation/angle.hpp>

@@ -2,7 +2,7 @@
 // Planted slips in sights are found, and none is claimed where there is none.
 #include "../../src/reduction/sight_slips.hpp"
 
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cmath>
 #include <lodebook/earth/geodesic.hpp>
 #include <lodebook/orientation/angle.hpp>

@@ -3,7 +3,7 @@
 #include <lodebook/reduction/summary.hpp>
 
 #include <algorithm>
-#include <catch2/catch.hpp>
+#include <catch.hpp>
 #include <cmath>
 #include <lodebook/orientation/line.hpp>
 
