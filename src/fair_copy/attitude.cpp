@@ -32,6 +32,9 @@ class AttitudeReader : ValueReader {
     if (!read_form()) return std::nullopt;
     attitude_.end = at_;
     attitude_.problem = problem_;
+    // `about N60E 70 SE`
+    const bool about = tokens_[attitude_.begin].is_about && attitude_.first && attitude_.second;
+    if (about) attitude_.first.is_rough = attitude_.second.is_rough = true;
     return attitude_;
   }
 

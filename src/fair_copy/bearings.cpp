@@ -32,6 +32,7 @@ class BearingLine : PageLine {
     if (signs_.has_attitude(leg)) return std::nullopt;
     set_aside(tokens_, leg);
     if (!(leg && names_.ends_of_leg()) && signs_.has_pair(leg)) return std::nullopt;
+    names_.free_stations();
     at_ = 0;
     if (tokens_.front().is(Meaning::ditto) && !page_.last_leg.empty())
       return same_leg(page_.last_leg, tokens_);
@@ -94,6 +95,10 @@ class BearingLine : PageLine {
     }
     if (here().is(Meaning::north_of) && is_open_ && !found_.rays.back().bearing.empty()) {
       found_.rays.back().own_north = here().says;
+      return take();
+    }
+    if (here().is(Meaning::rough) && !found_.rays.empty()) {
+      found_.rays.back().about = true;
       return take();
     }
     if (here().is(Meaning::doubt) || here().is(Meaning::rough)) {
@@ -282,6 +287,7 @@ class BearingLine : PageLine {
       found_.says_leg = found_.says_leg || unit.is(Meaning::paces);
       now.distance += marked ? "ft" : unit_of(unit);
     }
+    // What is only guessed places nothing.
     if (here().is_rough) now.doubtful = true;
     take(marked ? 1 : 2);
   }
@@ -307,9 +313,9 @@ class BearingLine : PageLine {
     if (token.is_figure() && token.digits > 3) ask(fmt::format("what is '{}'?", token.text));
     if (token.is_figure() && token.value > 360) ask(fmt::format("{} is over 360", token.text));
     if (token.is_unclear || token.is_percent) ask(fmt::format("what is '{}'?", token.text));
-    const std::string text = bearing_text(at_);
+    const std::string text = (token.is_rough && !leg ? "~" : "") + bearing_text(at_);
     ray().bearing = text;
-    if (token.is_rough) found_.rays.back().doubtful = true;
+    if (token.is_rough && leg) found_.rays.back().doubtful = true;
     if (std::exchange(doubtful_ahead_, false)) found_.rays.back().doubtful = true;
     take();
   }

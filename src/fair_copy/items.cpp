@@ -204,6 +204,7 @@ class Settler {
       if (!item.facing.empty())
         line.text += (item.facing == "unknown" ? " facing " : " ") + item.facing;
       if (!item.sense.empty()) line.text += " " + item.sense;
+      if (item.about) line.text += " about";
       if (item.doubtful) line.text += " doubtful";
       if (item.times > 1) line.text += fmt::format(" x{}", item.times);
       if (!question.empty()) {

@@ -16,6 +16,7 @@ struct Item {
   std::string facing;
   std::string youngs;  ///< a point of the compass
   std::string sense;
+  bool about = false;
   bool doubtful = false;
   unsigned times = 1;
   /// The kind stands on this line, or a ditto mark for it.

@@ -239,6 +239,7 @@ class Joiner {
           (!next.is_figure() && next.type != Type::bearing))
         continue;
       next.is_rough = true;
+      next.is_about = tokens_[i].text != "~";
       next.begin = tokens_[i].begin;
       next.spaced = tokens_[i].spaced;
       tokens_.erase(tokens_.begin() + static_cast<std::ptrdiff_t>(i));

@@ -15,6 +15,8 @@ using Type = Token::Type;
 
 Names::MarkHere Names::mark_at(std::size_t at) const {
   if (is(at, Meaning::named)) return {std::string(tokens_[at].says), true, 1};
+  // `Stn 1 273`
+  if (is_station_to_sight(at)) return {target(at, at + 2), true, 2};
   MarkHere best;
   for (const Mark& mark : page_.marks) {
     const std::size_t length = words_of(mark, at);
@@ -98,6 +100,18 @@ std::optional<Names::Ends> Names::ends_before_colon() const {
   }
   if (start >= middle) return std::nullopt;
   return Ends{target(start, middle), target(middle + 1, colon), colon};
+}
+
+bool Names::is_station_to_sight(std::size_t at) const {
+  return at > 0 && is(at, Meaning::station) && is_figure(at + 1) && tokens_[at + 1].decimals == 0 &&
+         is_bearing(at + 2);
+}
+
+void Names::free_stations() {
+  for (std::size_t i = 1; i + 1 < tokens_.size(); ++i) {
+    const bool is_end = is(i - 1, Meaning::toward) && is(i, Meaning::station) && is_figure(i + 1);
+    if (is_end || is_station_to_sight(i)) tokens_[i].use = tokens_[i + 1].use = Token::Use::none;
+  }
 }
 
 void Names::free_ends_of_leg() {

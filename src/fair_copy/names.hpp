@@ -28,6 +28,9 @@ class Names : PageLine {
   std::optional<Ends> ends_of_leg() const;
   /// The ends of a leg lose what they mean elsewhere: `0 to S1`, where S1 is no foliation.
   void free_ends_of_leg();
+  /// The stations that a sight or a leg goes to: `Stn 1 273`, `to Stn 2`. Elsewhere they are set
+  /// aside.
+  void free_stations();
 
   /// The end of a leg's target that begins at token `k`, behind `to`: `R4`, `the sign post`; `k` if
   /// there is none.
@@ -42,6 +45,7 @@ class Names : PageLine {
   std::size_t end_before(std::size_t at, std::size_t first) const;
 
  private:
+  bool is_station_to_sight(std::size_t at) const;
   bool leads(std::size_t i) const;
   std::size_t behind_article(std::size_t k) const;
   std::size_t words_of(const Mark& mark, std::size_t at) const;

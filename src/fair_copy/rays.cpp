@@ -31,6 +31,7 @@ class RayLines {
       if (is_leg) page_.last_leg = said;
       line.text += said;
       if (ray.south_end) line.text += " south-end";
+      if (ray.about) line.text += " about";
       if (ray.doubtful) line.text += " doubtful";
       if (!question.empty()) {
         line.text += "  ; " + question;

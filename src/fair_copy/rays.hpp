@@ -15,6 +15,7 @@ struct Ray {
   std::string vertical;  ///< a sight's angle, or a leg's slope
   std::string distance;
   bool south_end = false;
+  bool about = false;
   bool doubtful = false;
   bool is_known = true;  ///< the page says that its target is a mark
   std::string own_north;

@@ -176,8 +176,14 @@ bool ReadingWords::take_doubt() {
     ask(fmt::format("'{}?': is the reading doubtful?", tokens_[at_ - 1].text));
   if (found_.items.empty()) {
     doubtful_ = true;
+  } else if (here().is(Meaning::rough) &&
+             (is(at_ - 1, Meaning::metres) || is(at_ - 1, Meaning::unit))) {
+    tokens_[at_].use = Use::aside;  // `throw 2 m approx.`
+    ++at_;
+    return true;
   } else {
-    found_.items.back().doubtful = true;
+    Item& item = found_.items.back();
+    (here().is(Meaning::rough) ? item.about : item.doubtful) = true;
   }
   take();
   return true;

@@ -42,6 +42,7 @@ struct Token {
   bool is_percent = false;
   bool is_minutes = false;  ///< a `'` behind it: feet or minutes
   bool is_rough = false;    ///< `~` or `ca.` before it
+  bool is_about = false;    ///< the same in a word, which is said of the whole reading
   bool is_unclear = false;  ///< could be two figures or one (`45,12`), or has letters in it
   /// Of a bearing that cannot be one.
   bool is_faulty = false;

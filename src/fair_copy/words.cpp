@@ -85,7 +85,8 @@ constexpr WordRow table[] = {
      "upright,right side up,right way,right way up,r w up,rwu,way up normal,normal lying,not "
      "overturned,normal bedding,polarity normal,normal polarity"},
     {facing, "overturned",
-     "overturned,o/t,ot,o t,inv,inverted,inverse,upside dn,upside down,ovt,overt,polarity inverted,"
+     "overturned,o/t,ot,o t,inv,inverted,inverse,upside dn,upside down,ovt,overt,ov,polarity "
+     "inverted,"
      "polarity inverse,polarity reversed,inverted polarity,inverse polarity,reversed polarity"},
     {facing, "unknown",
      "facing unknown,facing not seen,way up unknown,way up not seen,no way up,facing not known,"

@@ -17,6 +17,7 @@ import sys
 HERE = pathlib.Path(__file__).parent
 # Percent of the certain readings taken right, and taken or offered; at most so many of them wrong
 # without a word, of those that must be asked taken or lost without one, and faults of fact missed.
+# Of `ninth`, five of six that count as silent name a station in another way than their truth does.
 # Two of `five` and one of `first` count as taken without a question because the language had no
 # two-ended lines when their truth was written.
 FLOORS = {
@@ -29,6 +30,7 @@ FLOORS = {
     "sixth": (88, 94, 0.6, 1, 0),
     "seventh": (96, 99, 0.1, 0, 0),
     "eighth": (91, 99, 0.1, 2, 0),
+    "ninth": (82, 93, 2.0, 3, 2),
 }
 
 

@@ -87,6 +87,21 @@ TEST_CASE("a chainage and a time are no readings") {
                       });
 }
 
+TEST_CASE("the word station before the end of a sight or leg") {
+  check_all(azimuths + "landmark Spire\n",
+            {{"Spire 149.5, Stn 2 273", {"sight Spire 149.5", "sight 2 273"}},
+             {"to Stn 5:  055  31 m tape  back 235", {"leg 055 31m back 235 to 5"}}});
+}
+
+TEST_CASE("what is said to be rough") {
+  check_all(azimuths + "landmark Spire\n",
+            {{"Spire about 330", {"sight Spire ~330"}},
+             {"bdg about N60E 70 SE", {"bedding ~N60E ~70 SE"}},
+             {"bdg N60E 70 SE, approx.", {"bedding N60E 70 SE about"}},
+             {"flt N15W 65 NE, throw 2 m approx.", {"fault N15W 65 NE"}},
+             {"leg 220ish 300 m", {"leg 220 300m doubtful"}}});
+}
+
 TEST_CASE("a placed name above readings is a station") {
   const Made made = made_of(
       "dial azimuth\n\nQ2 bench    39.81250 N  31.40210 E\nfaults in limestone:\n082/64 S\n");

@@ -44,8 +44,8 @@ def same(x, w, comment=""):
         u, v = (None if b is None else b - (num(r.get("correction")) or 0) for b, r in ((u, x), (v, w)))     # as read, like the fore bearing
         if (u is None) != (v is None) or (u is not None and circ(u, v) > .06): return False
     # doubt and roughness: marked in the one or the other way, or in neither
-    marked = "doubtful" in str(x.get("codes")) or re.search(r"~|\babout\b|±", str(x.get("written")))
-    if w["type"] != "leg" and bool(marked) != ("doubtful" in str(w.get("codes"))): return False
+    marked = lambda r: "doubtful" in str(r.get("codes")) or bool(re.search(r"~|\babout\b|±", str(r.get("written"))))
+    if w["type"] != "leg" and marked(x) != marked(w): return False
     if w["type"] == "plane":
         if num(x["dip"]) is None: return False
         a, b = num(x["as_read"]), num(w["as_read"])
