@@ -240,11 +240,11 @@ std::size_t PageReader::begin_of_marks(std::string_view line, const Tokens& toke
   const std::size_t colon = line.find(':');
   if (page_.in_station || colon == std::string_view::npos) return 0;
   const std::string said = ' ' + folded(line.substr(0, colon)) + ' ';
-  constexpr std::array<std::string_view, 8> nouns = {" peaks ",   " marks ",   " landmarks ",
-                                                     " targets ", " beacons ", " summits ",
-                                                     " hills ",   " trigs "};
+  constexpr std::array<std::string_view, 8> words_for_marks = {
+      " peaks ",   " marks ",   " landmarks ", " targets ",
+      " beacons ", " summits ", " hills ",     " trigs "};
   const bool lists = std::ranges::any_of(
-      nouns, [&](std::string_view noun) { return said.find(noun) != std::string::npos; });
+      words_for_marks, [&](std::string_view noun) { return said.find(noun) != std::string::npos; });
   const bool has_figure = said.find_first_of("0123456789") != std::string::npos;
   return lists && !has_figure ? colon + 1 : 0;
 }
