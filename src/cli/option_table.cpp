@@ -24,7 +24,7 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "table.\n"
      "\n"
      "  lodebook reduce day3.txt -o day3.csv\n"
-     "  lodebook reduce day1.txt day2.txt --format geojson -o season.geojson\n"
+     "  lodebook reduce day1.txt day2.txt -o season.geojson\n"
      "\n"
      "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
      "that cannot be read or written.",
@@ -98,7 +98,7 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "do, unless --without-suspect leaves them out.\n"
      "\n"
      "  lodebook summary day1.txt day2.txt\n"
-     "  lodebook summary *.txt --by unit,station --format csv -o season.csv\n"
+     "  lodebook summary *.txt --by unit,station -o season.csv\n"
      "\n"
      "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
      "that cannot be read or written.",
@@ -109,7 +109,7 @@ constexpr std::array<CommandSpec, command_count> command_table = {{
      "a net for each kind, with Kamb's density in multiples of sigma.\n"
      "\n"
      "  lodebook net day1.txt day2.txt -o net.svg\n"
-     "  lodebook net *.txt --kind bedding --by unit --contours -o bedding.svg\n"
+     "  lodebook net *.txt --kind bedding --by unit --contours -o net.svg\n"
      "\n"
      "Exit status: 0 no error, 1 errors in a log, 2 a wrong command line, 3 a file\n"
      "that cannot be read or written.",

@@ -162,7 +162,7 @@ void Blocks::paragraph(std::string_view text) {
 }
 
 void Blocks::literal(std::span<const std::string_view> lines) {
-  text_ += ".Bd -literal -offset Ds\n";
+  text_ += ".Bd -literal -offset 2n\n";
   for (const std::string_view line : lines)
     append_line(text_, escaped(line, true));
   text_ += ".Ed\n";

@@ -97,6 +97,17 @@ class Installation(unittest.TestCase):
             self.assertEqual((done.returncode, done.stderr), (0, b""))
             self.assertTrue(page.read_bytes().isascii())
 
+    def test_manual_pages_fit_a_terminal_of_80_columns(self):
+        plain = {**os.environ, "LC_ALL": "C.UTF-8", "MANWIDTH": "80", "MANPAGER": "cat",
+                 "GROFF_NO_SGR": "1"}
+        for manual in MANUALS:
+            for reader in (("man", "-E", "UTF-8", "-l"), ("mandoc", "-Tutf8", "-O", "width=78")):
+                done = run(*reader, self.root / manual, env=plain)
+                self.assertEqual(done.returncode, 0, done.stderr)
+                lines = re.sub(r".\x08", "", done.stdout.decode("utf-8")).splitlines()
+                self.assertGreater(len(lines), 200, reader)
+                self.assertEqual([line for line in lines if len(line) > 80], [], (reader, manual))
+
     def test_the_manual_has_every_command_option_and_word(self):
         page = rendered(self.root / MANUALS[0])
         asked = Asked(self.program)
