@@ -423,7 +423,16 @@ std::string few_to_contour(std::size_t groups, std::size_t fewest) {
 }
 
 std::string nothing_on_map() {
-  return "lodebook: warning: nothing to draw: no station and no landmark has a position\n";
+  return "lodebook: warning: nothing to draw: no station and no landmark has a position\n"
+         "help: type a position behind a station, such as 'station H1 at 44.6891S 169.0144E'\n";
+}
+
+std::string nothing_on_net() {
+  return "lodebook: warning: nothing to draw: no usable plane or line\n";
+}
+
+std::string nothing_on_rose() {
+  return "lodebook: warning: nothing to draw: no usable strike or trend\n";
 }
 
 std::string not_on_map(std::string_view what) {

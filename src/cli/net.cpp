@@ -9,9 +9,12 @@ namespace lodebook::cli {
 
 Outcome net(const CommandLine& line) {
   return show_groups(Command::net, line, [&](const output::SummaryDocument& document) {
-    if (line.contours && !line.quiet)
-      tell(few_to_contour(drawing::groups_too_small_to_contour(document),
-                          drawing::fewest_to_contour));
+    if (!line.quiet) {
+      if (!drawing::shows_on_net(document)) tell(nothing_on_net());
+      if (line.contours)
+        tell(few_to_contour(drawing::groups_too_small_to_contour(document),
+                            drawing::fewest_to_contour));
+    }
     std::string text;
     drawing::append_svg_file(
         text, drawing::net_picture(document, {line.poles, line.circles, line.contours}));

@@ -264,6 +264,11 @@ Picture net_picture(const SummaryDocument& document, const NetStyle& style) {
                   footer);
 }
 
+bool shows_on_net(const SummaryDocument& document) {
+  return std::ranges::any_of(document.summaries,
+                             [](const Summary& summary) { return !summary.group.members.empty(); });
+}
+
 std::size_t groups_too_small_to_contour(const SummaryDocument& document) {
   return static_cast<std::size_t>(
       std::ranges::count_if(document.summaries, [](const Summary& summary) {

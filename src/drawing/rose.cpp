@@ -231,4 +231,12 @@ Picture rose_picture(const SummaryDocument& document, int bin_degrees) {
                   panels, footer);
 }
 
+bool shows_on_rose(const SummaryDocument& document) {
+  const auto has_direction = [](const Attitude* reading) { return reading->has_direction; };
+  return std::ranges::any_of(document.summaries, [&](const Summary& summary) {
+    return std::ranges::any_of(summary.group.members, has_direction) ||
+           std::ranges::any_of(summary.group.halves, has_direction);
+  });
+}
+
 }  // namespace lodebook::drawing

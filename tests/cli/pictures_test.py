@@ -585,6 +585,12 @@ class Pictures(Case):
             for command in (["net"], ["net", "--contours", "--by", "unit"], ["rose"]):
                 svg = self.svg(*command, log, status=0)
                 self.assertIn(b"No planes and no lines.", svg)
+                done = self.assert_status(0, *command, log, "-o", "x.svg")
+                what = "strike or trend" if command == ["rose"] else "plane or line"
+                self.assertIn(f"lodebook: warning: nothing to draw: no usable {what}\n".encode(),
+                              done.stderr)
+                done = self.assert_status(0, *command, log, "-q", "-o", "x.svg")
+                self.assertEqual(done.stderr, b"")
                 self.assert_fits(svg, command)
                 self.render(svg)
 
@@ -597,6 +603,9 @@ class Pictures(Case):
             self.assertEqual(drawing.panels[0].of_class("mean"), [])
             svg = self.svg(*command, "rejected.txt", status=1)
             self.assertIn(b"Left out: 2 rejected.", svg)
+            for log, status, is_said in (("one.txt", 0, False), ("rejected.txt", 1, True)):
+                done = self.assert_status(status, *command, log, "-o", "x.svg")
+                self.assertEqual(b"nothing to draw" in done.stderr, is_said, (command, log))
             self.assertEqual(Drawing(svg).panels[0].readings, [])
             self.render(svg)
 
@@ -636,7 +645,7 @@ class Pictures(Case):
         for log in ("empty.txt", "placeless.txt"):
             done = self.assert_status(0, "map", log, "-o", "x.svg")
             self.assertIn(b"lodebook: warning: nothing to draw: no station and no landmark has a "
-                          b"position\n", done.stderr)
+                          b"position\nhelp: type a position behind a station, ", done.stderr)
             self.assertIn(b"There is nothing to draw", self.read("x.svg"))
             done = self.assert_status(0, "map", log, "-q", "-o", "x.svg")
             self.assertEqual(done.stderr, b"")

@@ -93,6 +93,9 @@ std::string faults_counted(std::string_view log, std::size_t errors, std::size_t
 std::string few_to_contour(std::size_t groups, std::size_t fewest);
 /// No place is known, so that a map has nothing to show.
 std::string nothing_on_map();
+/// No reading is left that a net or a rose could show.
+std::string nothing_on_net();
+std::string nothing_on_rose();
 /// What a map leaves out, and why.
 std::string not_on_map(std::string_view what);
 /// Without a declination, corrected readings refer to magnetic north.

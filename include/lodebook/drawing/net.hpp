@@ -20,6 +20,9 @@ struct NetStyle {
 /// they are known well enough.
 Picture net_picture(const output::SummaryDocument& document, const NetStyle& style);
 
+/// Whether there is a plane or line to draw, so that a net shows more than its rim.
+bool shows_on_net(const output::SummaryDocument& document);
+
 /// Contours of fewer surfaces or lines say little, and of how many groups that must be said. Of the
 /// least few there are none: the cap in which they are counted would be half the hemisphere.
 inline constexpr std::size_t fewest_to_contour = 20;

@@ -13,4 +13,7 @@ namespace lodebook::drawing {
 /// with 95 % confidence, where it means something.
 Picture rose_picture(const output::SummaryDocument& document, int bin_degrees);
 
+/// Whether there is a strike or trend to draw, so that a rose shows more than its rim.
+bool shows_on_rose(const output::SummaryDocument& document);
+
 }  // namespace lodebook::drawing

@@ -49,12 +49,14 @@ void draw_header(Picture& picture, const Survey& survey) {
 }
 
 Picture empty_sheet(const Survey& survey) {
-  Picture picture("map", title_of(survey), "No station has a position.", usual_width, 0);
+  Picture picture("map", title_of(survey), "No station and no landmark has a position.",
+                  usual_width, 0);
   draw_header(picture, survey);
   constexpr double width = usual_width - 2 * inset;
   Picture under("words", "", "", width, 0);
-  double y = draw_paragraph(under, Role::label, {0, 0},
-                            "There is nothing to draw: no station has a position.", width);
+  double y =
+      draw_paragraph(under, Role::label, {0, 0},
+                     "There is nothing to draw: no station and no landmark has a position.", width);
   y = draw_footer(under, survey, y + 2, width);
   picture.place(under, {inset, header});
   picture.resize(usual_width, header + y + inset);
